@@ -1,0 +1,72 @@
+"""The printable blank of the field sheet: one page, cautions first, boxes for repeats, the same rows as the CSV."""
+
+import csv
+import io
+from html import escape
+
+from liftcalc.cautions import DEFER, NEAR_THE_ROPE
+from liftcalc.fieldwork import COLUMNS, QUANTITIES
+
+REPEATS = 3  # boxes a quantity on paper
+
+
+def blank_sheet_csv():
+    """Return the blank as CSV text: a heading and one empty row a quantity, ready for a spreadsheet."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(COLUMNS)
+    for quantity, (_, unit, _, _) in QUANTITIES.items():
+        writer.writerow([quantity, "", unit, "", "", ""])
+    return text.getvalue()
+
+
+def blank_sheet_html():
+    """Return the blank as one printable HTML page, with no outside file."""
+    cautions = "".join(f"<li>{escape(caution)}</li>" for caution in NEAR_THE_ROPE)
+    boxes = '<td class="box"></td>' * REPEATS
+    rows = "".join(
+        f'<tr><th scope="row">{escape(quantity)}<small>{escape(how)}</small></th>{boxes}'
+        f'<td class="units">{escape(units)}</td><td class="box"></td><td class="wide"></td></tr>'
+        for quantity, (_, _, units, how) in QUANTITIES.items()
+    )
+    readings = "".join(f'<th scope="col">reading {number}</th>' for number in range(1, REPEATS + 1))
+    return f"""<!DOCTYPE html>
+<html lang="en"><head><meta charset="utf-8"><title>Field sheet for one lift line</title>
+<style>
+@page {{ size: auto; margin: 12mm; }}
+body {{ font: 11pt/1.3 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 186mm; }}
+h1 {{ font-size: 16pt; margin: 0 0 2mm; }}
+ul {{ margin: 1mm 0 2mm; padding-left: 6mm; font-size: 10pt; }}
+.cautions {{ border: 2px solid #000; padding: 2mm 3mm; margin-bottom: 3mm; }}
+.cautions p, .foot {{ margin: 0; font-size: 9.5pt; }}
+.blanks span {{ display: inline-block; border-bottom: 1px solid #000; min-width: 42mm; }}
+table {{ border-collapse: collapse; width: 100%; }}
+th, td {{ border: 1px solid #444; padding: 1mm 1.5mm; text-align: left; font-weight: normal; font-size: 10pt; }}
+thead th {{ font-weight: bold; background: #eee; font-size: 9pt; }}
+tbody th {{ font-weight: bold; width: 45mm; }}
+tbody th small {{ display: block; font-weight: normal; font-size: 8pt; line-height: 1.15; }}
+.box {{ width: 17mm; height: 10mm; }} .units {{ width: 18mm; font-size: 9pt; }} .wide {{ width: 38mm; }}
+</style></head><body>
+<h1>Field sheet for one lift line</h1>
+<div class="cautions"><strong>Before you measure</strong><ul>{cautions}</ul><p>{escape(DEFER)}</p></div>
+<p class="blanks">Lift <span></span> Date <span></span> Taken by <span></span></p>
+<table><thead><tr><th scope="col">quantity</th>{readings}<th scope="col">unit: ring one</th>
+<th scope="col">plus or minus</th><th scope="col">method, note</th></tr></thead><tbody>{rows}</tbody></table>
+<p class="foot">Back at the desk: one row of the CSV for each filled box, with its own unit. Leave out what you did not
+measure. Line speed and spacing are enough for an hourly capacity.</p>
+</body></html>
+"""
+
+
+def main(folder):
+    """Write both blanks into a folder."""
+    from pathlib import Path
+
+    Path(folder, "field_sheet_blank.csv").write_text(blank_sheet_csv(), encoding="utf-8")
+    Path(folder, "field_sheet_blank.html").write_text(blank_sheet_html(), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    import sys
+
+    main(*sys.argv[1:])

@@ -1,0 +1,239 @@
+"""Readings from a field sheet: one row a reading, repeats allowed, nothing altered."""
+
+import csv
+import difflib
+import io
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+from pint import Quantity
+
+from liftcalc.quantity_text import read_number, read_unit
+from liftcalc.units import Q, UnitError
+
+# quantity on the sheet: (kind, unit its mean is given in, units printed on the blank, how to take it)
+QUANTITIES = {
+    "line speed": ("speed", "m/s", "m/s  mph  ft/s", "time a ribbon on the rope over a taped distance"),
+    "ridden length": ("length", "m", "m  ft", "from grab to let-go, along the slope"),
+    "sheave distance": ("length", "m", "m  ft", "bottom sheave to top sheave"),
+    "spacing": ("length", "m", "m  ft", "rider to rider: tape on the stopped lift, or a photo"),
+    "vertical rise": ("length", "m", "m  ft", "from a map or the lift's papers"),
+    "persons per carrier": ("number of persons", "person", "person", "1 on a tow"),
+    "head count": ("number of persons", "person", "person", "riders on the line, from a photo"),
+    "ride time": ("time", "s", "s", "one rider, grab to let-go"),
+    "persons counted": ("number of persons", "person", "person", "riders who pass the top"),
+    "counting time": ("time", "s", "s  min", "how long you counted"),
+    "motor power": ("power", "kW", "kW  hp", "from the plate on the motor"),
+}
+COLUMNS = ("quantity", "value", "unit", "plus_minus", "method", "note")
+_WHOLE = ("persons per carrier",)
+_MAY_BE_ZERO = ("head count", "persons counted")
+
+
+class FieldSheetError(ValueError):
+    """A cell of a field sheet cannot be read; the message names row and column, and says what to write."""
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One row of the sheet.
+
+    Parameters
+    ----------
+    quantity : str
+        A key of ``QUANTITIES``.
+    value : Quantity
+        The reading in the unit of the sheet.
+    plus_minus : Quantity or None
+        Half-width of the doubt, in the same unit; None where the cell is empty.
+    method, note : str
+        As written.
+    row : int
+        Row of the sheet, counted as a spreadsheet does.
+    """
+
+    quantity: str
+    value: Quantity
+    plus_minus: Quantity | None
+    method: str
+    note: str
+    row: int
+
+
+@dataclass(frozen=True)
+class FieldSheet:
+    """All readings of one sheet."""
+
+    name: str
+    readings: tuple
+
+    def of(self, quantity):
+        """Return the readings of one quantity, in the order of the sheet."""
+        if quantity not in QUANTITIES:
+            raise ValueError(f"FieldSheet: {quantity!r} is no quantity of a sheet. Write one of {', '.join(QUANTITIES)}.")
+        return tuple(reading for reading in self.readings if reading.quantity == quantity)
+
+    def has(self, *quantities):
+        """Return whether there is a reading of each of the quantities."""
+        return all(self.of(quantity) for quantity in quantities)
+
+    def mean(self, quantity):
+        """Return the plain mean of all readings of one quantity.
+
+        Parameters
+        ----------
+        quantity : str
+            A key of ``QUANTITIES``.
+
+        Returns
+        -------
+        Quantity
+            The mean, in the unit that ``QUANTITIES`` names.
+
+        Raises
+        ------
+        FieldSheetError
+            If the sheet has no reading of it.
+        """
+        readings = self.of(quantity)
+        if not readings:
+            _, unit, _, how = QUANTITIES[quantity]
+            raise FieldSheetError(
+                f"{self.name}: no reading of {quantity!r}. Add a row such as: {quantity},1,{unit},,, ({how})."
+            )
+        unit = QUANTITIES[quantity][1]
+        return Q(float(np.mean([reading.value.m_as(unit) for reading in readings])), unit)
+
+
+def read_field_sheet(path):
+    """Read a field sheet. The file is only read, never written.
+
+    Parameters
+    ----------
+    path : str or Path
+        A CSV file with the columns quantity, value, unit, plus_minus, method, note, in any order. Cells are parted by
+        commas, with decimal points; or by semicolons, with decimal commas. A byte-order mark, blank lines, and rows
+        whose value is still empty are passed over.
+
+    Returns
+    -------
+    FieldSheet
+        The readings, each with its unit.
+
+    Raises
+    ------
+    FieldSheetError
+        If the file or a cell cannot be read. The message names row and column, what came and what to write.
+    """
+    path = Path(path)
+    rows = _rows(path)
+    heading = next((number for number, row in enumerate(rows) if any(cell.strip() for cell in row)), None)
+    if heading is None:
+        raise FieldSheetError(f"{path.name}: the sheet is empty. Its first row must be: {','.join(COLUMNS)}")
+    columns = [cell.strip().casefold().replace(" ", "_").replace("-", "_") for cell in rows[heading]]
+    missing = [column for column in COLUMNS if column not in columns]
+    if missing:
+        raise FieldSheetError(
+            f"{path.name}, row {heading + 1}: the column {missing[0]!r} is missing; the heading row reads "
+            f"{', '.join(cell.strip() for cell in rows[heading])!r}. Write: {','.join(COLUMNS)}"
+        )
+    decimal_comma = rows.delimiter == ";"
+    readings = []
+    for number, row in enumerate(rows[heading + 1 :], start=heading + 2):
+        if any(cell.strip() for cell in row):
+            reading = _reading(path.name, number, row, columns, decimal_comma)
+            if reading:
+                readings.append(reading)
+    return FieldSheet(path.name, tuple(readings))
+
+
+class _Rows(list):
+    delimiter = ","
+
+
+def _rows(path):
+    """Return the cells of every row, with the mark that parts them."""
+    try:
+        raw = path.read_bytes()
+    except OSError as error:
+        raise FieldSheetError(
+            f"{path}: the file cannot be opened ({error.strerror}). Check the name and the folder; "
+            "the sheet that comes with the series is ../data/field_sheet.csv"
+        ) from None
+    if len(raw) > 5_000_000:
+        raise FieldSheetError(f"{path.name}: the file holds {len(raw):,} bytes; a field sheet is much smaller.")
+    if b"\0" in raw:
+        raise FieldSheetError(f"{path.name}: this is no CSV text. Save the sheet as 'CSV UTF-8' and read that file.")
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        text = raw.decode("cp1252", errors="replace")  # older spreadsheets; only notes hold other letters than these
+    first = next((line for line in text.splitlines() if line.strip()), "")
+    rows = _Rows()
+    rows.delimiter = ";" if first.count(";") > first.count(",") else ","
+    try:
+        rows.extend(csv.reader(io.StringIO(text, newline=""), delimiter=rows.delimiter, strict=True))
+    except csv.Error as error:
+        raise FieldSheetError(
+            f"{path.name}, row {len(rows) + 1}: the quotation marks do not close ({error}). Remove or double them."
+        ) from None
+    return rows
+
+
+def _reading(name, number, row, columns, decimal_comma):
+    """Return the reading of one row; None where no value was filled in."""
+    cells = dict(zip(columns, (cell.strip() for cell in row), strict=False))
+    if any(cell.strip() for cell in row[len(columns) :]):
+        raise FieldSheetError(_too_many_cells(name, number, row, columns))
+    cells = {column: cells.get(column, "") for column in COLUMNS}
+
+    def fail(column, message):
+        raise FieldSheetError(f"{name}, row {number}, column {column}: {message}") from None
+
+    quantity = " ".join(cells["quantity"].casefold().replace("_", " ").replace("-", " ").split())
+    if quantity not in QUANTITIES:
+        near = difflib.get_close_matches(quantity, QUANTITIES, n=1)
+        guess = f" Is {near[0]!r} meant?" if near else ""
+        fail(
+            "quantity",
+            f"{cells['quantity']!r} is no quantity of this sheet. Write one of: {', '.join(QUANTITIES)}.{guess}",
+        )
+    if not cells["value"]:
+        return None
+    kind, _, _, _ = QUANTITIES[quantity]
+    try:
+        unit = read_unit(cells["unit"], kind)
+    except UnitError as error:
+        fail("unit", error)
+    numbers = {}
+    for column in ("value", "plus_minus"):
+        if not cells[column]:
+            continue
+        try:
+            numbers[column] = read_number(cells[column], decimal_comma)
+        except ValueError as error:
+            fail(column, error)
+        zero_is_fine = column == "plus_minus" or quantity in _MAY_BE_ZERO
+        if numbers[column] < 0 or (numbers[column] == 0 and not zero_is_fine):
+            bound = "must not be negative" if zero_is_fine else "must be greater than zero"
+            fail(column, f"{quantity} {bound}, but got {cells[column]}. Write the size without a sign.")
+    if quantity in _WHOLE and numbers["value"] != round(numbers["value"]):
+        fail("value", f"{quantity} must be a whole number, but got {cells['value']}. Write 1 for a tow.")
+    plus_minus = Q(numbers["plus_minus"], unit) if "plus_minus" in numbers else None
+    return Reading(quantity, Q(numbers["value"], unit), plus_minus, cells["method"], cells["note"], number)
+
+
+def _too_many_cells(name, number, row, columns):
+    """Say why a row may have more cells than the heading: a decimal comma, or a comma in a note."""
+    place = columns.index("value")
+    whole, part = row[place].strip(), row[place + 1].strip()
+    if whole.isdigit() and part.isdigit():
+        return (
+            f"{name}, row {number}, column value: '{whole},{part}' was read as two cells, because commas part the "
+            f"cells of this sheet. Write {whole}.{part} with a decimal point."
+        )
+    return (
+        f"{name}, row {number}, column {columns[-1]}: the row has {len(row)} cells, but the heading has {len(columns)}. "
+        "Put a text that holds a comma between quotation marks, and write decimals with a point."
+    )

@@ -1,0 +1,474 @@
+"""The line: spacing, headway, ride time, riders on it, and the slope it climbs.
+
+Every formula takes and returns quantities; ``.plain`` is the same formula on plain numbers in the units of its docstring.
+"""
+
+import numpy as np
+
+from liftcalc.units import unit_aware
+
+
+@unit_aware(line_speed="m/s", spacing="m", returns="s")
+def headway(line_speed, spacing):
+    r"""Return the time between two riders, or two carriers, passing one point.
+
+    Parameters
+    ----------
+    line_speed : Quantity [m/s]
+        Speed of the haul rope; a scalar or an array.
+    spacing : Quantity [m]
+        Distance along the rope from one rider to the next; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [s]
+        Headway, with the broadcast shape of the arguments.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If a speed or a spacing is not greater than zero.
+
+    Notes
+    -----
+    .. math:: t = s / v
+
+    Source: definition of a constant speed.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(headway(Q(3.4, "m/s"), Q(6.8, "m")))
+    '2.0 s'
+    """
+    return spacing / line_speed
+
+
+@unit_aware(line_speed="m/s", time_between_riders="s", returns="m")
+def spacing_for_headway(line_speed, time_between_riders):
+    r"""Return the spacing that a headway makes on the rope.
+
+    Parameters
+    ----------
+    line_speed : Quantity [m/s]
+        Speed of the haul rope; a scalar or an array.
+    time_between_riders : Quantity [s]
+        Headway at the loading point; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [m]
+        Distance along the rope from one rider to the next.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: s = v t
+
+    Source: definition of a constant speed.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(spacing_for_headway(Q(3.4, "m/s"), Q(2.0, "s")))
+    '6.8 m'
+    """
+    return line_speed * time_between_riders
+
+
+@unit_aware(spacing="m", time_between_riders="s", returns="m/s")
+def line_speed_for_headway(spacing, time_between_riders):
+    r"""Return the line speed at which a spacing passes in a given headway.
+
+    Parameters
+    ----------
+    spacing : Quantity [m]
+        Distance along the rope from one rider to the next; a scalar or an array.
+    time_between_riders : Quantity [s]
+        Headway; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [m/s]
+        Line speed.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: v = s / t
+
+    Source: definition of a constant speed.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(line_speed_for_headway(Q(6.8, "m"), Q(2.0, "s")))
+    '3.40 m/s'
+    """
+    return spacing / time_between_riders
+
+
+@unit_aware(interval="s", persons_per_carrier="person", returns="s")
+def headway_from_interval(interval, persons_per_carrier):
+    r"""Return the mean time per rider when carriers come at an interval.
+
+    Parameters
+    ----------
+    interval : Quantity [s]
+        Time from one carrier to the next; a scalar or an array.
+    persons_per_carrier : Quantity [person]
+        Riders on each carrier; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [s]
+        Mean headway from rider to rider.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: h = t / n
+
+    Source: definition of a mean.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(headway_from_interval(Q(6, "s"), Q(2, "person")))
+    '3.0 s'
+    """
+    return interval / persons_per_carrier
+
+
+@unit_aware(time_between_riders="s", persons_per_carrier="person", returns="s")
+def interval_from_headway(time_between_riders, persons_per_carrier):
+    r"""Return the interval between carriers that gives a mean headway from rider to rider.
+
+    Parameters
+    ----------
+    time_between_riders : Quantity [s]
+        Mean headway from rider to rider; a scalar or an array.
+    persons_per_carrier : Quantity [person]
+        Riders on each carrier; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [s]
+        Time from one carrier to the next.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: t = n h
+
+    Source: definition of a mean.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(interval_from_headway(Q(3, "s"), Q(2, "person")))
+    '6.0 s'
+    """
+    return time_between_riders * persons_per_carrier
+
+
+@unit_aware(ridden_length="m", line_speed="m/s", returns="s")
+def ride_time(ridden_length, line_speed):
+    r"""Return the time a rider spends on the rope, from grab to let-go.
+
+    Parameters
+    ----------
+    ridden_length : Quantity [m]
+        Length along the rope from where a rider takes hold to where the rider lets go; a scalar or an array.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [s]
+        Ride time.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: T = L / v
+
+    Source: definition of a constant speed.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(ride_time(Q(150, "m"), Q(3.4, "m/s")))
+    '44.1 s'
+    """
+    return ridden_length / line_speed
+
+
+@unit_aware(ridden_length="m", spacing="m", persons_per_carrier="person", returns="person")
+def persons_on_line(ridden_length, spacing, persons_per_carrier=1.0):
+    r"""Return how many riders are on the line at once, on average.
+
+    Parameters
+    ----------
+    ridden_length : Quantity [m]
+        Length along the rope that is ridden; a scalar or an array.
+    spacing : Quantity [m]
+        Distance from one rider, or one carrier, to the next; same shape, or broadcastable.
+    persons_per_carrier : Quantity [person]
+        Riders side by side, or on one carrier; one person if left out.
+
+    Returns
+    -------
+    Quantity [person]
+        Average number of riders: exact over time, and seldom a whole number.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: N = n L / s
+
+    Source: Little's law with flow :math:`n v / s` and ride time :math:`L / v`; Little and Graves, chapter 5 of
+    Building Intuition, Springer 2008.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(persons_on_line(Q(150, "m"), Q(6.8, "m")))
+    '22.1 persons'
+    """
+    return persons_per_carrier * ridden_length / spacing
+
+
+@unit_aware(ridden_length="m", spacing="m", persons_per_carrier="person", returns="person")
+def most_persons_on_line(ridden_length, spacing, persons_per_carrier=1.0):
+    r"""Return the most riders that are on the line at one moment: the fence-post count.
+
+    It tells how many may be holding on when the rope stops. It never enters a capacity.
+
+    Parameters
+    ----------
+    ridden_length : Quantity [m]
+        Length along the rope that is ridden; a scalar or an array.
+    spacing : Quantity [m]
+        Distance from one rider, or one carrier, to the next; same shape, or broadcastable.
+    persons_per_carrier : Quantity [person]
+        Riders side by side, or on one carrier; one person if left out.
+
+    Returns
+    -------
+    Quantity [person]
+        A whole number of carriers times the persons on each.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: n (\lfloor L / s \rfloor + 1)
+
+    A length that is a whole number of spacings but for rounding in the last digits counts as whole.
+    Source: counting posts of a fence.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(most_persons_on_line(Q(150, "m"), Q(6.8, "m")))
+    '23 persons'
+    """
+    return persons_per_carrier * (np.floor(ridden_length / spacing * (1 + 1e-12)) + 1)
+
+
+@unit_aware(hourly_capacity="person/hour", time_spent="s", returns="person")
+def persons_from_flow(hourly_capacity, time_spent):
+    r"""Return how many persons are in a place that all pass at a steady flow: Little's law.
+
+    The place may be the line (time spent: the ride time), the unload area (the time to clear it) or the waiting line.
+
+    Parameters
+    ----------
+    hourly_capacity : Quantity [person/hour]
+        Persons an hour who pass; a scalar or an array.
+    time_spent : Quantity [s]
+        Mean time that each spends in the place; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [person]
+        Average number of persons in the place.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: N = C T / 3600
+
+    Source: Little's law; Little and Graves, chapter 5 of Building Intuition, Springer 2008.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(persons_from_flow(Q(1800, "pph"), Q(6, "s")))
+    '3 persons'
+    """
+    return hourly_capacity * time_spent / 3600
+
+
+@unit_aware(sheave_distance="m", spacing="m", returns="")
+def carriers_on_loop(sheave_distance, spacing):
+    r"""Return how many carriers hang on the whole loop, up side and down side.
+
+    Parameters
+    ----------
+    sheave_distance : Quantity [m]
+        Distance along the line from the bottom sheave to the top sheave; a scalar or an array.
+    spacing : Quantity [m]
+        Distance along the rope from one carrier to the next; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity []
+        Number of carriers. A loop closes on itself: there is no fence post to add.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: K = 2 L / s
+
+    The rope that lies round the two sheaves is left out. Source: geometry.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(carriers_on_loop(Q(420, "m"), Q(14, "m")))
+    '60'
+    """
+    return 2 * sheave_distance / spacing
+
+
+@unit_aware(vertical_rise="m", horizontal_run="m", returns="m", may_be_zero=("vertical_rise",))
+def slope_length(*, vertical_rise, horizontal_run):
+    r"""Return the length of a uniform slope from its rise and its length on the map.
+
+    Parameters
+    ----------
+    vertical_rise : Quantity [m]
+        Height gained; a scalar or an array; may be zero.
+    horizontal_run : Quantity [m]
+        Length on the map, which is always horizontal; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [m]
+        Length along the slope.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the run is not greater than zero, or the rise is negative.
+
+    Notes
+    -----
+    .. math:: L = \sqrt{h^2 + d^2}
+
+    Source: Pythagoras.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(slope_length(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m")))
+    '150.0 m'
+    """
+    return np.hypot(vertical_rise, horizontal_run)
+
+
+@unit_aware(slope_length="m", grade="", returns="m", may_be_zero=("grade",))
+def vertical_rise(slope_length, grade):
+    r"""Return the height gained along a uniform slope.
+
+    Parameters
+    ----------
+    slope_length : Quantity [m]
+        Length along the slope; a scalar or an array.
+    grade : Quantity []
+        Rise over horizontal run: Q(20, "percent") is a rise of 20 m on 100 m of map; may be zero.
+
+    Returns
+    -------
+    Quantity [m]
+        Vertical rise.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the length is not greater than zero, or the grade is negative.
+
+    Notes
+    -----
+    .. math:: h = L \sin(\arctan(g))
+
+    Source: trigonometry; the grade is the tangent, not the sine.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(vertical_rise(Q(150, "m"), Q(20, "percent")))
+    '29.4 m'
+    """
+    return slope_length * grade / np.hypot(1.0, grade)

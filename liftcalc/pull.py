@@ -1,0 +1,261 @@
+"""What pulls and what stops: slope angle and the three stopping distances.
+
+Planning figures, no design. Stop gates are tested as the maker's manual and the local code say; they are never
+sized from here.
+"""
+
+import numpy as np
+
+from liftcalc.constants import STANDARD_GRAVITY
+from liftcalc.units import unit_aware
+
+GRAVITY = STANDARD_GRAVITY.quantity.m_as("m/s**2")
+
+
+@unit_aware(grade="", returns="degree", may_be_zero=("grade",))
+def slope_angle(grade):
+    r"""Return the angle of a slope from its grade.
+
+    Parameters
+    ----------
+    grade : Quantity []
+        Rise over horizontal run: Q(20, "percent") is a rise of 20 m on 100 m of map; may be zero.
+
+    Returns
+    -------
+    Quantity [degree]
+        Angle to the horizontal.
+
+    Raises
+    ------
+    UnitError
+        If the grade has no unit, or one of another kind.
+    ValueError
+        If the grade is negative.
+
+    Notes
+    -----
+    .. math:: \alpha = \arctan(g)
+
+    Source: trigonometry; a grade of 100 percent is 45 degrees.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(slope_angle(Q(20, "percent")))
+    '11.3 degrees'
+    """
+    return np.degrees(np.arctan(grade))
+
+
+@unit_aware(line_speed="m/s", stop_delay="s", rope_deceleration="m/s**2", returns="m", may_be_zero=("stop_delay",))
+def rope_stopping_distance(line_speed, stop_delay, rope_deceleration):
+    r"""Return how far the rope still runs after a stop gate has tripped: no human reaction in it.
+
+    Parameters
+    ----------
+    line_speed : Quantity [m/s]
+        Speed of the haul rope; a scalar or an array.
+    stop_delay : Quantity [s]
+        Time from the trip until the rope begins to slow; may be zero.
+    rope_deceleration : Quantity [m/s**2]
+        How hard the rope slows. A loaded rope on a slope slows itself; the empty rope runs furthest.
+
+    Returns
+    -------
+    Quantity [m]
+        Distance until the rope stands.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If a speed or a deceleration is not greater than zero, or the delay is negative.
+
+    Notes
+    -----
+    .. math:: d = v t_{delay} + v^2 / (2 a)
+
+    Source: motion at constant speed, then at constant deceleration; the form of the stopping sight distance in the
+    AASHTO Green Book.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(rope_stopping_distance(Q(3.4, "m/s"), Q(0.5, "s"), Q(1.5, "m/s**2")))
+    '5.6 m'
+    """
+    return line_speed * stop_delay + line_speed**2 / (2 * rope_deceleration)
+
+
+@unit_aware(
+    line_speed="m/s",
+    reaction_time="s",
+    stop_delay="s",
+    rope_deceleration="m/s**2",
+    returns="m",
+    may_be_zero=("reaction_time", "stop_delay"),
+)
+def attendant_stopping_distance(line_speed, *, reaction_time, stop_delay, rope_deceleration):
+    r"""Return how far the rope still runs after an attendant sees a fall and presses stop.
+
+    Parameters
+    ----------
+    line_speed : Quantity [m/s]
+        Speed of the haul rope; a scalar or an array.
+    reaction_time : Quantity [s]
+        Time until the button is pressed; may be zero. No published figure for lift attendants was found: measure it.
+    stop_delay : Quantity [s]
+        Time from the button until the rope begins to slow; may be zero.
+    rope_deceleration : Quantity [m/s**2]
+        How hard the rope slows.
+
+    Returns
+    -------
+    Quantity [m]
+        Distance until the rope stands.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If a speed or a deceleration is not greater than zero, or a time is negative.
+
+    Notes
+    -----
+    .. math:: d = v (t_{reaction} + t_{delay}) + v^2 / (2 a)
+
+    Source: as for the rope alone; the form of the stopping sight distance in the AASHTO Green Book.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> speed, slowing = Q(3.4, "m/s"), Q(1.5, "m/s**2")
+    >>> show(attendant_stopping_distance(speed, reaction_time=Q(2, "s"), stop_delay=Q(0.5, "s"),
+    ...                                  rope_deceleration=slowing))
+    '12.4 m'
+    """
+    return rope_stopping_distance.plain(line_speed, reaction_time + stop_delay, rope_deceleration)
+
+
+@unit_aware(grade="", friction="", returns="m/s**2", may_be_zero=("grade", "friction"))
+def rider_deceleration(grade, friction):
+    r"""Return how hard a rider slows who has let go of the rope and glides uphill.
+
+    Parameters
+    ----------
+    grade : Quantity []
+        Rise over horizontal run; a scalar or an array; may be zero.
+    friction : Quantity []
+        Friction of skis on snow; may be zero, but not together with the grade.
+
+    Returns
+    -------
+    Quantity [m/s**2]
+        Deceleration along the slope.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is negative, or both are zero.
+
+    Notes
+    -----
+    .. math:: a = g (\sin \alpha + \mu \cos \alpha)
+
+    Source: a block on an inclined plane, as in any introductory mechanics text.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(rider_deceleration(Q(20, "percent"), Q(0.07, "")))
+    '2.60 m/s²'
+    """
+    if np.any((np.asarray(grade) == 0) & (np.asarray(friction) == 0)):
+        raise ValueError(
+            "rider_deceleration: grade and friction must not both be zero, or the rider never stops. "
+            "Write a friction such as Q(0.07, '')."
+        )
+    return GRAVITY * (grade + friction) / np.hypot(1.0, grade)
+
+
+@unit_aware(line_speed="m/s", grade="", friction="", returns="m", may_be_zero=("grade", "friction"))
+def rider_stopping_distance(line_speed, grade, friction):
+    r"""Return how far a rider glides on uphill after letting go of the rope.
+
+    Parameters
+    ----------
+    line_speed : Quantity [m/s]
+        Speed of the rider at letting go; a scalar or an array.
+    grade : Quantity []
+        Rise over horizontal run; may be zero.
+    friction : Quantity []
+        Friction of skis on snow; may be zero, but not together with the grade.
+
+    Returns
+    -------
+    Quantity [m]
+        Distance along the slope until the rider stands.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the speed is not greater than zero, another argument is negative, or grade and friction are both zero.
+
+    Notes
+    -----
+    .. math:: d = v^2 / (2 g (\sin \alpha + \mu \cos \alpha))
+
+    A rope that slows harder than this lets riders overrun it. Source: motion at constant deceleration.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(rider_stopping_distance(Q(3.4, "m/s"), Q(20, "percent"), Q(0.07, "")))
+    '2.2 m'
+    """
+    return line_speed**2 / (2 * rider_deceleration.plain(grade, friction))
+
+
+@unit_aware(distance="m", spacing="m", returns="person", may_be_zero=("distance",))
+def riders_inside(distance, spacing):
+    r"""Return the most riders who may be inside a distance behind a fallen rider.
+
+    Parameters
+    ----------
+    distance : Quantity [m]
+        Distance along the rope, such as a stopping distance; a scalar or an array; may be zero.
+    spacing : Quantity [m]
+        Distance from one rider to the next; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [person]
+        A whole number of riders: the fallen one and each who reaches that place before the rope stands.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the distance is negative, or the spacing is not greater than zero.
+
+    Notes
+    -----
+    .. math:: \lfloor d / s \rfloor + 1
+
+    Source: counting posts of a fence.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(riders_inside(Q(12.4, "m"), Q(6.8, "m")))
+    '2 persons'
+    """
+    return np.floor(distance / spacing * (1 + 1e-12)) + 1

@@ -1,0 +1,206 @@
+"""The one unit registry, and the door through which every number enters a formula.
+
+``Q(3.4, "m/s")`` makes a quantity. ``@unit_aware`` puts a check in front of a formula that works on plain
+numbers: it refuses a bare number, a quantity of another kind, and values that mean nothing on a lift.
+The formula stays reachable without the check as ``.plain``, for loops and for sampling.
+"""
+
+import functools
+import inspect
+
+import numpy as np
+import pint
+
+ureg = pint.get_application_registry()
+for _definition in (
+    "person = [person] = _ = persons = rider = riders",
+    "dollar = [money] = _ = dollars",
+    "pph = person / hour",
+    "fpm = foot / minute",
+):
+    if _definition.split(" ", 1)[0] not in ureg:
+        ureg.define(_definition)
+
+# name of a kind of quantity: (unit that stands for the kind, value used in the advice of a message)
+KINDS = {
+    "speed": ("m/s", 3.4),
+    "length": ("m", 6.8),
+    "time": ("s", 2.0),
+    "number of persons": ("person", 1),
+    "hourly capacity": ("person/hour", 1800),
+    "vertical transport": ("person*ft/hour", 170000),
+    "acceleration": ("m/s**2", 1.5),
+    "power": ("kW", 15),
+    "force": ("N", 300),
+    "mass": ("kg", 75),
+    "amount of money": ("dollar", 20),
+    "pure number or angle": ("", 0.2),
+}
+_KIND_OF_DIMENSION = {ureg.Unit(unit).dimensionality: kind for kind, (unit, _) in KINDS.items()}
+
+FORMULAS = {}  # every formula behind @unit_aware, by its full name: the tests walk through it
+
+
+class UnitError(ValueError):
+    """A value came without a unit, with an unknown unit, or with a unit of another kind."""
+
+
+def Q(value, unit):
+    """Return a quantity: a number, or several numbers, with a unit.
+
+    Parameters
+    ----------
+    value : number or sequence of numbers
+        How many of the unit.
+    unit : str
+        Name of the unit, such as "m/s", "mph", "ft", "s", "person" or "pph".
+
+    Returns
+    -------
+    Quantity
+        The value with its unit; several numbers become an array.
+
+    Raises
+    ------
+    UnitError
+        If the unit is not known, or the value is not made of numbers.
+
+    Examples
+    --------
+    >>> Q(1.5, "hour").to("minute").magnitude
+    90.0
+    """
+    if not isinstance(unit, (str, pint.Unit)):
+        raise UnitError(f"Q: the unit must be a text such as 'm/s', but got {unit!r}. Write Q(3.4, 'm/s').")
+    try:
+        parsed = ureg.Unit(unit)
+    except Exception as error:
+        raise UnitError(
+            f"Q: {unit!r} is not a unit known here. Write a unit such as 'm/s', 'mph', 'ft', 's', 'person' or 'pph'."
+        ) from error
+    if isinstance(value, (str, bytes, bool, pint.Quantity)) or value is None:
+        raise UnitError(f"Q: the value must be a number, but got {value!r}. Write for example Q(3.4, 'm/s').")
+    try:
+        number = value if isinstance(value, (int, float)) else np.asarray(value, dtype=float)
+    except (TypeError, ValueError) as error:
+        raise UnitError(f"Q: the value must be a number, but got {value!r}. Write for example Q(3.4, 'm/s').") from error
+    if isinstance(number, np.ndarray) and number.ndim == 0:
+        number = float(number)
+    return ureg.Quantity(number, parsed)
+
+
+def kind_of(quantity):
+    """Return the name of the kind of a quantity or unit, such as "speed"; None for a kind not met here."""
+    return _KIND_OF_DIMENSION.get(quantity.dimensionality)
+
+
+def with_article(kind):
+    """Return the kind with "a" or "an" before it."""
+    return f"{'an' if kind.startswith(('a', 'hourly')) else 'a'} {kind}"
+
+
+def _plain_text(quantity):
+    unit = f"{quantity.units:~}".replace(" / ", "/").replace(" * ", " ").replace(" ** ", "^")
+    return f"{quantity.magnitude} {unit}".strip()
+
+
+def _advice(unit):
+    kind = kind_of(ureg.Unit(unit))
+    return f"Q({KINDS[kind][1]}, {unit!r})"
+
+
+def _magnitude(function, name, value, unit, lowest):
+    """Return ``value`` as plain floats in ``unit``, or say what is wrong with it."""
+    if not isinstance(value, pint.Quantity):
+        shown = value if isinstance(value, (int, float)) and not isinstance(value, bool) else None
+        write = f"Q({shown}, {unit!r})" if shown is not None else _advice(unit)
+        raise UnitError(f"{function}: {name} needs a unit, but got the bare value {value!r}. Write {write}.")
+    wanted = ureg.Unit(unit)
+    if value.dimensionality != wanted.dimensionality:
+        came = kind_of(value) or "quantity of another kind"
+        raise UnitError(
+            f"{function}: {name} must be {with_article(kind_of(wanted))}, but got {with_article(came)}: "
+            f"{_plain_text(value)}. Write for example {_advice(unit)}."
+        )
+    number = value.magnitude if value.units == wanted else value.m_as(wanted)
+    if isinstance(number, np.ndarray):
+        if number.size == 0:
+            raise ValueError(f"{function}: {name} holds no values. Give at least one, such as {_advice(unit)}.")
+        least, most = number.min(), number.max()  # nan in the array makes both nan
+    else:
+        least = most = number = float(number)
+    if not (least > -np.inf and most < np.inf):
+        raise ValueError(
+            f"{function}: {name} must be a finite number, but got {_plain_text(value)}. "
+            f"Write for example {_advice(unit)}."
+        )
+    if lowest == "positive" and least <= 0 or lowest == "not negative" and least < 0:
+        bound = "greater than zero" if lowest == "positive" else "zero or more"
+        raise ValueError(
+            f"{function}: {name} must be {bound}, but got {_plain_text(value)}. Write for example {_advice(unit)}."
+        )
+    return number
+
+
+def _check_shapes(function, numbers):
+    shapes = {name: np.shape(number) for name, number in numbers.items() if np.ndim(number)}
+    try:
+        np.broadcast_shapes(*shapes.values())
+    except ValueError:
+        sizes = ", ".join(f"{name} has shape {shape}" for name, shape in shapes.items())
+        raise ValueError(
+            f"{function}: the arguments do not fit together: {sizes}. Give one value, or as many values as the others."
+        ) from None
+
+
+def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), fit_together=True, **units):
+    """Put a check of units and values in front of a formula that works on plain numbers.
+
+    Parameters
+    ----------
+    returns : str
+        Unit of the result.
+    may_be_zero, may_be_negative : tuple of str
+        Names of arguments that need not be greater than zero.
+    fit_together : bool
+        False for a formula whose arrays need not have one common shape.
+    **units : str
+        Unit of each argument, by its name.
+
+    Returns
+    -------
+    function
+        A decorator. A default in the formula's own signature is a plain number in the unit named here.
+    """
+
+    def decorate(formula):
+        signature = inspect.signature(formula)
+        if set(signature.parameters) != set(units):
+            raise TypeError(f"{formula.__name__}: the units name {set(units)}, not the arguments {signature}")
+        lowest = {
+            name: "any" if name in may_be_negative else "not negative" if name in may_be_zero else "positive"
+            for name in units
+        }
+        result_unit = ureg.Unit(returns)
+
+        @functools.wraps(formula)
+        def checked(*arguments, **named):
+            given = signature.bind(*arguments, **named).arguments
+            numbers = {
+                name: _magnitude(formula.__name__, name, value, units[name], lowest[name])
+                for name, value in given.items()
+            }
+            if fit_together and len(numbers) > 1:
+                _check_shapes(formula.__name__, numbers)
+            with np.errstate(over="ignore", invalid="ignore", divide="ignore"):
+                result = checked.plain(**numbers)
+            if not np.all(np.isfinite(result)):
+                raise ValueError(f"{formula.__name__}: the result is no finite number. Check the size of the arguments.")
+            return ureg.Quantity(result, result_unit)
+
+        checked.plain = formula
+        checked.units = {**units, "returns": returns}
+        FORMULAS[f"{formula.__module__}.{formula.__name__}"] = checked
+        return checked
+
+    return decorate
