@@ -9,7 +9,10 @@ from pathlib import Path
 import numpy as np
 from pint import Quantity
 
-from liftcalc.quantity_text import read_number, read_unit
+from liftcalc.capacity import hourly_capacity, hourly_capacity_from_head_count, hourly_flow_from_count
+from liftcalc.levels import Capacity
+from liftcalc.quantity_text import read_number, read_unit, show
+from liftcalc.tables import Table
 from liftcalc.units import Q, UnitError
 
 # quantity on the sheet: (kind, unit its mean is given in, units printed on the blank, how to take it)
@@ -27,6 +30,7 @@ QUANTITIES = {
     "motor power": ("power", "kW", "kW  hp", "from the plate on the motor"),
 }
 COLUMNS = ("quantity", "value", "unit", "plus_minus", "method", "note")
+_OTHER_UNIT = {"m/s": "mph", "m": "ft", "kW": "hp"}  # shown beside the mean
 _WHOLE = ("persons per carrier",)
 _MAY_BE_ZERO = ("head count", "persons counted")
 
@@ -71,7 +75,9 @@ class FieldSheet:
     def of(self, quantity):
         """Return the readings of one quantity, in the order of the sheet."""
         if quantity not in QUANTITIES:
-            raise ValueError(f"FieldSheet: {quantity!r} is no quantity of a sheet. Write one of {', '.join(QUANTITIES)}.")
+            raise ValueError(
+                f"FieldSheet: {quantity!r} is no quantity of a sheet. Write one of {', '.join(QUANTITIES)}."
+            )
         return tuple(reading for reading in self.readings if reading.quantity == quantity)
 
     def has(self, *quantities):
@@ -104,6 +110,37 @@ class FieldSheet:
             )
         unit = QUANTITIES[quantity][1]
         return Q(float(np.mean([reading.value.m_as(unit) for reading in readings])), unit)
+
+
+def summary(sheet):
+    """Return a table of what a sheet holds: how many readings of each quantity, their mean and their spread."""
+    rows = []
+    for quantity, (_, unit, _, _) in QUANTITIES.items():
+        readings = sheet.of(quantity)
+        if readings:
+            other = _OTHER_UNIT.get(unit)
+            mean = sheet.mean(quantity)
+            sizes = Q([reading.value.m_as(unit) for reading in readings], unit)
+            spread = f"{show(sizes.min())} to {show(sizes.max())}" if len(readings) > 1 else "one reading"
+            rows.append((quantity, str(len(readings)), show(mean), show(mean, other) if other else "", spread))
+    return Table(f"Readings of {sheet.name}", ("quantity", "readings", "mean", "the same", "from and to"), rows)
+
+
+def routes(sheet):
+    """Return the hourly figures that a sheet allows, each by its own readings and with its level."""
+    persons = sheet.mean("persons per carrier") if sheet.has("persons per carrier") else Q(1, "person")
+    found = []
+    if sheet.has("line speed", "spacing"):
+        flow = hourly_capacity(sheet.mean("line speed"), sheet.mean("spacing"), persons)
+        found.append(("line speed and spacing", Capacity(flow, "ideal"), "the line full, no stop, no miss"))
+    if sheet.has("head count", "ride time"):
+        flow = hourly_capacity_from_head_count(sheet.mean("head count"), sheet.mean("ride time"))
+        found.append(("head count and ride time", Capacity(flow, "counted"), "the line as it was in the photos"))
+    if sheet.has("persons counted", "counting time"):
+        flow = hourly_flow_from_count(sheet.mean("persons counted"), sheet.mean("counting time"))
+        found.append(("count at the top", Capacity(flow, "counted"), "what really passed in that time"))
+    rows = [(name, show(capacity.value), capacity.level, meaning) for name, capacity, meaning in found]
+    return Table(f"People an hour from {sheet.name}", ("route", "people an hour", "level", "what it describes"), rows)
 
 
 def read_field_sheet(path):
@@ -184,8 +221,8 @@ def _rows(path):
 def _reading(name, number, row, columns, decimal_comma):
     """Return the reading of one row; None where no value was filled in."""
     cells = dict(zip(columns, (cell.strip() for cell in row), strict=False))
-    if any(cell.strip() for cell in row[len(columns) :]):
-        raise FieldSheetError(_too_many_cells(name, number, row, columns))
+    if _stray_comma(cells) or any(cell.strip() for cell in row[len(columns) :]):
+        raise FieldSheetError(_too_many_cells(name, number, row, columns, cells))
     cells = {column: cells.get(column, "") for column in COLUMNS}
 
     def fail(column, message):
@@ -224,11 +261,15 @@ def _reading(name, number, row, columns, decimal_comma):
     return Reading(quantity, Q(numbers["value"], unit), plus_minus, cells["method"], cells["note"], number)
 
 
-def _too_many_cells(name, number, row, columns):
-    """Say why a row may have more cells than the heading: a decimal comma, or a comma in a note."""
-    place = columns.index("value")
-    whole, part = row[place].strip(), row[place + 1].strip()
-    if whole.isdigit() and part.isdigit():
+def _stray_comma(cells):
+    """Return whether a decimal comma seems to have parted one number into two cells."""
+    return cells.get("value", "").isdigit() and cells.get("unit", "").isdigit()
+
+
+def _too_many_cells(name, number, row, columns, cells):
+    """Say why a row has more cells than the heading: a decimal comma, or a comma in a note."""
+    if _stray_comma(cells):
+        whole, part = cells["value"], cells["unit"]
         return (
             f"{name}, row {number}, column value: '{whole},{part}' was read as two cells, because commas part the "
             f"cells of this sheet. Write {whole}.{part} with a decimal point."

@@ -48,7 +48,9 @@ class Capacity:
 
     def __post_init__(self):
         if not isinstance(self.value, Quantity) or not self.value.check("[person]/[time]"):
-            raise UnitError(f"Capacity: value must be an hourly capacity, but got {self.value!r}. Write Q(1800, 'pph').")
+            raise UnitError(
+                f"Capacity: value must be an hourly capacity, but got {self.value!r}. Write Q(1800, 'pph')."
+            )
         if self.level not in LEVELS:
             raise ValueError(f"Capacity: level must be one of {', '.join(LEVELS)}, but got {self.level!r}.")
         if isinstance(self.lines, bool) or not isinstance(self.lines, int) or self.lines < 1:

@@ -1,6 +1,7 @@
 """The line: spacing, headway, ride time, riders on it, and the slope it climbs.
 
-Every formula takes and returns quantities; ``.plain`` is the same formula on plain numbers in the units of its docstring.
+Every formula takes and returns quantities; ``.plain`` is the same formula on plain numbers, in the units of its
+docstring.
 """
 
 import numpy as np

@@ -99,6 +99,12 @@ def show(quantity, unit=None):
     return f"{', '.join(written)}{'' if word == '%' else ' '}{word}".strip()
 
 
+def unit_word(unit):
+    """Return the word that stands behind several of a unit, such as "persons" or "m/s"."""
+    unit = ureg.Unit(unit)
+    return _STYLE_OF_UNIT[unit][2] if unit in _STYLE_OF_UNIT else f"{unit:~}"
+
+
 def _write(number, digits):
     """Write one number with a thousands mark; keep two figures of a number too small for its usual digits."""
     if not np.isfinite(number):
@@ -146,7 +152,7 @@ UNIT_SPELLINGS = {
         **dict.fromkeys(("metric hp", "metric horsepower"), "metric_horsepower"),
     },
 }
-_NUMBER = re.compile(r"[+-]?(?:\d{1,12}(?:\.\d{0,12})?|\.\d{1,12})\Z")
+_NUMBER = re.compile(r"[+-]?(?:[0-9]{1,12}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})\Z")
 
 
 def _without_point(unit):
@@ -226,27 +232,26 @@ def read_number(text, decimal_comma=False):
     word = text.strip().replace("\N{MINUS SIGN}", "-")
     decimal, other = (",", ".") if decimal_comma else (".", ",")
     digits = word.replace(decimal, "") if word.count(decimal) == 1 else word
-    if re.fullmatch(r"[+-]?\d{1,3}(?:[.,' \u00a0\u202f]\d{3})+", word) and not re.fullmatch(
-        rf"[+-]?\d+{re.escape(decimal)}\d+", word
+    if re.fullmatch(r"[+-]?[0-9]{1,3}(?:[.,' \u00a0\u202f][0-9]{3})+", word) and not re.fullmatch(
+        rf"[+-]?[0-9]+{re.escape(decimal)}[0-9]+", word
     ):
-        whole = re.sub(r"[^\d+-]", "", word)
+        whole = re.sub(r"[^0-9+-]", "", word)
         raise ValueError(
             f"{text!r} can be read in two ways. Write {whole} for the whole number, "
             f"or {_one_mark(word, other, decimal)} for the decimal one."
         )
-    if re.fullmatch(rf"[+-]?\d+{re.escape(other)}\d+", word):
+    if re.fullmatch(rf"[+-]?[0-9]+{re.escape(other)}[0-9]+", word):
         raise ValueError(f"{text!r} has the wrong decimal mark for this sheet. Write {word.replace(other, decimal)}.")
-    if not re.fullmatch(r"[+-]?\d+", digits) or not _NUMBER.match(word.replace(decimal, ".")):
+    if not re.fullmatch(r"[+-]?[0-9]+", digits) or not _NUMBER.match(word.replace(decimal, ".")):
         raise ValueError(f"{_cut(text)!r} is no number. Write digits only, such as {f'3{decimal}4'}.")
     return float(word.replace(decimal, "."))
 
 
 def _one_mark(word, other, decimal):
     """Return the word with its last mark as the decimal one."""
-    head, tail = re.split(rf"[{re.escape(other)}' \u00a0\u202f](?=\d+$)", word, maxsplit=1)
-    return re.sub(r"[^\d+-]", "", head) + decimal + tail
+    head, tail = re.split(rf"[{re.escape(other)}' \u00a0\u202f](?=[0-9]+$)", word, maxsplit=1)
+    return re.sub(r"[^0-9+-]", "", head) + decimal + tail
 
 
 def _cut(text, most=40):
     return text if len(text) <= most else text[:most] + "..."
-

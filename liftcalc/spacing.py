@@ -130,7 +130,7 @@ def observed_spacing(distance, riders):
     """
     if np.any(np.asarray(riders) < 2):
         raise ValueError(
-            f"observed_spacing: riders must be two or more, but got {np.min(riders):g}. Count both the first and the last."
+            f"observed_spacing: riders must be two or more, but got {np.min(riders):g}. "
+            "Count both the first and the last."
         )
     return distance / (riders - 1)
-

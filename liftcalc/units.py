@@ -83,7 +83,9 @@ def Q(value, unit):
     try:
         number = value if isinstance(value, (int, float)) else np.asarray(value, dtype=float)
     except (TypeError, ValueError) as error:
-        raise UnitError(f"Q: the value must be a number, but got {value!r}. Write for example Q(3.4, 'm/s').") from error
+        raise UnitError(
+            f"Q: the value must be a number, but got {value!r}. Write for example Q(3.4, 'm/s')."
+        ) from error
     if isinstance(number, np.ndarray) and number.ndim == 0:
         number = float(number)
     return ureg.Quantity(number, parsed)
@@ -195,7 +197,9 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), fit_together=True
             with np.errstate(over="ignore", invalid="ignore", divide="ignore"):
                 result = checked.plain(**numbers)
             if not np.all(np.isfinite(result)):
-                raise ValueError(f"{formula.__name__}: the result is no finite number. Check the size of the arguments.")
+                raise ValueError(
+                    f"{formula.__name__}: the result is no finite number. Check the size of the arguments."
+                )
             return ureg.Quantity(result, result_unit)
 
         checked.plain = formula

@@ -1,0 +1,26 @@
+"""The panels: sliders, one computation, one picture. Only this folder loads ipywidgets; one module a notebook."""
+
+from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
+from liftcalc.panels.riders import FlowPanel, RidersPanel
+from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
+from liftcalc.panels.start_here import StartPanel
+from liftcalc.panels.state import notebook_state
+from liftcalc.panels.units import PowerRulerPanel, RoundingPanel, SpeedRulerPanel
+
+__all__ = [
+    "CapacityPanel",
+    "CountPanel",
+    "FlowPanel",
+    "IntervalPanel",
+    "LineViewPanel",
+    "MixPanel",
+    "PowerRulerPanel",
+    "RidersPanel",
+    "RoundingPanel",
+    "RoutesPanel",
+    "SpeedRulerPanel",
+    "StartPanel",
+    "StoppingPanel",
+    "UnloadPanel",
+    "notebook_state",
+]

@@ -1,0 +1,339 @@
+"""What all panels have in common: sliders with number boxes, a result in words, and a picture that follows."""
+
+import base64
+from html import escape
+
+import ipywidgets as widgets
+
+from liftcalc.panels.controls import CONTROLS, SYSTEMS, in_system, number_in
+from liftcalc.panels.state import notebook_state
+from liftcalc.quantity_text import unit_word
+from liftcalc.tables import Table
+from liftcalc.units import Q, UnitError
+
+WIDTH = "740px"
+
+
+class ControlRow:
+    """One slider and its number box, kept in step; the box carries the name for those who do not see the slider."""
+
+    def __init__(self, control, panel):
+        self.control, self.panel, self._quiet = control, panel, False
+        self.box = widgets.FloatText(
+            layout=widgets.Layout(width="270px"), style={"description_width": "165px"}, continuous_update=False
+        )
+        self.slider = widgets.FloatSlider(readout=False, layout=widgets.Layout(flex="1 1 auto", min_width="180px"))
+        self.row = widgets.HBox([self.box, self.slider], layout=widgets.Layout(align_items="center", width="100%"))
+        self.turn()
+        self.slider.observe(self._moved, "value")
+        self.box.observe(self._typed, "value")
+
+    @property
+    def _state(self):
+        return self.panel.state
+
+    def turn(self):
+        """Take on the unit and the range of the system in force; a value outside it moves to the nearest end."""
+        scale = self.control.scale(self._state.system)
+        word = unit_word(scale.unit)
+        self.box.description = f"{self.control.label} ({word})" if word else self.control.label
+        self.box.step = scale.step
+        held = self._state.values[self.control.name]
+        number = held.m_as(scale.unit)
+        if not scale.low <= number <= scale.high:
+            self._state.values[self.control.name] = Q(min(max(number, scale.low), scale.high), scale.unit)
+        self._quiet = True
+        with self.slider.hold_sync():
+            self.slider.min = min(self.slider.min, scale.low)
+            self.slider.max, self.slider.step = scale.high, scale.step
+            self.slider.min = scale.low
+            self.show()
+
+    def show(self):
+        """Set slider and box to the value that the notebook holds."""
+        scale = self.control.scale(self._state.system)
+        number = round(float(self._state.values[self.control.name].m_as(scale.unit)), scale.digits)
+        self._quiet = True
+        self.slider.value = number
+        self.box.value = number
+        self._quiet = False
+
+    def _moved(self, change):
+        if not self._quiet:
+            scale = self.control.scale(self._state.system)
+            self._take(round(change["new"], scale.digits), scale)
+
+    def _typed(self, change):
+        if self._quiet:
+            return
+        scale = self.control.scale(self._state.system)
+        number = change["new"]
+        if not scale.low <= number <= scale.high:  # also true for nan
+            word = unit_word(scale.unit)
+            held = in_system(self._state.values[self.control.name], self._state.system)
+            self.show()
+            self.panel.complain(
+                f"{self.control.label}: {number:g} {word} is outside the range of this panel. Write a number from "
+                f"{scale.low:g} to {scale.high:g} {word}; {held} stays."
+            )
+        else:
+            self._take(number, scale)
+
+    def _take(self, number, scale):
+        self._quiet = True
+        self.slider.value = self.box.value = number
+        self._quiet = False
+        self._state.set(self.control.name, Q(number, scale.unit), self.panel)
+
+
+class Panel(widgets.VBox):
+    """Controls, one computation, one picture, and the same numbers in words.
+
+    A subclass names its controls, computes from quantities to named results, and makes a picture.
+
+    Parameters
+    ----------
+    system : str or None
+        "us" or "metric" turns the whole notebook; None leaves it as it is.
+    name : str or None
+        Tells two panels of one class apart; a panel that is made again under its name takes the place of the older.
+    **values : Quantity
+        Starting values, by the names of the panel's controls.
+
+    Raises
+    ------
+    TypeError
+        If a value is named that is no control of this panel.
+    UnitError
+        If a value has no unit, or one of another kind.
+    ValueError
+        If a value is outside the range of its slider.
+    """
+
+    title = ""
+    control_names = ()
+
+    def __init__(self, *, system=None, name=None, **values):
+        self.state = notebook_state()
+        self.name = name or type(self).__name__
+        for control_name, value in values.items():
+            self._start(control_name, value)
+        if system is not None:
+            self.state.turn(system)
+        self.results = {}
+        self._complaint = ""
+        self.rows = [ControlRow(CONTROLS[control_name], self) for control_name in self.control_names]
+        self._units = widgets.ToggleButtons(
+            options=[(words, key) for key, words in SYSTEMS.items()],
+            value=self.state.system,
+            style={"button_width": "110px"},
+            layout=widgets.Layout(width="auto"),
+        )
+        self._units.observe(lambda change: self.state.turn(change["new"]), "value")
+        self._words = widgets.HTML(layout=widgets.Layout(width="100%"))
+        self.picture = self.make_picture()
+        heading = widgets.HTML(f"<strong style='font-size:15px'>{escape(self.title)}</strong>")
+        top = widgets.HBox(
+            [heading, self._units], layout=widgets.Layout(justify_content="space-between", align_items="center")
+        )
+        super().__init__(
+            [top, *[row.row for row in self.rows], *self.more_controls(), self._words, self.picture.widget],
+            layout=widgets.Layout(width=WIDTH, max_width="100%", padding="6px 0 10px"),
+        )
+        self.picture.turn(self)
+        self.refresh()
+        self.state.join(self)
+
+    # what a subclass gives
+
+    def compute(self, given):
+        """Return the named results, the panel's main one first, from the values of its controls."""
+        raise NotImplementedError
+
+    def make_picture(self):
+        """Return the picture of this panel."""
+        raise NotImplementedError
+
+    def more_controls(self):
+        """Return widgets that stand below the sliders."""
+        return []
+
+    # what every panel does
+
+    def _start(self, control_name, value):
+        if control_name not in self.control_names:
+            raise TypeError(
+                f"{type(self).__name__}: {control_name!r} is no control of this panel. "
+                f"Write one of {', '.join(self.control_names)}."
+            )
+        control = CONTROLS[control_name]
+        scale = control.metric
+        if not hasattr(value, "units") or not value.is_compatible_with(scale.unit):
+            raise UnitError(
+                f"{type(self).__name__}: {control_name} must be a quantity in a unit such as {scale.unit!r}, but got "
+                f"{value!r}. Write Q({control.start.magnitude:g}, {str(scale.unit)!r})."
+            )
+        number = value.m_as(scale.unit)
+        if not scale.low <= number <= scale.high:
+            raise ValueError(
+                f"{type(self).__name__}: {control_name} must lie from {scale.low:g} to {scale.high:g} {scale.unit}, "
+                f"but got {number:g} {scale.unit}."
+            )
+        self.state.set(control_name, value.to(scale.unit))
+
+    @property
+    def given(self):
+        """Values of this panel's controls, by name."""
+        return {name: self.state.values[name] for name in self.control_names}
+
+    @property
+    def result(self):
+        """The main result."""
+        return next(iter(self.results.values()))
+
+    def refresh(self):
+        """Compute anew and put words and picture in step."""
+        self._complaint = ""
+        self.results = self.compute(self.given)
+        self._words.value = self._status()
+        self.picture.move(self)
+
+    def follow(self):
+        """Take on what another panel has changed."""
+        for row in self.rows:
+            row.show()
+        self.refresh()
+
+    def turn(self):
+        """Take on the system of units of the notebook."""
+        self._units.value = self.state.system
+        for row in self.rows:
+            row.turn()
+        self.picture.turn(self)
+        self.refresh()
+
+    def complain(self, message):
+        """Say what was wrong with an entry; the last good numbers stay."""
+        self._complaint = message
+        self._words.value = self._status()
+
+    def text(self, value):
+        """Return a value as text in the units of the notebook."""
+        return in_system(value, self.state.system)
+
+    def number(self, quantity):
+        """Return the plain number of a quantity, or of several, in the units of the notebook."""
+        return number_in(quantity, self.state.system)
+
+    def word(self, control_name):
+        """Return the word for the unit of a control, in the system of the notebook."""
+        return unit_word(CONTROLS[control_name].scale(self.state.system).unit)
+
+    def range_of(self, control_name):
+        """Return both ends of a control's slider, as quantities that one system of units shows."""
+        scale = CONTROLS[control_name].scale(self.state.system)
+        return Q(scale.low, scale.unit), Q(scale.high, scale.unit)
+
+    def describe(self):
+        """Return one line of text with the settings and all results."""
+        given = ", ".join(f"{CONTROLS[name].label.lower()} {self.text(value)}" for name, value in self.given.items())
+        results = "; ".join(f"{name} {self.text(value)}" for name, value in self.results.items())
+        return f"{self.title}. Set: {given}. Result: {results}."
+
+    def _status(self):
+        cards = "".join(
+            "<div style='padding:0 18px 2px 0'><div style='font-size:12px;line-height:1.25'>"
+            f"{escape(name)}</div><div style='font-size:18px;font-weight:bold;line-height:1.3'>"
+            f"{escape(self.text(value))}</div></div>"
+            for name, value in self.results.items()
+        )
+        complaint = (
+            f"<div style='border-left:4px solid;padding:2px 8px;margin:4px 0;font-size:14px;line-height:1.35'>"
+            f"{escape(self._complaint)}</div>"
+            if self._complaint
+            else ""
+        )
+        return (
+            f"<div role='status' class='result-{type(self).__name__}'>"
+            f"<div style='display:flex;flex-wrap:wrap;margin:4px 0'>{cards}</div>{complaint}</div>"
+        )
+
+    def legend(self):
+        """Return a table of this panel's controls: range in both systems, and meaning."""
+        rows = []
+        for name in self.control_names:
+            control = CONTROLS[name]
+            ranges = [
+                f"{scale.low:g} to {scale.high:g} {unit_word(scale.unit)}".strip()
+                for scale in (control.us, control.metric)
+            ]
+            rows.append((control.label, " or ".join(dict.fromkeys(ranges)), control.meaning))
+        return Table("The controls of this panel", ("control", "range", "what it is"), rows)
+
+    def at_settings(self, control_name, values):
+        """Return a table of the results at several values of one control, the others as they stand.
+
+        Parameters
+        ----------
+        control_name : str
+            A control of this panel.
+        values : list of Quantity
+            Its settings.
+
+        Returns
+        -------
+        Table
+            One row a setting.
+        """
+        label = CONTROLS[control_name].label
+        others = ", ".join(
+            f"{CONTROLS[name].label.lower()} {self.text(value)}"
+            for name, value in self.given.items()
+            if name != control_name
+        )
+        rows = []
+        for value in values:
+            results = self.compute({**self.given, control_name: value})
+            rows.append((self.text(value), *[self.text(result) for result in results.values()]))
+        caption = f"{self.title}: {len(rows)} settings" + (f" at {others}" if others else "")
+        return Table(caption, (label.lower(), *results), rows)
+
+    def _repr_mimebundle_(self, **options):
+        bundle = super()._repr_mimebundle_(**options)
+        if isinstance(bundle, tuple):
+            bundle = bundle[0]
+        words = self.describe()
+        bundle["text/html"] = (
+            f'<figure style="margin:0"><img alt="{escape(words)}" src="{self.picture.still()}"></figure>'
+        )
+        bundle["text/plain"] = words
+        return bundle
+
+
+class ChartPicture:
+    """A matplotlib chart in a panel.
+
+    Parameters
+    ----------
+    chart : Chart
+        The drawing.
+    prepare, move : function
+        Called with the panel: the first draws the still part, the second gives the moving artists their values.
+    """
+
+    def __init__(self, chart, prepare, move):
+        self.chart, self._prepare, self._move = chart, prepare, move
+        self.widget = widgets.Image(format="png", layout=widgets.Layout(width=WIDTH, max_width="100%"))
+
+    def turn(self, panel):
+        """Draw the still part anew, in the units of the notebook."""
+        self._prepare(panel)
+
+    def move(self, panel):
+        """Put the chart in step with the panel's results."""
+        self._move(panel)
+        self.widget.value = self.chart.png()
+
+    def still(self):
+        """Return the picture as an address that holds all of it."""
+        return "data:image/png;base64," + base64.b64encode(self.widget.value).decode()

@@ -1,0 +1,225 @@
+"""Every slider of the series: its label, its range in both systems of units, and what it means.
+
+A panel names the controls it wants; their look, their ranges and their legend come from here.
+"""
+
+from dataclasses import dataclass
+
+from pint import Quantity
+
+from liftcalc.quantity_text import show
+from liftcalc.units import Q, kind_of
+
+SYSTEMS = {"us": "US units", "metric": "metric units"}
+
+# kind of quantity: unit of each system; a kind that is not here has one unit for both
+DISPLAY_UNITS = {
+    "speed": {"us": "mph", "metric": "m/s"},
+    "length": {"us": "ft", "metric": "m"},
+    "acceleration": {"us": "ft/s**2", "metric": "m/s**2"},
+    "power": {"us": "hp", "metric": "kW"},
+}
+
+
+@dataclass(frozen=True)
+class Scale:
+    """Range of a slider in one unit."""
+
+    unit: str
+    low: float
+    high: float
+    step: float
+    digits: int
+
+
+@dataclass(frozen=True)
+class Control:
+    """One slider: what it sets, where it starts, and how far it goes in each system."""
+
+    name: str
+    label: str
+    start: Quantity
+    metric: Scale
+    us: Scale
+    meaning: str
+
+    def scale(self, system):
+        """Return the range in one system of units."""
+        return self.us if system == "us" else self.metric
+
+
+def _control(name, label, start, metric, us, meaning):
+    return Control(name, label, start, Scale(*metric), Scale(*(us or metric)), meaning)
+
+
+# metric and us: unit, lowest, highest, step, digits; one range for both where the unit is the same
+CONTROLS = {
+    control.name: control
+    for control in (
+        _control(
+            "line_speed",
+            "Line speed",
+            Q(3.4, "m/s"),
+            ("m/s", 0.4, 6.0, 0.1, 2),
+            ("mph", 0.9, 13.4, 0.1, 1),
+            "speed of the haul rope",
+        ),
+        _control(
+            "spacing",
+            "Spacing",
+            Q(6.8, "m"),
+            ("m", 1.5, 40.0, 0.1, 1),
+            ("ft", 5.0, 131.0, 0.5, 1),
+            "from one rider, or one carrier, to the next along the rope",
+        ),
+        _control(
+            "ridden_length",
+            "Ridden length",
+            Q(150, "m"),
+            ("m", 20, 1000, 1, 0),
+            ("ft", 66, 3280, 2, 0),
+            "along the rope, from grab to let-go",
+        ),
+        _control(
+            "persons_per_carrier",
+            "Persons a carrier",
+            Q(1, "person"),
+            ("person", 1, 8, 1, 0),
+            None,
+            "riders side by side, or on one carrier",
+        ),
+        _control(
+            "vertical_rise",
+            "Vertical rise",
+            Q(29.4, "m"),
+            ("m", 2, 300, 0.2, 1),
+            ("ft", 7, 984, 0.5, 1),
+            "height from bottom to top",
+        ),
+        _control("grade", "Grade", Q(20, "percent"), ("percent", 2, 40, 1, 0), None, "rise on a hundred of map length"),
+        _control(
+            "reaction_time",
+            "Reaction time",
+            Q(2.0, "s"),
+            ("s", 0, 6, 0.1, 1),
+            None,
+            "from the fall until the attendant presses stop",
+        ),
+        _control(
+            "rope_deceleration",
+            "Rope slows by",
+            Q(1.5, "m/s**2"),
+            ("m/s**2", 0.5, 4.0, 0.1, 1),
+            ("ft/s**2", 1.6, 13.2, 0.2, 1),
+            "how hard the rope slows once it begins to",
+        ),
+        _control(
+            "clearing_time",
+            "Clearing time",
+            Q(6.0, "s"),
+            ("s", 1, 20, 0.5, 1),
+            None,
+            "one rider, from let-go until out of the unload area",
+        ),
+        _control(
+            "practical_gap",
+            "Practical gap",
+            Q(5.3, "m"),
+            ("m", 0.5, 12.0, 0.1, 1),
+            ("ft", 1.5, 40.0, 0.5, 1),
+            "free snow from tails to the next tips",
+        ),
+        _control(
+            "adult_length",
+            "Adult's length",
+            Q(1.7, "m"),
+            ("m", 1.2, 2.2, 0.05, 2),
+            ("ft", 3.9, 7.3, 0.1, 1),
+            "skis of an adult along the line",
+        ),
+        _control(
+            "child_length",
+            "Child's length",
+            Q(1.1, "m"),
+            ("m", 0.7, 1.6, 0.05, 2),
+            ("ft", 2.2, 5.3, 0.1, 1),
+            "skis of a child along the line",
+        ),
+        _control(
+            "child_share", "Share of children", Q(30, "percent"), ("percent", 0, 100, 5, 0), None, "counted by rider"
+        ),
+        _control(
+            "interval",
+            "Interval",
+            Q(7.0, "s"),
+            ("s", 1, 30, 0.1, 1),
+            None,
+            "from one carrier to the next past one point",
+        ),
+        _control(
+            "head_count",
+            "Head count",
+            Q(22, "person"),
+            ("person", 1, 80, 1, 0),
+            None,
+            "riders on the running line, in one photo",
+        ),
+        _control(
+            "ride_time", "Ride time", Q(44, "s"), ("s", 10, 300, 1, 0), None, "one rider on a stopwatch, grab to let-go"
+        ),
+        _control(
+            "counting_time",
+            "Counting time",
+            Q(60, "s"),
+            ("s", 5, 180, 1, 0),
+            None,
+            "how long riders are counted at a post",
+        ),
+        _control(
+            "motor_power",
+            "Power",
+            Q(15, "kW"),
+            ("kW", 1, 60, 0.5, 1),
+            ("hp", 1.4, 80.4, 0.5, 1),
+            "rated power of a motor",
+        ),
+        _control(
+            "digits_kept",
+            "Digits kept",
+            Q(0, ""),
+            ("", 0, 3, 1, 0),
+            None,
+            "digits after the point that are kept halfway, in riders a second",
+        ),
+    )
+}
+
+
+def display_unit(quantity, system):
+    """Return the unit in which a quantity is shown in one system."""
+    units = DISPLAY_UNITS.get(kind_of(quantity))
+    return units[system] if units else None
+
+
+def in_system(value, system):
+    """Return a quantity, or a capacity with its level, as text in one system of units."""
+    if not isinstance(value, Quantity):
+        return str(value)
+    return show(value, display_unit(value, system))
+
+
+def number_in(quantity, system):
+    """Return the plain number of a quantity in the unit of one system."""
+    unit = display_unit(quantity, system)
+    return quantity.m_as(unit) if unit else quantity.magnitude
+
+
+@dataclass(frozen=True)
+class InUnit:
+    """A result that keeps its own unit in both systems."""
+
+    quantity: Quantity
+    unit: str
+
+    def __str__(self):
+        return show(self.quantity, self.unit)

@@ -1,0 +1,83 @@
+"""The line view in a panel: it remembers where the riders stand, so that nothing jumps when a slider moves."""
+
+import base64
+import itertools
+import time
+
+import ipywidgets as widgets
+
+from liftcalc.figures.line_view import LineScene, draw_line_view
+from liftcalc.line import headway
+from liftcalc.pull import slope_angle
+from liftcalc.quantity_text import show
+
+_numbers = itertools.count(1)
+
+
+class LinePicture:
+    """SVG of a piece of the line, with a button that lets the rope run or stops it.
+
+    The rope stands until the reader lets it run: from that moment on the kernel knows where the riders are.
+    """
+
+    def __init__(self, clock=time.monotonic):
+        self._clock = clock
+        self._name = f"line-{next(_numbers)}"
+        self._phase, self._since, self._headway = 0.0, clock(), None
+        self.widget = widgets.HTML(layout=widgets.Layout(width="740px", max_width="100%"))
+        self.button = widgets.ToggleButton(
+            value=False, description="Let the rope run", icon="", layout=widgets.Layout(width="170px")
+        )
+        self.button.observe(self._switched, "value")
+        self._scene = None
+
+    @property
+    def running(self):
+        """Whether the rope runs."""
+        return self.button.value
+
+    def phase(self):
+        """Return where the riders stand now, as a share of one spacing."""
+        if self._headway is None or not self.running:
+            return self._phase
+        return (self._phase + (self._clock() - self._since) / self._headway) % 1.0
+
+    def turn(self, panel):
+        """Nothing is kept that depends on the system of units."""
+
+    def move(self, panel):
+        """Show the settings of the panel, the riders going on from where they stand."""
+        values = panel.state.values
+        speed, spacing, grade = values["line_speed"], values["spacing"], values["grade"]
+        self._hold_phase()
+        self._headway = headway(speed, spacing).m_as("s")
+        self._scene = LineScene(
+            line_speed=speed.m_as("m/s"),
+            spacing=spacing.m_as("m"),
+            headway=self._headway,
+            angle=slope_angle(grade).m_as("degree"),
+            spacing_text=panel.text(spacing),
+            headway_text=show(headway(speed, spacing)),
+            speed_text=panel.text(speed),
+            grade_text=f"a slope of {show(grade)}",
+        )
+        self._draw()
+
+    def still(self):
+        """Return the picture, standing, as an address that holds all of it."""
+        svg = draw_line_view(self._scene, name="line-still", still=True)
+        return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode()
+
+    def _hold_phase(self):
+        self._phase, self._since = self.phase(), self._clock()
+
+    def _switched(self, change):
+        # the phase up to now belongs to the old state of the button
+        if change["old"] and self._headway is not None:
+            self._phase = (self._phase + (self._clock() - self._since) / self._headway) % 1.0
+        self._since = self._clock()
+        self.button.description = "Stop the rope" if change["new"] else "Let the rope run"
+        self._draw()
+
+    def _draw(self):
+        self.widget.value = draw_line_view(self._scene, name=self._name, phase=self._phase, running=self.running)

@@ -1,0 +1,88 @@
+"""The panels of 03: riders on the line by length and spacing, and by flow and ride time."""
+
+import numpy as np
+
+from liftcalc.capacity import hourly_capacity
+from liftcalc.figures.bars import AreaChart
+from liftcalc.figures.curves import Curve, CurveChart
+from liftcalc.levels import Capacity
+from liftcalc.line import most_persons_on_line, persons_from_flow, persons_on_line, ride_time
+from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.controls import InUnit
+from liftcalc.quantity_text import show
+from liftcalc.units import Q
+
+
+class RidersPanel(Panel):
+    """The average on the line, and the fence-post count."""
+
+    title = "Riders on the line"
+    control_names = ("ridden_length", "spacing")
+    longest = Q(200, "m")
+
+    def make_picture(self):
+        return ChartPicture(CurveChart(), RidersPanel._prepare, RidersPanel._move)
+
+    def compute(self, given):
+        return {
+            "riders on the line, on average": persons_on_line(given["ridden_length"], given["spacing"]),
+            "most at one moment": most_persons_on_line(given["ridden_length"], given["spacing"]),
+        }
+
+    def _prepare(self):
+        self.picture.chart.prepare(
+            x_label=f"ridden length ({self.word('ridden_length')})",
+            y_label="persons",
+            x_range=(0, self.number(self.longest)),
+            y_range=(0, 40),
+            curves=[Curve("persons", label_below=True), Curve("length", "--", bold=False)],
+        )
+
+    def _move(self):
+        lengths = Q(np.linspace(0.5, self.longest.m_as("m"), 2000), "m")
+        spacing, length = self.given["spacing"], min(self.given["ridden_length"], self.longest)
+        x = self.number(lengths)
+        beyond = " (off the chart)" if self.given["ridden_length"] > self.longest else ""
+        self.picture.chart.move(
+            title=f"{show(self.result)} on average, {show(self.results['most at one moment'])} at most",
+            lines=[
+                (x, persons_on_line(lengths, spacing).m_as("person"), "average"),
+                (x, most_persons_on_line(lengths, spacing).m_as("person"), "most at one moment"),
+            ],
+            dot=(self.number(length), persons_on_line(length, spacing).m_as("person")),
+            dot_text=show(self.result) + beyond,
+        )
+
+
+class FlowPanel(Panel):
+    """Riders on the line as an area: riders a second times seconds on the line."""
+
+    title = "Flow times ride time"
+    control_names = ("line_speed", "spacing", "ridden_length")
+
+    def make_picture(self):
+        return ChartPicture(AreaChart(), FlowPanel._prepare, FlowPanel._move)
+
+    def compute(self, given):
+        flow = hourly_capacity(given["line_speed"], given["spacing"])
+        time = ride_time(given["ridden_length"], given["line_speed"])
+        return {
+            "riders on the line, on average": persons_from_flow(flow, time),
+            "riders a second": InUnit(flow, "person/s"),
+            "ride time": time,
+            "people an hour": Capacity(flow, "ideal"),
+        }
+
+    def _prepare(self):
+        self.picture.chart.prepare(
+            x_label="ride time (s)", y_label="riders a second", x_range=(0, 150), y_range=(0, 1.2)
+        )
+
+    def _move(self):
+        flow = self.results["people an hour"].value.m_as("person/s")
+        self.picture.chart.move(
+            title="The area is the number of riders on the line",
+            width=self.results["ride time"].m_as("s"),
+            height=flow,
+            text=show(self.result),
+        )

@@ -1,0 +1,58 @@
+"""A small table that prints alike everywhere: with a caption and marked headings on screen, aligned in plain text."""
+
+from dataclasses import dataclass
+from html import escape
+
+
+@dataclass(frozen=True)
+class Table:
+    """A caption, the headings of the columns, and rows of text.
+
+    Parameters
+    ----------
+    caption : str
+        What the table shows.
+    columns : tuple of str
+        Headings.
+    rows : list of tuple of str
+        Cells; the first of each row is its heading.
+
+    Raises
+    ------
+    ValueError
+        If a row has not as many cells as there are columns.
+    """
+
+    caption: str
+    columns: tuple
+    rows: list
+
+    def __post_init__(self):
+        for row in self.rows:
+            if len(row) != len(self.columns):
+                raise ValueError(f"Table: a row has {len(row)} cells, but there are {len(self.columns)} columns: {row}")
+
+    def frame(self):
+        """Return the table as a pandas DataFrame of text."""
+        import pandas
+
+        return pandas.DataFrame([list(row) for row in self.rows], columns=list(self.columns))
+
+    def __repr__(self):
+        lines = [self.columns, *self.rows]
+        widths = [max(len(str(line[place])) for line in lines) for place in range(len(self.columns))]
+        text = ["  ".join(str(cell).ljust(width) for cell, width in zip(line, widths, strict=True)) for line in lines]
+        return "\n".join([self.caption, *[line.rstrip() for line in text]])
+
+    def _repr_html_(self):
+        head = "".join(f'<th scope="col" style="text-align:left">{escape(str(name))}</th>' for name in self.columns)
+        body = "".join(
+            f'<tr><th scope="row" style="text-align:left">{escape(str(row[0]))}</th>'
+            + "".join(f'<td style="text-align:left">{escape(str(cell))}</td>' for cell in row[1:])
+            + "</tr>"
+            for row in self.rows
+        )
+        return (
+            f'<table><caption style="text-align:left">{escape(self.caption)}</caption>'
+            f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+        )

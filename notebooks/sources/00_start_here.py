@@ -1,0 +1,181 @@
+# %% [markdown]
+# # How many people an hour, on these readings?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type. Nothing you do here can break anything.
+#
+# Someone stands at the foot of a rope tow and asks how many people it lifts in an hour. You have a tape, a stopwatch and a phone. Two readings answer the question: how fast the rope runs, and how far apart riders stand on it. This page takes your readings, gives the answer with its unit, and says what kind of answer it is.
+#
+# The readings below come from the Penny Rope on Owlpenny Hill, an invented, volunteer-run ski area. In one marked cell you put your own in their place.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** turn a field sheet into people an hour; say what the number promises and what it leaves out; repeat it by hand.
+#
+# **You need first** nothing but a field sheet. A printed blank is in [field_sheet_blank.html](../data/field_sheet_blank.html), the same rows for a spreadsheet program in [field_sheet_blank.csv](../data/field_sheet_blank.csv).
+#
+# **About 15 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# - Measure only with the operator's leave, and tell the attendant what you are about to do.
+# - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
+# - No phone and no tape in your hand while you hold the rope.
+# - Measure spacing with the lift stopped and locked out, or from a photo.
+# - Count from outside the track and the unload area.
+# - Never step over a moving rope, and stay away from the sheaves.
+#
+# This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
+
+# %% [markdown]
+# ## The readings
+#
+# The next cell is the one you change. Put the path of your own sheet between the quotation marks, then run all cells again. Your sheet is only read, never changed.
+
+# %% tags=["no-output"]
+# YOUR SHEET: change the path between the quotation marks
+my_sheet = "../data/field_sheet.csv"
+
+# %% jupyter={"source_hidden": true}
+from liftcalc import Q, headway, hourly_capacity, show
+from liftcalc.exercises import question
+from liftcalc.fieldwork import read_field_sheet, routes, summary
+from liftcalc.panels import StartPanel
+
+sheet = read_field_sheet(my_sheet)
+summary(sheet)
+
+# %% [markdown]
+# One row is one quantity. Repeats are averaged; the last column shows how far they lie apart. How to treat readings that disagree is a subject of its own and comes later.
+
+# %% [markdown]
+# ## The answer
+#
+# **Predict.** Before you move anything: if the rope ran half as fast, would it lift more, fewer, or as many an hour?
+
+# %% jupyter={"source_hidden": true}
+panel = StartPanel(sheet)
+panel
+
+# %% [markdown]
+# Below the numbers stands a piece of the line, drawn to scale. Press **Let the rope run**: the riders move at the true speed, and the hand on the ruler shows how long it takes until the next one passes the post.
+
+# %% jupyter={"source_hidden": true}
+panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Halve the line speed. Which of the numbers halve, which double, and which stays?
+# 2. Put the speed back and double the ridden length. Does the lift carry more an hour?
+# 3. What spacing brings the headway to four seconds?
+
+# %% jupyter={"source_hidden": true}
+panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
+
+# %% [markdown]
+# The length never enters the people an hour. A longer rope holds more riders, and each stays on it longer; both grow alike, and the flow at the top stays what it was.
+
+# %% [markdown]
+# ## The same by hand
+#
+# Take round numbers near the readings: 3.4 m/s and 6.8 m.
+#
+# 1. How long until the next rider? 6.8 m ÷ 3.4 m/s = 2.0 s.
+# 2. How many such steps are in an hour? 3,600 s ÷ 2.0 s = 1,800.
+# 3. One person each step: 1,800 people an hour.
+
+# %%
+line_speed = Q(3.4, "m/s")
+spacing = Q(6.8, "m")
+show(headway(line_speed, spacing)), show(hourly_capacity(line_speed, spacing))
+
+# %% [markdown]
+# The panel says a little more or less, because it works with the readings themselves. A number without a unit is refused here: `Q(3.4, "m/s")` is a quantity, 3.4 alone is nothing.
+
+# %% [markdown]
+# ## Which kind of number is it?
+#
+# Four figures go by the name of capacity, and they must not be mixed.
+#
+# | level | what it says |
+# |---|---|
+# | packing | the closest spacing that fits on the rope; nobody loads so |
+# | ideal | the spacing that is intended, with every place taken |
+# | governed | the smallest of all the limits of the lift |
+# | counted | what passed the top |
+#
+# Your sheet may allow up to three routes. Each uses readings of its own.
+
+# %% jupyter={"source_hidden": true}
+routes(sheet)
+
+# %% [markdown]
+# The first two agree well: the photos were taken while the line was full. The count at the top is far lower. Riders missed the rope, left gaps, fell; the tow stopped. The lift did not change between the rows. What changed is what was asked of it.
+
+# %% [markdown]
+# ## What is still ignored
+#
+# | left out here | where it is treated |
+# |---|---|
+# | which unit a reading is in, and rounding | [01 Units](01_units.ipynb) |
+# | why riders cannot stand closer | [02 Spacing](02_spacing.ipynb) |
+# | the most on the line at one moment | [03 Riders on the line](03_riders_on_the_line.ipynb) |
+# | other routes to the same number | [04 Hourly capacity](04_hourly_capacity.ipynb) |
+# | how the readings were taken | 05, to come |
+# | plus or minus how much | 06, to come |
+# | other kinds of lift | 07, to come |
+# | motor power and grip of the rope | 08, to come |
+# | which limit comes first: loading, motor, unload area | 09, to come |
+# | stops, misses and gaps | 10, to come |
+# | the waiting line | 11, to come |
+# | what a ride costs | 12, to come |
+
+# %% [markdown]
+# ## Exercises
+#
+# Work them out on paper or in a new cell below each.
+#
+# ### Exercise 0.1
+
+# %% jupyter={"source_hidden": true}
+question("0.1")
+
+# %% [markdown]
+# ### Exercise 0.2
+
+# %% jupyter={"source_hidden": true}
+question("0.2")
+
+# %% [markdown]
+# ### Exercise 0.3
+
+# %% jupyter={"source_hidden": true}
+question("0.3")
+
+# %% [markdown]
+# ### Exercise 0.4
+
+# %% jupyter={"source_hidden": true}
+question("0.4")
+
+# %% [markdown]
+# ### Exercise 0.5
+
+# %% jupyter={"source_hidden": true}
+question("0.5")
+
+# %% [markdown]
+# ## In short
+#
+# - Line speed over spacing gives riders a second; times 3,600 it gives people an hour.
+# - Length does not enter it. Length sets the riders on the line and the ride time.
+# - Every capacity has a level. This one is ideal: an upper bound, not a promise.
+#
+# **Formula card.** C = 3,600 · n · v ÷ s, with C in people an hour, n persons a carrier, v the line speed in m/s, s the spacing in m.
+
+# %% [markdown]
+# ## Where to next
+#
+# [01 Units](01_units.ipynb) if your readings came in mixed units; [02 Spacing](02_spacing.ipynb) if you want to know why nobody shortens the spacing.
