@@ -1,8 +1,11 @@
 """The printable blank of the field sheet: one page, cautions first, boxes for repeats, the same rows as the CSV."""
 
+import base64
 import csv
 import io
+import sys
 from html import escape
+from pathlib import Path
 
 from liftcalc.cautions import DEFER, NEAR_THE_ROPE
 from liftcalc.fieldwork import COLUMNS, QUANTITIES
@@ -58,15 +61,36 @@ measure. Line speed and spacing are enough for an hourly capacity.</p>
 """
 
 
+class BlankSheetLinks:
+    """Two links that save the blanks; they hold the files themselves, so that they work in every view."""
+
+    files = (
+        ("field_sheet_blank.html", "text/html", blank_sheet_html, "the printed blank, one page, cautions first"),
+        ("field_sheet_blank.csv", "text/csv", blank_sheet_csv, "the blank for a spreadsheet program"),
+    )
+
+    def __repr__(self):
+        return "\n".join(f"{name}: {what}; also in the folder data" for name, _, _, what in self.files)
+
+    def _repr_html_(self):
+        links = "".join(
+            f'<li><a download="{name}" href="data:{kind};base64,{base64.b64encode(make().encode()).decode()}">'
+            f"Save {name}</a>: {what}; also in the folder <code>data</code></li>"
+            for name, kind, make, what in self.files
+        )
+        return f"<ul>{links}</ul>"
+
+
+def blank_sheet_links():
+    """Return links to both blanks, for a notebook cell."""
+    return BlankSheetLinks()
+
+
 def main(folder):
     """Write both blanks into a folder."""
-    from pathlib import Path
-
     Path(folder, "field_sheet_blank.csv").write_text(blank_sheet_csv(), encoding="utf-8")
     Path(folder, "field_sheet_blank.html").write_text(blank_sheet_html(), encoding="utf-8")
 
 
 if __name__ == "__main__":
-    import sys
-
     main(*sys.argv[1:])

@@ -12,7 +12,8 @@ from pint import Quantity
 from liftcalc.capacity import hourly_capacity, vertical_transport
 from liftcalc.levels import Capacity
 from liftcalc.line import carriers_on_loop, headway, persons_on_line, ride_time
-from liftcalc.quantity_text import read_number, read_unit
+from liftcalc.quantity_text import read_number, read_unit, show
+from liftcalc.tables import Table
 from liftcalc.units import Q, UnitError
 
 
@@ -217,6 +218,30 @@ def read_lifts(path):
         line = Line(name=row["line"], kind=row["kind"], level=row["level"], **quantities)
         lines.setdefault(row["installation"], []).append(line)
     return {name: Installation(name, tuple(group)) for name, group in lines.items()}
+
+
+def hill_table(installations):
+    """Return a table of installations: each line by itself, and several lines together.
+
+    Parameters
+    ----------
+    installations : dict
+        As ``read_lifts`` returns them.
+
+    Returns
+    -------
+    Table
+        Kind, capacity with its level, interval, ride time, riders on the line and vertical transport.
+    """
+    rows = []
+    for installation in installations.values():
+        for line in installation.lines:
+            numbers = (line.interval, line.ride_time, line.persons_on_line, line.vertical_transport)
+            rows.append((line.name, line.kind, str(line.capacity), *map(show, numbers)))
+        if len(installation.lines) > 1:
+            rows.append((installation.name, "together", str(installation.capacity_together), "", "", "", ""))
+    columns = ("line", "kind", "people an hour", "interval", "ride time", "riders on the line", "vertical transport")
+    return Table("Lifts of the demo hill", columns, rows)
 
 
 def _cell(path, row, column, text):

@@ -432,7 +432,7 @@ def slope_length(*, vertical_rise, horizontal_run):
     --------
     >>> from liftcalc import Q, show
     >>> show(slope_length(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m")))
-    '150.0 m'
+    '150 m'
     """
     return np.hypot(vertical_rise, horizontal_run)
 

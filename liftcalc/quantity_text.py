@@ -52,6 +52,7 @@ _STYLES = {
     "": (2, "", ""),
 }
 _STYLE_OF_UNIT = {ureg.Unit(unit): style for unit, style in _STYLES.items()}
+_WHOLE_FROM_100 = {ureg.Unit("m"), ureg.Unit("ft")}
 _WHOLE_IF_WHOLE = {ureg.Unit("person"), ureg.Unit(""), ureg.Unit("percent"), ureg.Unit("dollar")}
 
 
@@ -93,6 +94,8 @@ def show(quantity, unit=None):
     digits, one, several = _STYLE_OF_UNIT.get(quantity.units, (None, f"{quantity.units:~}", f"{quantity.units:~}"))
     numbers = np.atleast_1d(np.asarray(quantity.magnitude, dtype=float)).ravel()
     if quantity.units in _WHOLE_IF_WHOLE and np.all(np.abs(numbers - np.round(numbers)) < 1e-9):
+        digits = 0
+    if quantity.units in _WHOLE_FROM_100 and np.all(np.abs(numbers) >= 99.95):
         digits = 0
     written = [_write(number, digits) for number in numbers]
     word = one if written == ["1"] else several

@@ -18,7 +18,7 @@ class ControlRow:
     """One slider and its number box, kept in step; the box carries the name for those who do not see the slider."""
 
     def __init__(self, control, panel):
-        self.control, self.panel, self._quiet = control, panel, False
+        self.control, self.panel, self._quiet, self._shown = control, panel, False, None
         self.box = widgets.FloatText(
             layout=widgets.Layout(width="270px"), style={"description_width": "165px"}, continuous_update=False
         )
@@ -53,21 +53,23 @@ class ControlRow:
         """Set slider and box to the value that the notebook holds."""
         scale = self.control.scale(self._state.system)
         number = round(float(self._state.values[self.control.name].m_as(scale.unit)), scale.digits)
+        self._shown = number
         self._quiet = True
         self.slider.value = number
         self.box.value = number
         self._quiet = False
 
     def _moved(self, change):
-        if not self._quiet:
-            scale = self.control.scale(self._state.system)
-            self._take(round(change["new"], scale.digits), scale)
+        scale = self.control.scale(self._state.system)
+        number = round(change["new"], scale.digits)
+        if not self._quiet and number != self._shown:  # a page echoes what it was sent, but for rounding
+            self._take(number, scale)
 
     def _typed(self, change):
-        if self._quiet:
-            return
         scale = self.control.scale(self._state.system)
         number = change["new"]
+        if self._quiet or number == self._shown:
+            return
         if not scale.low <= number <= scale.high:  # also true for nan
             word = unit_word(scale.unit)
             held = in_system(self._state.values[self.control.name], self._state.system)
@@ -80,7 +82,7 @@ class ControlRow:
             self._take(number, scale)
 
     def _take(self, number, scale):
-        self._quiet = True
+        self._shown, self._quiet = number, True
         self.slider.value = self.box.value = number
         self._quiet = False
         self._state.set(self.control.name, Q(number, scale.unit), self.panel)

@@ -12,7 +12,7 @@
 #
 # **You will be able to** turn a field sheet into people an hour; say what the number promises and what it leaves out; repeat it by hand.
 #
-# **You need first** nothing but a field sheet. A printed blank is in [field_sheet_blank.html](../data/field_sheet_blank.html), the same rows for a spreadsheet program in [field_sheet_blank.csv](../data/field_sheet_blank.csv).
+# **You need first** nothing but a field sheet. Further down you can save a blank of it.
 #
 # **About 15 minutes.**
 
@@ -31,13 +31,21 @@
 # %% [markdown]
 # ## The readings
 #
-# The next cell is the one you change. Put the path of your own sheet between the quotation marks, then run all cells again. Your sheet is only read, never changed.
+# Take the printed blank up the hill. Back at the desk, type your readings into the blank for a spreadsheet program: one row a reading, each with its own unit. Repeats are welcome; what you did not measure stays empty.
 
-# %% tags=["no-output"]
+# %% folded
+from liftcalc.blank_sheet import blank_sheet_links
+
+blank_sheet_links()
+
+# %% [markdown]
+# The next cell is the one you change. Put the name of your own sheet between the quotation marks: `"my_sheet.csv"` if it lies beside this page, or its full path. Then run all cells again. Your sheet is only read, never changed.
+
+# %% no-output
 # YOUR SHEET: change the path between the quotation marks
 my_sheet = "../data/field_sheet.csv"
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 from liftcalc import Q, headway, hourly_capacity, show
 from liftcalc.exercises import question
 from liftcalc.fieldwork import read_field_sheet, routes, summary
@@ -54,14 +62,14 @@ summary(sheet)
 #
 # **Predict.** Before you move anything: if the rope ran half as fast, would it lift more, fewer, or as many an hour?
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 panel = StartPanel(sheet)
 panel
 
 # %% [markdown]
 # Below the numbers stands a piece of the line, drawn to scale. Press **Let the rope run**: the riders move at the true speed, and the hand on the ruler shows how long it takes until the next one passes the post.
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 panel.legend()
 
 # %% [markdown]
@@ -71,7 +79,7 @@ panel.legend()
 # 2. Put the speed back and double the ridden length. Does the lift carry more an hour?
 # 3. What spacing brings the headway to four seconds?
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
 
 # %% [markdown]
@@ -89,7 +97,8 @@ panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
 # %%
 line_speed = Q(3.4, "m/s")
 spacing = Q(6.8, "m")
-show(headway(line_speed, spacing)), show(hourly_capacity(line_speed, spacing))
+print("headway:", show(headway(line_speed, spacing)))
+print("people an hour:", show(hourly_capacity(line_speed, spacing)))
 
 # %% [markdown]
 # The panel says a little more or less, because it works with the readings themselves. A number without a unit is refused here: `Q(3.4, "m/s")` is a quantity, 3.4 alone is nothing.
@@ -108,11 +117,11 @@ show(headway(line_speed, spacing)), show(hourly_capacity(line_speed, spacing))
 #
 # Your sheet may allow up to three routes. Each uses readings of its own.
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 routes(sheet)
 
 # %% [markdown]
-# The first two agree well: the photos were taken while the line was full. The count at the top is far lower. Riders missed the rope, left gaps, fell; the tow stopped. The lift did not change between the rows. What changed is what was asked of it.
+# On the Penny Rope the first two agree within four in a hundred: the photos were taken while the line was full. The count at the top is little more than half of that. Riders missed the rope, left gaps, fell; the tow stopped. The lift did not change between the rows. What changed is what was asked of it.
 
 # %% [markdown]
 # ## What is still ignored
@@ -139,31 +148,31 @@ routes(sheet)
 #
 # ### Exercise 0.1
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 question("0.1")
 
 # %% [markdown]
 # ### Exercise 0.2
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 question("0.2")
 
 # %% [markdown]
 # ### Exercise 0.3
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 question("0.3")
 
 # %% [markdown]
 # ### Exercise 0.4
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 question("0.4")
 
 # %% [markdown]
 # ### Exercise 0.5
 
-# %% jupyter={"source_hidden": true}
+# %% folded
 question("0.5")
 
 # %% [markdown]

@@ -1,0 +1,245 @@
+# %% [markdown]
+# # Why does spacing matter?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# On a busy Saturday the line at the bottom is long, the gaps on the rope look wide, and someone says: "Load them closer." On paper that works at once; half the spacing carries twice the people. On the snow the next rider is then one second away from the back of whoever falls. This page shows what a spacing is made of, what it means in seconds, how far the rope runs after a fall, and what happens at the top.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** turn a spacing into a headway and back; build a spacing from skis and gap; compare three stopping distances; say how many riders are in the unload area at once.
+#
+# **You need first** metres a second, as in [01 Units](01_units.ipynb).
+#
+# **About 35 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
+# - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
+# - Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
+# - Measure only with the operator's leave, and tell the attendant what you are about to do.
+# - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
+# - No phone and no tape in your hand while you hold the rope.
+# - Measure spacing with the lift stopped and locked out, or from a photo.
+# - Count from outside the track and the unload area.
+# - Never step over a moving rope, and stay away from the sheaves.
+#
+# This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
+
+# %% [markdown]
+# ## What a spacing looks like
+#
+# **Predict.** The rope runs at 3.4 m/s with a rider every 6.8 m. Count aloud: how long from one rider to the next?
+
+# %% folded
+from liftcalc import Q, attendant_stopping_distance, headway, mean_spacing, show
+from liftcalc import observed_spacing, rider_stopping_distance, rope_stopping_distance
+from liftcalc.exercises import question
+from liftcalc.panels import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
+
+view = LineViewPanel(spacing=Q(6.8, "m"), line_speed=Q(3.4, "m/s"), grade=Q(20, "percent"))
+view
+
+# %% [markdown]
+# Riders, rope and slope are drawn to one scale. Press **Let the rope run** and watch the post with the flag. The hand on the ruler starts anew each time a rider passes it; each small mark is a tenth of a second.
+
+# %% folded
+view.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Let the rope run and bring the headway to one second. Could you ski up, take hold and settle in that time?
+# 2. Set 9 m. What line speed gives the headway that 6.8 m had at 3.4 m/s?
+# 3. Raise speed and spacing by the same factor. What stays the same?
+
+# %% folded
+view.at_settings("spacing", [Q(3.4, "m"), Q(6.8, "m"), Q(13.6, "m")])
+
+# %% [markdown]
+# By hand: headway is spacing over speed, 6.8 m ÷ 3.4 m/s = 2.0 s. In feet it is the same: 22.3 ft ÷ 11.2 ft/s = 2.0 s. People feel the seconds, not the metres.
+
+# %%
+print(show(headway(Q(3.4, "m/s"), Q(6.8, "m"))))
+print(show(headway(Q(11.2, "ft/s"), Q(22.3, "ft"))))
+
+# %% [markdown]
+# ## What a spacing is made of
+#
+# A rider takes up the length of the skis. Behind the tails is a gap. Spacing, also called pitch, is both together: from one rider's hands to the next rider's hands. The gap alone is not the spacing.
+#
+# Children are shorter than adults and may stand closer. A mix has one mean spacing, counted by rider.
+#
+# **Predict.** Half of the riders stand 2.4 m apart and half 1.6 m. Is the capacity of the mix the mean of the two capacities, less, or more?
+
+# %% folded
+mix = MixPanel(practical_gap=Q(5.3, "m"), child_share=Q(30, "percent"))
+mix
+
+# %% [markdown]
+# The last number is the common mistake: the mean of the two capacities. It is always too high, because the close riders are counted as if they had half of the rope, when they have less.
+#
+# A figure built so from the closest gap that fits is a **packing** figure. It is where the story starts, not what a lift carries.
+
+# %% folded
+mix.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Set the share of children to 100 %. By how many metres did the mean spacing change, and why so little?
+# 2. Bring the gap down to 1.5 m. What is the headway now, at this line speed?
+
+# %% folded
+mix.at_settings("practical_gap", [Q(1.5, "m"), Q(5.3, "m"), Q(9, "m")])
+
+# %% [markdown]
+# By hand, for the question above, at 3.4 m/s:
+#
+# 1. Mean spacing: (2.4 m + 1.6 m) ÷ 2 = 2.0 m.
+# 2. Capacity of the mix: 3,600 s/h × 3.4 m/s ÷ 2.0 m = 6,120 riders/h.
+# 3. The wrong road: 3,600 × 3.4 ÷ 2.4 = 5,100 and 3,600 × 3.4 ÷ 1.6 = 7,650; their mean is 6,375.
+
+# %%
+print("mean spacing:", show(mean_spacing(Q([2.4, 1.6], "m"), Q([0.5, 0.5], ""))))
+
+# %% [markdown]
+# ### Spacing observed
+#
+# What the rope really carries is read off a photo or a stopped line: the distance from the first rider to the last, over the number of gaps. Eleven riders have ten gaps. Two things spoil it: counting riders for gaps, and picking the gaps that happen to catch the eye, which are the long ones.
+
+# %%
+print(show(observed_spacing(Q(68, "m"), Q(11, "person"))))
+
+# %% [markdown]
+# ## Three stopping distances
+#
+# A rider falls. Three different things then come to rest, each over its own distance.
+#
+# - **The rope, after a stop gate trips.** No human reaction: a short delay, then it slows.
+# - **The rope, after an attendant's stop.** The same, and before it the time until someone sees the fall and presses stop.
+# - **A rider who lets go.** Slope and snow stop a skier without any brake.
+#
+# **Predict.** Which of the three is the longest at 3.4 m/s? Which is the shortest?
+
+# %% folded
+stopping = StoppingPanel(reaction_time=Q(2, "s"), rope_deceleration=Q(1.5, "m/s**2"))
+stopping
+
+# %% [markdown]
+# The panel takes 0.5 s from button or gate until the rope begins to slow, and a friction of 0.07 between skis and snow. Both are assumptions: yours differ. No published reaction time of lift attendants was found; measure your own, unannounced, with the operator's leave.
+
+# %% folded
+stopping.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Set the reaction time to zero. What is left between the first two bars?
+# 2. Bring the spacing to 3 m. How many riders reach the place of the fall before the rope stands?
+# 3. Raise the rope's slowing to 4 m/s². Now compare its own slowing with that of a rider on this grade: what happens to a rider who holds on?
+
+# %% folded
+stopping.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
+
+# %% [markdown]
+# By hand, at 3.4 m/s:
+#
+# 1. Reaction: 3.4 m/s × 2.0 s = 6.8 m.
+# 2. Delay: 3.4 m/s × 0.5 s = 1.7 m.
+# 3. Slowing: (3.4 m/s)² ÷ (2 × 1.5 m/s²) = 3.9 m.
+# 4. Together 12.4 m. At 6.8 m spacing that holds the fallen rider and one more.
+
+# %%
+speed, slowing = Q(3.4, "m/s"), Q(1.5, "m/s**2")
+print(show(rope_stopping_distance(speed, Q(0.5, "s"), slowing)))
+print(show(attendant_stopping_distance(speed, reaction_time=Q(2, "s"), stop_delay=Q(0.5, "s"), rope_deceleration=slowing)))
+print(show(rider_stopping_distance(speed, Q(20, "percent"), Q(0.07, ""))))
+
+# %% [markdown]
+# A loaded rope on a slope slows itself: every rider pulls back on it. The **empty** rope runs furthest. So a stop tried in the morning without riders is the long one. Stop gates are tested as the maker's manual and the code say; they are never sized from a page like this.
+
+# %% [markdown]
+# ## The unload area
+#
+# At the top each rider lets go, glides, and leaves. While one is still there, the next arrives.
+#
+# **Predict.** A rider needs 6 s to be gone. One arrives every 2 s. How many are there at once?
+
+# %% folded
+unload = UnloadPanel(clearing_time=Q(6, "s"))
+unload
+
+# %% [markdown]
+# One bar is one rider, from letting go until gone. Read upwards along the dashed line: whoever it crosses is in the area at the same time.
+
+# %% folded
+unload.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. What spacing leaves the area to one rider at a time?
+# 2. Beginners take 10 s. What would you change, and who must agree to it?
+
+# %% folded
+unload.at_settings("clearing_time", [Q(3, "s"), Q(6, "s"), Q(10, "s")])
+
+# %% [markdown]
+# By hand: 1,800 riders an hour are 0.5 riders a second. 0.5 riders/s × 6 s = 3 riders. This is Little's law, and it will return on the next page: how many are in a place is how many arrive, times how long they stay.
+
+# %% [markdown]
+# ## Why nobody shortens the spacing
+#
+# Half the spacing doubles the figure on paper. It also halves the seconds to take hold, doubles the riders inside the stopping distance and doubles the crowd at the top. The rope could carry more. The people at both of its ends could not.
+
+# %% [markdown]
+# ## Exercises
+#
+# Work them out on paper or in a new cell below each.
+#
+# ### Exercise 2.1
+
+# %% folded
+question("2.1")
+
+# %% [markdown]
+# ### Exercise 2.2
+
+# %% folded
+question("2.2")
+
+# %% [markdown]
+# ### Exercise 2.3
+
+# %% folded
+question("2.3")
+
+# %% [markdown]
+# ### Exercise 2.4
+
+# %% folded
+question("2.4")
+
+# %% [markdown]
+# ### Exercise 2.5
+
+# %% folded
+question("2.5")
+
+# %% [markdown]
+# ## In short
+#
+# - Spacing is skis and gap together. Headway is spacing over line speed: that is what people feel.
+# - The rope's stopping distance grows with reaction time and with the square of the speed; the empty rope runs furthest.
+# - Riders in the unload area are riders a second times the seconds each needs.
+#
+# **Formula card.** t = s ÷ v; s = skis + gap; d = v · (reaction + delay) + v² ÷ (2 · a); riders inside d, at most: the whole part of d ÷ s, and one.
+
+# %% [markdown]
+# ## Where to next
+#
+# [03 Riders on the line](03_riders_on_the_line.ipynb): how many hold the rope at once.

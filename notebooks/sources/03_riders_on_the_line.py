@@ -1,0 +1,182 @@
+# %% [markdown]
+# # How many are on it at once?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# The motor feels every rider on the rope. The attendant at the top sees each of them arrive. If the tow stops for good, every one of them must ski down. So how many hold on at once is worth knowing, and it has two answers: the average, which the hourly capacity obeys, and the most at one moment, which the rope must bear. Mixing them up is one rider's difference on a short tow, and one rider is much on a short tow.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** give the average and the most; count the carriers on a loop; get riders from a flow and a ride time, and a flow from riders and a ride time.
+#
+# **You need first** spacing, as in [02 Spacing](02_spacing.ipynb).
+#
+# **About 25 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+
+# %% [markdown]
+# ## Posts and gaps
+#
+# Put a fence post every 10 m along 100 m. There are ten gaps and eleven posts. Riders on a rope are posts that move.
+#
+# **Predict.** A tow is ridden over 150 m with a rider every 6.8 m. Are there 21, 22 or 23 on it?
+
+# %% folded
+from liftcalc import Q, carriers_on_loop, headway, most_persons_on_line, persons_on_line, ride_time, show
+from liftcalc import hourly_capacity_from_head_count, persons_from_flow
+from liftcalc.exercises import question
+from liftcalc.panels import FlowPanel, RidersPanel
+
+riders = RidersPanel(ridden_length=Q(150, "m"), spacing=Q(6.8, "m"))
+riders
+
+# %% [markdown]
+# The straight line is the average. The dashed steps are the most at one moment: as one rider takes hold at the bottom, another is just about to let go at the top, and both count.
+#
+# The average is seldom whole, and it is exact. Watch the rope for an hour, note the number every second, take the mean: 22.1. At any one moment there are 22 or 23.
+
+# %% folded
+riders.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Set the length to 136 m, which is 20 spacings of 6.8 m. What is the average, what the most?
+# 2. At what spacing does a tow of 150 m hold 15 on average?
+# 3. Make the tow short, 20 m. How large is the difference of one rider, in hundredths of the average?
+
+# %% folded
+riders.at_settings("ridden_length", [Q(60, "m"), Q(150, "m"), Q(190, "m")])
+
+# %% [markdown]
+# By hand: 150 m ÷ 6.8 m = 22.06. The average is 22.1 persons. The most is the whole part, 22, and one: 23.
+
+# %%
+length, spacing = Q(150, "m"), Q(6.8, "m")
+print("average:", show(persons_on_line(length, spacing)))
+print("most:   ", show(most_persons_on_line(length, spacing)))
+
+# %% [markdown]
+# The one more never enters an hourly capacity. Whoever computes the hour from 23 riders instead of 22.1 has made the lift 4 in a hundred larger than it is.
+#
+# Two lengths go by the name of the lift's length. The **ridden length** runs from grab to let-go: use it for riders. The **sheave distance** runs from sheave to sheave: use it for carriers.
+
+# %% [markdown]
+# ## Carriers on a loop
+#
+# Platters, T-bars and chairs hang on a rope that closes on itself. Up side and down side together are twice the sheave distance, and a loop has as many posts as gaps: nothing is added.
+#
+# **Predict.** The Long Platter has 420 m between its sheaves and a platter every 20 m. How many platters does the club own, if two more hang in the shed?
+#
+# By hand: 2 × 420 m ÷ 20 m = 42 on the loop, and 2 in the shed: 44. Half of those on the loop go up at any moment: 21.
+
+# %%
+print("on the loop:", show(carriers_on_loop(Q(420, "m"), Q(20, "m"))))
+
+# %% [markdown]
+# Three settings of the same formula, for the Long Platter:
+
+# %% folded
+from liftcalc.tables import Table
+
+rows = [(show(s), show(carriers_on_loop(Q(420, "m"), s)), show(headway(Q(2.8, "m/s"), s))) for s in map(lambda m: Q(m, "m"), (15, 20, 24))]
+Table("Carriers on a loop of 420 m between sheaves, at 2.80 m/s", ("spacing", "carriers", "interval"), rows)
+
+# %% [markdown]
+# A real loop has a little more rope, round the sheaves, and the maker sets the spacing so that the number comes out whole.
+
+# %% [markdown]
+# ## Riders are flow times time
+#
+# There is another way to the same number, without length and without spacing. If a rider takes hold every two seconds and each stays on for 44 s, then 22 are on.
+#
+# **Predict.** The rope is made twice as fast, with the same spacing. Are there more riders on the line, fewer, or as many?
+
+# %% folded
+flow = FlowPanel(line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), ridden_length=Q(150, "m"))
+flow
+
+# %% [markdown]
+# The height of the area is riders a second, its width is seconds on the line. The area is riders. Move the line speed: the area grows taller and narrower, and stays as large as it was.
+
+# %% folded
+flow.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Change the line speed from end to end. Which of the four numbers does not move?
+# 2. Double the ridden length. Which side of the area grows?
+# 3. Halve the spacing. Which side grows now?
+
+# %% folded
+flow.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
+
+# %% [markdown]
+# By hand: 1,800 riders/h ÷ 3,600 s/h = 0.5 riders/s; 150 m ÷ 3.4 m/s = 44.1 s; 0.5 riders/s × 44.1 s = 22.1 riders.
+#
+# This is **Little's law**: how many are in a place is how many arrive, times how long they stay. It holds for a tow, an unload area, a waiting line and a hut, whatever the order of arrival, as long as what goes in comes out.
+
+# %%
+time = ride_time(Q(150, "m"), Q(3.4, "m/s"))
+print("ride time:", show(time))
+print("riders:   ", show(persons_from_flow(Q(1800, "pph"), time)))
+
+# %% [markdown]
+# Turned round, the law is a way to measure. Count heads in a photo, time one rider with a stopwatch, and divide. No tape, no speed:
+
+# %%
+print(show(hourly_capacity_from_head_count(Q(22, "person"), Q(44, "s"))))
+
+# %% [markdown]
+# ## Exercises
+#
+# Work them out on paper or in a new cell below each.
+#
+# ### Exercise 3.1
+
+# %% folded
+question("3.1")
+
+# %% [markdown]
+# ### Exercise 3.2
+
+# %% folded
+question("3.2")
+
+# %% [markdown]
+# ### Exercise 3.3
+
+# %% folded
+question("3.3")
+
+# %% [markdown]
+# ### Exercise 3.4
+
+# %% folded
+question("3.4")
+
+# %% [markdown]
+# ### Exercise 3.5
+
+# %% folded
+question("3.5")
+
+# %% [markdown]
+# ## In short
+#
+# - On average L ÷ s are on the line; the most is the whole part of it, and one.
+# - A loop has no post to add: 2 L ÷ s carriers.
+# - Riders are flow times time. Speed changes both, and leaves the riders as they are.
+#
+# **Formula card.** N = n · L ÷ s; N = C · T ÷ 3,600, with C in people an hour and T in seconds; carriers K = 2 · L ÷ s.
+
+# %% [markdown]
+# ## Where to next
+#
+# [04 Hourly capacity](04_hourly_capacity.ipynb): the number everybody asks for.

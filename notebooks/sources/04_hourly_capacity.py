@@ -1,0 +1,241 @@
+# %% [markdown]
+# # How many an hour?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# This is the number everybody asks for: people an hour, written pph. It decides whether the line at the bottom melts or grows, and it is the number most often repeated without anyone having measured it. Here you get it by three routes that share no reading, see what each depends on, and learn to say which kind of number you hold.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** compute hourly capacity from speed and spacing, from an interval and from a head count; go back from a wanted capacity to the spacing it asks for; give vertical transport; name the level of a number.
+#
+# **You need first** headway and riders on the line, as in [02 Spacing](02_spacing.ipynb) and [03 Riders on the line](03_riders_on_the_line.ipynb).
+#
+# **About 35 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+
+# %% [markdown]
+# ## First route: speed and spacing
+#
+# In one hour a rope at 3.4 m/s runs 3,600 s × 3.4 m/s = 12,240 m past you. Every 6.8 m of it holds a rider.
+#
+# **Predict.** Make the rope half again as fast and leave the spacing. Does it lift half again as many? And if riders also stand half again as far apart?
+
+# %% folded
+from liftcalc import Q, Capacity, compare, headway, hourly_capacity, interval_for_capacity, show, spacing_for_capacity
+from liftcalc import hourly_capacity_from_head_count, hourly_capacity_from_interval, vertical_transport
+from liftcalc.exercises import question
+from liftcalc.panels import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
+
+capacity_panel = CapacityPanel(line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), vertical_rise=Q(29.4, "m"))
+capacity_panel
+
+# %% [markdown]
+# Each line through the corner is one spacing. Faster along a line is more people; wider spacing drops you onto a flatter line. A faster rope with riders further apart may carry just what it did.
+
+# %% folded
+capacity_panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Triple the line speed from 2 m/s and triple the spacing from 5 m. What happens to people an hour?
+# 2. Two riders side by side: set two persons a carrier. What does the spacing mean now?
+# 3. Which control changes vertical transport and not people an hour?
+
+# %% folded
+capacity_panel.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
+
+# %% [markdown]
+# By hand:
+#
+# 1. Rope in an hour: 3,600 s × 3.4 m/s = 12,240 m.
+# 2. Riders on that much rope: 12,240 m ÷ 6.8 m = 1,800.
+#
+# In feet: 3,600 s × 11.15 ft/s ÷ 22.3 ft = 1,800. Speed and spacing only need the same unit of length.
+
+# %%
+print(show(hourly_capacity(Q(3.4, "m/s"), Q(6.8, "m"))))
+print(show(hourly_capacity(Q(11.15, "ft/s"), Q(22.3, "ft"))))
+
+# %% [markdown]
+# ## The interval is what people feel
+#
+# A platter or a chair comes at an interval, in seconds. Then speed and spacing are not needed at all: an hour holds 3,600 s, and each interval brings one carrier.
+#
+# **Predict.** A double chair comes every 7 s. More than a thousand an hour, or fewer?
+
+# %% folded
+interval_panel = IntervalPanel(interval=Q(7, "s"), persons_per_carrier=Q(2, "person"))
+interval_panel
+
+# %% [markdown]
+# The curve is steep at the left: between two and three seconds a tenth matters. At the right it is flat: between fifteen and twenty seconds nobody at the bottom would notice.
+
+# %% folded
+interval_panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. What interval must a single platter have to carry as many as a double chair at 7 s?
+# 2. At 7 s, what does one second less gain? And at 14 s?
+
+# %% folded
+interval_panel.at_settings("interval", [Q(4, "s"), Q(7, "s"), Q(10, "s")])
+
+# %% [markdown]
+# By hand: 3,600 s/h ÷ 7 s = 514 chairs/h; × 2 persons = 1,029 persons/h. Round the chairs first and you get 1,028; round at the end.
+
+# %%
+print(show(hourly_capacity_from_interval(Q(7, "s"), Q(2, "person"))))
+
+# %% [markdown]
+# Back from a wish: the club wants 1,200 an hour from a rope at 3.4 m/s. What does that ask of the loading point?
+
+# %%
+print("spacing:", show(spacing_for_capacity(Q(1200, "pph"), Q(3.4, "m/s"))))
+print("headway:", show(interval_for_capacity(Q(1200, "pph"))))
+
+# %% [markdown]
+# ## Second route: a head count and a stopwatch
+#
+# Speed over spacing is one route, and multiplying through by the length makes it no other. A second route must use other readings. Count the heads on the running line in a photo, and time one rider from grab to let-go.
+#
+# **Predict.** The photo shows 22 riders and a ride takes 44 s. Does that agree with 1,800?
+
+# %% folded
+routes_panel = RoutesPanel(line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), head_count=Q(22, "person"), ride_time=Q(44, "s"))
+routes_panel
+
+# %% [markdown]
+# The two bars have different levels. The first is an **ideal**: the spacing intended, every place taken. The second was **counted**. When the count falls short, the lift has not become smaller; it was not full.
+
+# %% folded
+routes_panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Six riders missed the rope: 16 heads. What share of the ideal is left?
+# 2. You timed a slow rider at 50 s, whose hands slipped on the rope. Which way does that push the result?
+
+# %% folded
+routes_panel.at_settings("head_count", [Q(11, "person"), Q(16, "person"), Q(22, "person")])
+
+# %% [markdown]
+# By hand: 22 riders ÷ 44 s = 0.5 riders/s; × 3,600 s/h = 1,800 riders/h.
+
+# %%
+print(show(hourly_capacity_from_head_count(Q(22, "person"), Q(44, "s"))))
+
+# %% [markdown]
+# ## Third route: stand at a post and count
+#
+# The plainest route needs no formula. Stand beside the track, start the stopwatch, count who passes. Here riders are set on a rope at even spacing and the rope is run; the count begins halfway between two riders.
+#
+# **Predict.** How far from 1,800 can a count over ten seconds be, although every rider is in place?
+
+# %% folded
+count_panel = CountPanel(line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), counting_time=Q(60, "s"))
+count_panel
+
+# %% [markdown]
+# Each tooth is one rider more. With perfectly even riders a count over a minute is within one rider, 60 an hour. Real riders are not even, and a real count swings far more: that is a later page.
+
+# %% folded
+count_panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. How long must you count until one rider more or less is under one in a hundred?
+# 2. Set 20 m spacing. Why are the teeth larger?
+
+# %% folded
+count_panel.at_settings("counting_time", [Q(11, "s"), Q(60, "s"), Q(180, "s")])
+
+# %% [markdown]
+# ## Never mix the levels
+#
+# A number carries its level with it here. Comparing an ideal with a count is a comparison of a wish with a fact, and the package says so:
+
+# %%
+import warnings
+
+ideal = Capacity(hourly_capacity(Q(3.4, "m/s"), Q(6.8, "m")), "ideal")
+chair = [Capacity(Q(850, "pph"), "counted"), Capacity(Q(1029, "pph"), "ideal")]
+with warnings.catch_warnings():
+    warnings.simplefilter("ignore")  # the sentence below says what the warning would
+    print(compare(ideal, chair))
+
+# %% [markdown]
+# ## Vertical transport
+#
+# An hour on a short tow and an hour on a long chair are not the same work. Vertical transport feet per hour, VTFH, multiplies people an hour by the rise in feet.
+#
+# By hand, for the tow: 1,800 persons/h × 96.5 ft = 173,700 VTFH.
+
+# %%
+print(show(vertical_transport(Q(1800, "pph"), Q(96.5, "ft"))))
+
+# %% [markdown]
+# The lifts of Owlpenny Hill, all at their ideal level, and a proposal of two ropes side by side. An installation of several lines has a capacity for each line and one for all together; say which you mean.
+
+# %% folded
+from liftcalc.lifts import hill_table, read_lifts
+
+hill_table(read_lifts("../data/hill_lifts.csv"))
+
+# %% [markdown]
+# ## Exercises
+#
+# Work them out on paper or in a new cell below each.
+#
+# ### Exercise 4.1
+
+# %% folded
+question("4.1")
+
+# %% [markdown]
+# ### Exercise 4.2
+
+# %% folded
+question("4.2")
+
+# %% [markdown]
+# ### Exercise 4.3
+
+# %% folded
+question("4.3")
+
+# %% [markdown]
+# ### Exercise 4.4
+
+# %% folded
+question("4.4")
+
+# %% [markdown]
+# ### Exercise 4.5
+
+# %% folded
+question("4.5")
+
+# %% [markdown]
+# ## In short
+#
+# - Speed over spacing, or persons over interval, times 3,600.
+# - A second route must share no reading with the first: heads and a stopwatch, or a count at a post.
+# - Say the level with the number. An ideal is an upper bound.
+#
+# **Formula card.** C = 3,600 · n · v ÷ s = 3,600 · n ÷ t = 3,600 · N ÷ T; VTFH = C · rise in feet; s = 3,600 · n · v ÷ C.
+
+# %% [markdown]
+# ## Where to next
+#
+# Back to [00 Start here](00_start_here.ipynb) with your own field sheet. The pages on measuring, doubt, power and limits follow.

@@ -1,0 +1,155 @@
+"""Real JupyterLab or the app view, with a real browser in front: for the browser test and for the benchmark."""
+
+import contextlib
+import json
+import os
+import shutil
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+NOTEBOOKS = ROOT / "notebooks"
+ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-dev-shm-usage",
+]
+RUN_ALL = """async () => {
+  const widget = jupyterapp.shell.currentWidget;
+  await widget.context.ready; await widget.sessionContext.ready;
+  await jupyterapp.commands.execute('notebook:run-all-cells');
+}"""
+
+
+def chromium():
+    """Return the path of a Chromium on this machine, or None."""
+    names = ("chromium", "chromium-browser", "google-chrome")
+    return next((path for path in map(shutil.which, names) if path), None)
+
+
+def free_port():
+    """Return a port that nobody listens on."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return probe.getsockname()[1]
+
+
+@contextlib.contextmanager
+def _server(arguments, environment, address, log):
+    with log.open("wb") as sink:
+        process = subprocess.Popen(arguments, env=environment, stdout=sink, stderr=sink, stdin=subprocess.DEVNULL)
+        try:
+            _wait_for(address, process, log)
+            yield
+        finally:
+            process.terminate()
+            try:
+                process.wait(10)
+            except subprocess.TimeoutExpired:
+                process.kill()
+                process.wait()
+
+
+def _wait_for(address, process, log, seconds=60):
+    end = time.monotonic() + seconds
+    while time.monotonic() < end:
+        if process.poll() is not None:
+            break
+        try:
+            with urllib.request.urlopen(address, timeout=5):
+                return
+        except OSError:
+            time.sleep(0.1)
+    raise RuntimeError(f"the server did not answer at {address}:\n{log.read_text(errors='replace')[-3000:]}")
+
+
+@contextlib.contextmanager
+def jupyter_lab(folder, notebooks=NOTEBOOKS):
+    """Start JupyterLab on the notebooks, its own files in an empty folder; give the address of a notebook by its name."""
+    settings = folder / "settings"
+    for name, value in {
+        "apputils-extension/notification": {"fetchNews": "false", "checkForUpdates": False},
+        "notebook-extension/tracker": {"windowingMode": "none"},
+    }.items():
+        place = settings / "@jupyterlab" / f"{name}.jupyterlab-settings"
+        place.parent.mkdir(parents=True, exist_ok=True)
+        place.write_text(json.dumps(value))
+    environment = dict(os.environ, JUPYTERLAB_SETTINGS_DIR=str(settings))
+    for variable in ("JUPYTERLAB_WORKSPACES_DIR", "JUPYTER_RUNTIME_DIR", "JUPYTER_CONFIG_DIR"):
+        environment[variable] = str(folder / variable.lower())
+    port, token = free_port(), "for-this-test-only"
+    arguments = [
+        sys.executable,
+        "-m",
+        "jupyterlab",
+        "--no-browser",
+        "--allow-root",
+        "--ip=127.0.0.1",
+        f"--port={port}",
+        "--ServerApp.port_retries=0",
+        f"--IdentityProvider.token={token}",
+        f"--ServerApp.root_dir={notebooks}",
+        "--LabApp.expose_app_in_browser=True",
+        "--LabApp.extension_manager=readonly",
+    ]
+    address = f"http://127.0.0.1:{port}"
+    with _server(arguments, environment, f"{address}/api?token={token}", folder / "lab.log"):
+        yield lambda name: f"{address}/doc/tree/{name}?token={token}"
+
+
+@contextlib.contextmanager
+def app_view(folder, notebooks=NOTEBOOKS):
+    """Start the app view; give the address of a notebook by its name."""
+    from liftcalc.app_view import command, environment
+
+    port = free_port()
+    variables = dict(environment(), JUPYTER_RUNTIME_DIR=str(folder / "app_runtime"))
+    address = f"http://127.0.0.1:{port}"
+    with _server(command(port, browser=False, folder=notebooks), variables, f"{address}/voila/tree", folder / "app.log"):
+        yield lambda name: f"{address}/voila/render/{name}"
+
+
+@contextlib.contextmanager
+def page(width=1200, height=1000):
+    """Open an empty page in headless Chromium; every address it asks for is kept in ``page.asked``."""
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=chromium(), headless=True, args=ARGUMENTS)
+        opened = browser.new_page(viewport={"width": width, "height": height})
+        opened.asked = []
+        opened.on("request", lambda request: opened.asked.append(request.url))
+        opened.set_default_timeout(60_000)
+        try:
+            yield opened
+        finally:
+            browser.close()
+
+
+def asked_outside(opened):
+    """Return the addresses that a page asked for outside this computer."""
+    inside = ("http://127.0.0.1", "ws://127.0.0.1", "data:", "blob:", "about:")
+    return [address for address in opened.asked if not address.startswith(inside)]
+
+
+def run_in_lab(opened, address):
+    """Open a notebook in JupyterLab and run all of its cells."""
+    opened.goto(address, wait_until="domcontentloaded")
+    opened.wait_for_function("window.jupyterapp && jupyterapp.shell.currentWidget?.sessionContext?.isReady")
+    opened.evaluate(RUN_ALL)
+    opened.locator(".widget-vbox [role=status]").first.wait_for()
+
+
+def run_in_app(opened, address):
+    """Open a notebook in the app view."""
+    opened.goto(address, wait_until="domcontentloaded")
+    opened.locator(".widget-vbox [role=status]").first.wait_for()
