@@ -1,7 +1,7 @@
 """Build the notebooks: take the cells from notebooks/sources, run them afresh, write them so that two runs agree.
 
-    python .ci/build_notebooks.py            all of them
-    python .ci/build_notebooks.py 02 04      those whose names begin so
+python .ci/build_notebooks.py            all of them
+python .ci/build_notebooks.py 02 04      those whose names begin so
 """
 
 import ast

@@ -44,7 +44,9 @@ def main(arguments=None):
     parser.add_argument("--no-browser", action="store_true", help="only print the address")
     chosen = parser.parse_args(arguments)
     if not NOTEBOOKS.is_dir():
-        parser.error(f"no notebooks at {NOTEBOOKS}: run this from a clone of the project, installed with 'pip install -e .'")
+        parser.error(
+            f"no notebooks at {NOTEBOOKS}: run this from a clone of the project, installed with 'pip install -e .'"
+        )
     start = f"http://127.0.0.1:{chosen.port}/voila/render/00_start_here.ipynb"
     print(f"The pages are at {start} ; stop with Ctrl+C.", flush=True)
     arguments = command(chosen.port, not chosen.no_browser)

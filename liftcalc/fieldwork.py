@@ -186,6 +186,8 @@ def read_field_sheet(path):
 
 
 class _Rows(list):
+    """The cells of every row, and the mark that parts them."""
+
     delimiter = ","
 
 
@@ -275,6 +277,7 @@ def _too_many_cells(name, number, row, columns, cells):
             f"cells of this sheet. Write {whole}.{part} with a decimal point."
         )
     return (
-        f"{name}, row {number}, column {columns[-1]}: the row has {len(row)} cells, but the heading has {len(columns)}. "
+        f"{name}, row {number}, column {columns[-1]}: the row has {len(row)} cells, but the heading has "
+        f"{len(columns)}. "
         "Put a text that holds a comma between quotation marks, and write decimals with a point."
     )

@@ -127,12 +127,18 @@ class Line:
     @property
     def persons_on_line(self):
         """Average number of riders on the line."""
-        return persons_on_line(self.ridden_length, self.spacing, self.persons_per_carrier)
+        return persons_on_line(
+            ridden_length=self.ridden_length, spacing=self.spacing, persons_per_carrier=self.persons_per_carrier
+        )
 
     @property
     def carriers_on_loop(self):
         """Carriers on the whole loop, with the ridden length for the sheave distance; None where there are none."""
-        return carriers_on_loop(self.ridden_length, self.spacing) if KINDS[self.kind].has_carriers else None
+        return (
+            carriers_on_loop(sheave_distance=self.ridden_length, spacing=self.spacing)
+            if KINDS[self.kind].has_carriers
+            else None
+        )
 
     @property
     def vertical_transport(self):

@@ -238,7 +238,7 @@ def ride_time(ridden_length, line_speed):
 
 
 @unit_aware(ridden_length="m", spacing="m", persons_per_carrier="person", returns="person")
-def persons_on_line(ridden_length, spacing, persons_per_carrier=1.0):
+def persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
     r"""Return how many riders are on the line at once, on average.
 
     Parameters
@@ -272,14 +272,14 @@ def persons_on_line(ridden_length, spacing, persons_per_carrier=1.0):
     Examples
     --------
     >>> from liftcalc import Q, show
-    >>> show(persons_on_line(Q(150, "m"), Q(6.8, "m")))
+    >>> show(persons_on_line(ridden_length=Q(150, "m"), spacing=Q(6.8, "m")))
     '22.1 persons'
     """
     return persons_per_carrier * ridden_length / spacing
 
 
 @unit_aware(ridden_length="m", spacing="m", persons_per_carrier="person", returns="person")
-def most_persons_on_line(ridden_length, spacing, persons_per_carrier=1.0):
+def most_persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
     r"""Return the most riders that are on the line at one moment: the fence-post count.
 
     It tells how many may be holding on when the rope stops. It never enters a capacity.
@@ -315,7 +315,7 @@ def most_persons_on_line(ridden_length, spacing, persons_per_carrier=1.0):
     Examples
     --------
     >>> from liftcalc import Q, show
-    >>> show(most_persons_on_line(Q(150, "m"), Q(6.8, "m")))
+    >>> show(most_persons_on_line(ridden_length=Q(150, "m"), spacing=Q(6.8, "m")))
     '23 persons'
     """
     return persons_per_carrier * (np.floor(ridden_length / spacing * (1 + 1e-12)) + 1)
@@ -362,7 +362,7 @@ def persons_from_flow(hourly_capacity, time_spent):
 
 
 @unit_aware(sheave_distance="m", spacing="m", returns="")
-def carriers_on_loop(sheave_distance, spacing):
+def carriers_on_loop(*, sheave_distance, spacing):
     r"""Return how many carriers hang on the whole loop, up side and down side.
 
     Parameters
@@ -393,7 +393,7 @@ def carriers_on_loop(sheave_distance, spacing):
     Examples
     --------
     >>> from liftcalc import Q, show
-    >>> show(carriers_on_loop(Q(420, "m"), Q(14, "m")))
+    >>> show(carriers_on_loop(sheave_distance=Q(420, "m"), spacing=Q(14, "m")))
     '60'
     """
     return 2 * sheave_distance / spacing

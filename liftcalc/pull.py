@@ -141,7 +141,7 @@ def attendant_stopping_distance(line_speed, *, reaction_time, stop_delay, rope_d
 
 
 @unit_aware(grade="", friction="", returns="m/s**2", may_be_zero=("grade", "friction"))
-def rider_deceleration(grade, friction):
+def rider_deceleration(*, grade, friction):
     r"""Return how hard a rider slows who has let go of the rope and glides uphill.
 
     Parameters
@@ -172,7 +172,7 @@ def rider_deceleration(grade, friction):
     Examples
     --------
     >>> from liftcalc import Q, show
-    >>> show(rider_deceleration(Q(20, "percent"), Q(0.07, "")))
+    >>> show(rider_deceleration(grade=Q(20, "percent"), friction=Q(0.07, "")))
     '2.60 m/s²'
     """
     if np.any((np.asarray(grade) == 0) & (np.asarray(friction) == 0)):
@@ -184,7 +184,7 @@ def rider_deceleration(grade, friction):
 
 
 @unit_aware(line_speed="m/s", grade="", friction="", returns="m", may_be_zero=("grade", "friction"))
-def rider_stopping_distance(line_speed, grade, friction):
+def rider_stopping_distance(line_speed, *, grade, friction):
     r"""Return how far a rider glides on uphill after letting go of the rope.
 
     Parameters
@@ -217,14 +217,14 @@ def rider_stopping_distance(line_speed, grade, friction):
     Examples
     --------
     >>> from liftcalc import Q, show
-    >>> show(rider_stopping_distance(Q(3.4, "m/s"), Q(20, "percent"), Q(0.07, "")))
+    >>> show(rider_stopping_distance(Q(3.4, "m/s"), grade=Q(20, "percent"), friction=Q(0.07, "")))
     '2.2 m'
     """
-    return line_speed**2 / (2 * rider_deceleration.plain(grade, friction))
+    return line_speed**2 / (2 * rider_deceleration.plain(grade=grade, friction=friction))
 
 
 @unit_aware(distance="m", spacing="m", returns="person", may_be_zero=("distance",))
-def riders_inside(distance, spacing):
+def riders_inside(*, distance, spacing):
     r"""Return the most riders who may be inside a distance behind a fallen rider.
 
     Parameters
@@ -255,7 +255,7 @@ def riders_inside(distance, spacing):
     Examples
     --------
     >>> from liftcalc import Q, show
-    >>> show(riders_inside(Q(12.4, "m"), Q(6.8, "m")))
+    >>> show(riders_inside(distance=Q(12.4, "m"), spacing=Q(6.8, "m")))
     '2 persons'
     """
     return np.floor(distance / spacing * (1 + 1e-12)) + 1

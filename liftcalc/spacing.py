@@ -6,7 +6,7 @@ from liftcalc.units import unit_aware
 
 
 @unit_aware(equipment_length="m", practical_gap="m", returns="m", may_be_zero=("practical_gap",))
-def spacing_from_parts(equipment_length, practical_gap):
+def spacing_from_parts(*, equipment_length, practical_gap):
     r"""Return the spacing of one kind of rider: own length along the rope, then the gap behind it.
 
     Parameters
@@ -37,7 +37,7 @@ def spacing_from_parts(equipment_length, practical_gap):
     Examples
     --------
     >>> from liftcalc import Q, show
-    >>> show(spacing_from_parts(Q(1.7, "m"), Q(5.1, "m")))
+    >>> show(spacing_from_parts(equipment_length=Q(1.7, "m"), practical_gap=Q(5.1, "m")))
     '6.8 m'
     """
     return equipment_length + practical_gap

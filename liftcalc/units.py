@@ -111,14 +111,13 @@ def _advice(unit):
     return f"Q({KINDS[kind][1]}, {unit!r})"
 
 
-def _magnitude(function, name, value, unit, lowest):
-    """Return ``value`` as plain floats in ``unit``, or say what is wrong with it."""
+def _magnitude(function, name, value, unit, wanted, lowest):
+    """Return ``value`` as plain floats in ``unit``, or say what is wrong with it; ``wanted`` is the unit, parsed."""
     if not isinstance(value, pint.Quantity):
         shown = value if isinstance(value, (int, float)) and not isinstance(value, bool) else None
         write = f"Q({shown}, {unit!r})" if shown is not None else _advice(unit)
         raise UnitError(f"{function}: {name} needs a unit, but got the bare value {value!r}. Write {write}.")
-    wanted = ureg.Unit(unit)
-    if value.dimensionality != wanted.dimensionality:
+    if value.units != wanted and value.dimensionality != wanted.dimensionality:
         came = kind_of(value) or "quantity of another kind"
         raise UnitError(
             f"{function}: {name} must be {with_article(kind_of(wanted))}, but got {with_article(came)}: "
@@ -183,16 +182,17 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), fit_together=True
             name: "any" if name in may_be_negative else "not negative" if name in may_be_zero else "positive"
             for name in units
         }
+        wanted = {name: ureg.Unit(unit) for name, unit in units.items()}
         result_unit = ureg.Unit(returns)
 
         @functools.wraps(formula)
         def checked(*arguments, **named):
             given = signature.bind(*arguments, **named).arguments
             numbers = {
-                name: _magnitude(formula.__name__, name, value, units[name], lowest[name])
+                name: _magnitude(formula.__name__, name, value, units[name], wanted[name], lowest[name])
                 for name, value in given.items()
             }
-            if fit_together and len(numbers) > 1:
+            if fit_together and any(isinstance(number, np.ndarray) for number in numbers.values()):
                 _check_shapes(formula.__name__, numbers)
             with np.errstate(over="ignore", invalid="ignore", divide="ignore"):
                 result = checked.plain(**numbers)

@@ -74,7 +74,7 @@ def _wait_for(address, process, log, seconds=60):
 
 @contextlib.contextmanager
 def jupyter_lab(folder, notebooks=NOTEBOOKS):
-    """Start JupyterLab on the notebooks, its own files in an empty folder; give the address of a notebook by its name."""
+    """Start JupyterLab, its own files in an empty folder; give the address of a notebook by its name."""
     settings = folder / "settings"
     for name, value in {
         "apputils-extension/notification": {"fetchNews": "false", "checkForUpdates": False},
@@ -114,7 +114,9 @@ def app_view(folder, notebooks=NOTEBOOKS):
     port = free_port()
     variables = dict(environment(), JUPYTER_RUNTIME_DIR=str(folder / "app_runtime"))
     address = f"http://127.0.0.1:{port}"
-    with _server(command(port, browser=False, folder=notebooks), variables, f"{address}/voila/tree", folder / "app.log"):
+    with _server(
+        command(port, browser=False, folder=notebooks), variables, f"{address}/voila/tree", folder / "app.log"
+    ):
         yield lambda name: f"{address}/voila/render/{name}"
 
 

@@ -151,8 +151,8 @@ PRINTED = {
         "whole pph",
     ),
     "4.5": (
-        "A tow is listed at {ideal}, from speed and spacing. A double chair beside it carried {counted}, counted at the "
-        "top. Someone says the tow is the better lift. What is wrong with that?",
+        "A tow is listed at {ideal}, from speed and spacing. A double chair beside it carried {counted}, counted at "
+        "the top. Someone says the tow is the better lift. What is wrong with that?",
         {"ideal": Q(1500, "pph"), "counted": Q(850, "pph")},
         "one sentence",
     ),

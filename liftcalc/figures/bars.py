@@ -50,7 +50,7 @@ class BarChart(Chart):
             ]
             self.bars.append([self.moving(patch) for patch in patches])
         self.marks = [
-            self.moving(ax.axvline(0, color=style.COLOURS[mark_quantity], linewidth=1.6, linestyle=(0, (4, 3))))
+            self.moving(ax.axvline(0, color=style.COLOURS[mark_quantity], linewidth=1.6, linestyle="--"))
             for _ in range(marks)
         ]
         for place, quantity in enumerate(quantities):

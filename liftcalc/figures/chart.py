@@ -1,18 +1,18 @@
-"""A chart that stays alive: axes and grid are drawn once, only what moves is drawn again.
+"""A chart that stays alive: axes and grid are drawn once, only what moves is sent to the page again.
 
-A slider that drags a whole matplotlib figure with it is slow. Here the still part is kept as a picture, the moving
-artists are drawn over it, and the result leaves as a PNG.
+A slider that drags a whole picture with it is slow. Here the still part is one picture, and the moving artists lie over
+it as a few lines of SVG.
 """
 
 import io
 
 import matplotlib
-import numpy as np
+import matplotlib.image
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
-from PIL import Image
 
 from liftcalc.figures import style
+from liftcalc.figures.overlay import Overlay
 
 
 class Chart:
@@ -28,17 +28,17 @@ class Chart:
     def __init__(self):
         self.figure = Figure(figsize=(style.WIDTH, self.height), dpi=style.DOTS_PER_INCH, facecolor=style.PAPER)
         self.canvas = FigureCanvasAgg(self.figure)
-        self._moving, self._still = [], None
+        self.overlay = Overlay(self.figure)
+        self._moving = []
 
     def start(self):
         """Clear the figure and return fresh axes with room for a title that moves."""
         self.figure.clear()
-        self._moving, self._still = [], None
-        with matplotlib.rc_context({"font.family": style.FONT}):
-            self.ax = self.figure.add_axes((0, 0, 1, 1))
-        self.figure.subplots_adjust(**self.margins)
+        self._moving = []
         left, bottom = self.margins["left"], self.margins["bottom"]
-        self.ax.set_position((left, bottom, self.margins["right"] - left, self.margins["top"] - bottom))
+        place = (left, bottom, self.margins["right"] - left, self.margins["top"] - bottom)
+        with matplotlib.rc_context({"font.family": style.FONT}):
+            self.ax = self.figure.add_axes(place)
         self.title = self.moving(
             self.figure.text(
                 0.02, 0.985, "", fontsize=style.TITLE_SIZE, fontweight="bold", color=style.INK, va="top", ha="left"
@@ -52,16 +52,22 @@ class Chart:
         self._moving.append(artist)
         return artist
 
-    def png(self):
-        """Return the picture as PNG bytes."""
-        if self._still is None:
-            self.canvas.draw()
-            self._still = self.canvas.copy_from_bbox(self.figure.bbox)
-        else:
-            self.canvas.restore_region(self._still)
-        for artist in self._moving:
+    def background(self):
+        """Return the still part as PNG bytes."""
+        return self._png([])
+
+    def picture(self):
+        """Return the whole chart as it stands, as PNG bytes."""
+        return self._png(self._moving)
+
+    def svg(self, label):
+        """Return what moves, as SVG of the size of the chart."""
+        return self.overlay.svg(self._moving, self.ax, label)
+
+    def _png(self, artists):
+        self.canvas.draw()
+        for artist in artists:
             self.figure.draw_artist(artist)
-        picture = Image.fromarray(np.asarray(self.canvas.buffer_rgba())).convert("RGB")
         file = io.BytesIO()
-        picture.save(file, "png", compress_level=1)
+        matplotlib.image.imsave(file, self.canvas.buffer_rgba(), format="png", metadata={"Software": None})
         return file.getvalue()

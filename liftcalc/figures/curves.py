@@ -115,7 +115,9 @@ class CurveChart(Chart):
         """Put a label above its curve at the right end, or below it and a little before; not beyond ``furthest``."""
         (left, right), (bottom, top) = self.ax.get_xlim(), self.ax.get_ylim()
         below = label.get_va() == "top"
-        furthest = min(furthest, left + 0.78 * (right - left)) if below else furthest
+        furthest = min(furthest, left + 0.7 * (right - left)) if below else furthest
+        places = np.linspace(x[0], x[-1], 200) if len(x) else x
+        x, y = places, np.interp(places, x, y)
         inside = np.nonzero((x <= furthest) & (y <= top - 0.07 * (top - bottom)) & (y >= bottom))[0]
         label.set_text(text if inside.size else "")
         if inside.size:

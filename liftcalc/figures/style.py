@@ -6,8 +6,8 @@ COLOURS = {
     "spacing": "#b84a00",
     "time": "#00704f",
     "capacity": "#7a1f5c",
-    "persons": "#8a6100",
-    "length": "#4a4a4a",
+    "persons": "#4b3cc4",
+    "length": "#6b6b6b",
     "power": "#1f6f8b",
 }
 INK = "#1a1a1a"

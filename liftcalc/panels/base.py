@@ -82,10 +82,11 @@ class ControlRow:
             self._take(number, scale)
 
     def _take(self, number, scale):
-        self._shown, self._quiet = number, True
+        self._shown = number
+        self._state.set(self.control.name, Q(number, scale.unit), self.panel)
+        self._quiet = True
         self.slider.value = self.box.value = number
         self._quiet = False
-        self._state.set(self.control.name, Q(number, scale.unit), self.panel)
 
 
 class Panel(widgets.VBox):
@@ -132,14 +133,13 @@ class Panel(widgets.VBox):
             layout=widgets.Layout(width="auto"),
         )
         self._units.observe(lambda change: self.state.turn(change["new"]), "value")
-        self._words = widgets.HTML(layout=widgets.Layout(width="100%"))
         self.picture = self.make_picture()
         heading = widgets.HTML(f"<strong style='font-size:15px'>{escape(self.title)}</strong>")
         top = widgets.HBox(
             [heading, self._units], layout=widgets.Layout(justify_content="space-between", align_items="center")
         )
         super().__init__(
-            [top, *[row.row for row in self.rows], *self.more_controls(), self._words, self.picture.widget],
+            [top, *[row.row for row in self.rows], *self.more_controls(), self.picture.widget],
             layout=widgets.Layout(width=WIDTH, max_width="100%", padding="6px 0 10px"),
         )
         self.picture.turn(self)
@@ -197,7 +197,6 @@ class Panel(widgets.VBox):
         """Compute anew and put words and picture in step."""
         self._complaint = ""
         self.results = self.compute(self.given)
-        self._words.value = self._status()
         self.picture.move(self)
 
     def follow(self):
@@ -217,7 +216,7 @@ class Panel(widgets.VBox):
     def complain(self, message):
         """Say what was wrong with an entry; the last good numbers stay."""
         self._complaint = message
-        self._words.value = self._status()
+        self.picture.say(self.status())
 
     def text(self, value):
         """Return a value as text in the units of the notebook."""
@@ -242,7 +241,8 @@ class Panel(widgets.VBox):
         results = "; ".join(f"{name} {self.text(value)}" for name, value in self.results.items())
         return f"{self.title}. Set: {given}. Result: {results}."
 
-    def _status(self):
+    def status(self):
+        """Return the results, and what was wrong with an entry, as a piece of HTML."""
         cards = "".join(
             "<div style='padding:0 18px 2px 0'><div style='font-size:12px;line-height:1.25'>"
             f"{escape(name)}</div><div style='font-size:18px;font-weight:bold;line-height:1.3'>"
@@ -266,7 +266,7 @@ class Panel(widgets.VBox):
         for name in self.control_names:
             control = CONTROLS[name]
             ranges = [
-                f"{scale.low:g} to {scale.high:g} {unit_word(scale.unit)}".strip()
+                f"{scale.low:,g} to {scale.high:,g} {unit_word(scale.unit)}".strip()
                 for scale in (control.us, control.metric)
             ]
             rows.append((control.label, " or ".join(dict.fromkeys(ranges)), control.meaning))
@@ -313,7 +313,7 @@ class Panel(widgets.VBox):
 
 
 class ChartPicture:
-    """A matplotlib chart in a panel.
+    """A matplotlib chart in a panel: its still part as one picture, what moves lying over it.
 
     Parameters
     ----------
@@ -325,17 +325,30 @@ class ChartPicture:
 
     def __init__(self, chart, prepare, move):
         self.chart, self._prepare, self._move = chart, prepare, move
-        self.widget = widgets.Image(format="png", layout=widgets.Layout(width=WIDTH, max_width="100%"))
+        size = {"width": WIDTH, "max_width": "100%", "grid_area": "one", "margin": "0"}
+        # words and drawing travel as one; the still part lies below the drawing, at the bottom of their common place
+        self._background = widgets.Image(format="png", layout=widgets.Layout(align_self="flex-end", **size))
+        self.html = widgets.HTML(layout=widgets.Layout(**size))
+        self.widget = widgets.GridBox(
+            [self._background, self.html], layout=widgets.Layout(grid_template_areas="'one'", width="100%")
+        )
+        self._drawing = ""
 
     def turn(self, panel):
         """Draw the still part anew, in the units of the notebook."""
         self._prepare(panel)
+        self._background.value = self.chart.background()
 
     def move(self, panel):
         """Put the chart in step with the panel's results."""
         self._move(panel)
-        self.widget.value = self.chart.png()
+        self._drawing = self.chart.svg(self.chart.title.get_text())
+        self.say(panel.status())
+
+    def say(self, words):
+        """Show these words above the drawing as it stands."""
+        self.html.value = words + self._drawing
 
     def still(self):
         """Return the picture as an address that holds all of it."""
-        return "data:image/png;base64," + base64.b64encode(self.widget.value).decode()
+        return "data:image/png;base64," + base64.b64encode(self.chart.picture()).decode()

@@ -48,7 +48,7 @@ class CapacityPanel(Panel):
 
     def _move(self):
         low, high = self.range_of("line_speed")
-        speeds = Q(np.linspace(low.m_as("m/s"), high.m_as("m/s"), 120), "m/s")
+        speeds = Q([low.m_as("m/s"), high.m_as("m/s")], "m/s")
         x, persons = self.number(speeds), self.given["persons_per_carrier"]
         lines = [
             (x, hourly_capacity(speeds, factor * self.given["spacing"], persons).m_as("pph"), label)
@@ -140,15 +140,19 @@ class CountPanel(Panel):
 
     title = "Counting riders at a post"
     control_names = ("line_speed", "spacing", "counting_time")
+    begin = 0.3  # spacings from the first rider up to the post when the count begins
 
     def make_picture(self):
         return ChartPicture(CurveChart(), CountPanel._prepare, CountPanel._move)
 
     @staticmethod
     def count(line_speed, spacing, counting_time):
-        """Return riders counted when the count begins halfway between two riders."""
+        """Return riders counted when the first one stands a part of a spacing below the post as the count begins."""
         return count_simulated_riders(
-            line_speed=line_speed, spacing=spacing, counting_time=counting_time, first_rider_away=spacing / 2
+            line_speed=line_speed,
+            spacing=spacing,
+            counting_time=counting_time,
+            first_rider_away=CountPanel.begin * spacing,
         )
 
     def compute(self, given):
@@ -171,19 +175,15 @@ class CountPanel(Panel):
         )
 
     def _move(self):
-        speed, spacing = self.given["line_speed"], self.given["spacing"]
-        times = np.arange(5, 181)
-        flows = [
-            3600
-            * count_simulated_riders.plain(
-                line_speed=speed.m_as("m/s"),
-                spacing=spacing.m_as("m"),
-                counting_time=float(time),
-                first_rider_away=spacing.m_as("m") / 2,
+        speed, spacing = self.given["line_speed"].m_as("m/s"), self.given["spacing"].m_as("m")
+        times = np.arange(5.0, 181.0)
+        counts = [
+            count_simulated_riders.plain(
+                line_speed=speed, spacing=spacing, counting_time=time, first_rider_away=self.begin * spacing
             )
-            / time
             for time in times
         ]
+        flows = hourly_flow_from_count.plain(np.array(counts), times)
         ideal = self.results["from speed and spacing"].value.m_as("pph")
         self.picture.chart.move(
             title=f"{show(self.results['riders counted'])} in {show(self.given['counting_time'])}: "

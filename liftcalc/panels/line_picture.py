@@ -24,7 +24,8 @@ class LinePicture:
         self._clock = clock
         self._name = f"line-{next(_numbers)}"
         self._phase, self._since, self._headway = 0.0, clock(), None
-        self.widget = widgets.HTML(layout=widgets.Layout(width="740px", max_width="100%"))
+        self.html = self.widget = widgets.HTML(layout=widgets.Layout(width="740px", max_width="100%", margin="0"))
+        self._words = ""
         self.button = widgets.ToggleButton(
             value=False, description="Let the rope run", icon="", layout=widgets.Layout(width="170px")
         )
@@ -61,6 +62,12 @@ class LinePicture:
             speed_text=panel.text(speed),
             grade_text=f"a slope of {show(grade)}",
         )
+        self.say(panel.status())
+
+    def say(self, words):
+        """Show these words above the drawing, the riders going on from where they stand."""
+        self._words = words
+        self._hold_phase()
         self._draw()
 
     def still(self):
@@ -80,4 +87,5 @@ class LinePicture:
         self._draw()
 
     def _draw(self):
-        self.widget.value = draw_line_view(self._scene, name=self._name, phase=self._phase, running=self.running)
+        drawing = draw_line_view(self._scene, name=self._name, phase=self._phase, running=self.running)
+        self.html.value = self._words + drawing

@@ -25,8 +25,10 @@ class RidersPanel(Panel):
 
     def compute(self, given):
         return {
-            "riders on the line, on average": persons_on_line(given["ridden_length"], given["spacing"]),
-            "most at one moment": most_persons_on_line(given["ridden_length"], given["spacing"]),
+            "riders on the line, on average": persons_on_line(
+                ridden_length=given["ridden_length"], spacing=given["spacing"]
+            ),
+            "most at one moment": most_persons_on_line(ridden_length=given["ridden_length"], spacing=given["spacing"]),
         }
 
     def _prepare(self):
@@ -39,17 +41,19 @@ class RidersPanel(Panel):
         )
 
     def _move(self):
-        lengths = Q(np.linspace(0.5, self.longest.m_as("m"), 2000), "m")
         spacing, length = self.given["spacing"], min(self.given["ridden_length"], self.longest)
-        x = self.number(lengths)
+        ends = Q(np.array([0.01, self.longest.m_as("m")]), "m")
+        posts = np.arange(0.0, self.longest.m_as("m"), spacing.m_as("m"))
+        steps = Q(np.repeat(np.append(posts, self.longest.m_as("m")), 2)[1:-1], "m")
+        most = most_persons_on_line(ridden_length=Q(np.maximum(posts, 0.01), "m"), spacing=spacing)
         beyond = " (off the chart)" if self.given["ridden_length"] > self.longest else ""
         self.picture.chart.move(
             title=f"{show(self.result)} on average, {show(self.results['most at one moment'])} at most",
             lines=[
-                (x, persons_on_line(lengths, spacing).m_as("person"), "average"),
-                (x, most_persons_on_line(lengths, spacing).m_as("person"), "most at one moment"),
+                (self.number(ends), persons_on_line(ridden_length=ends, spacing=spacing).m_as("person"), "average"),
+                (self.number(steps), np.repeat(most.m_as("person"), 2), "most at one moment"),
             ],
-            dot=(self.number(length), persons_on_line(length, spacing).m_as("person")),
+            dot=(self.number(length), persons_on_line(ridden_length=length, spacing=spacing).m_as("person")),
             dot_text=show(self.result) + beyond,
         )
 

@@ -48,8 +48,8 @@ class MixPanel(Panel):
         return ChartPicture(BarChart(height=2.5, left=0.19), MixPanel._prepare, MixPanel._move)
 
     def compute(self, given):
-        adult = spacing_from_parts(given["adult_length"], given["practical_gap"])
-        child = spacing_from_parts(given["child_length"], given["practical_gap"])
+        adult = spacing_from_parts(equipment_length=given["adult_length"], practical_gap=given["practical_gap"])
+        child = spacing_from_parts(equipment_length=given["child_length"], practical_gap=given["practical_gap"])
         share = given["child_share"].m_as("")
         shares = Q([1 - share, share], "")
         mean = mean_spacing(Q([adult.m_as("m"), child.m_as("m")], "m"), shares)
@@ -102,8 +102,8 @@ class StoppingPanel(Panel):
         return {
             "rope, after an attendant's stop": attendant,
             "rope, after a stop gate trips": rope_stopping_distance(speed, self.stop_delay, slowing),
-            "a rider who lets go": rider_stopping_distance(speed, given["grade"], self.friction),
-            "inside the attendant's distance, at most": riders_inside(attendant, given["spacing"]),
+            "a rider who lets go": rider_stopping_distance(speed, grade=given["grade"], friction=self.friction),
+            "inside the attendant's distance, at most": riders_inside(distance=attendant, spacing=given["spacing"]),
             "headway": headway(speed, given["spacing"]),
         }
 
@@ -121,7 +121,7 @@ class StoppingPanel(Panel):
         inside = self.results["inside the attendant's distance, at most"]
         marks = self.number(self.given["spacing"]) * np.arange(1, 13)
         self.picture.chart.move(
-            title=f"Until the rope stands, {show(inside)} at most reach the place of the fall",
+            title=f"Inside the attendant's distance: {show(inside)} at most",
             lengths=[[self.number(distance)] for distance in distances],
             texts=[self.text(distance) for distance in distances],
             marks=list(marks),

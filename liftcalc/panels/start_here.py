@@ -54,7 +54,7 @@ class StartPanel(Panel):
         }
         if "ridden_length" in given:
             results["riders on the line, on average"] = persons_on_line(
-                given["ridden_length"], given["spacing"], persons
+                ridden_length=given["ridden_length"], spacing=given["spacing"], persons_per_carrier=persons
             )
             results["ride time"] = ride_time(given["ridden_length"], given["line_speed"])
         if "vertical_rise" in self._fixed:

@@ -85,7 +85,7 @@ class RoundingPanel(Panel):
         early = self.rounded_early(capacity, given["digits_kept"])
         return {
             "rounded at the end": Capacity(capacity, "ideal"),
-            "riders a second, unrounded": f"{capacity.m_as('person/s'):.4f}",
+            "riders a second, unrounded": f"{capacity.m_as('person/s'):.4f} riders/s",
             "rounded early": show(early),
             "the error": f"{100 * (early / capacity).m_as('') - 100:+.1f} %",
         }
@@ -102,14 +102,17 @@ class RoundingPanel(Panel):
 
     def _move(self):
         low, high = self.range_of("line_speed")
-        speeds = Q(np.linspace(low.m_as("m/s"), high.m_as("m/s"), 600), "m/s")
+        speeds = Q(np.linspace(low.m_as("m/s"), high.m_as("m/s"), 300), "m/s")
         exact = hourly_capacity(speeds, self.given["spacing"])
         early = self.rounded_early(exact, self.given["digits_kept"])
         x = self.number(speeds)
         capacity = self.result.value.m_as("pph")
         self.picture.chart.move(
             title=f"Rounding early: {self.results['the error']} at this setting",
-            lines=[(x, exact.m_as("pph"), "rounded at the end"), (x, early.m_as("pph"), "rounded early")],
+            lines=[
+                (x[[0, -1]], exact.m_as("pph")[[0, -1]], "rounded at the end"),
+                (x, early.m_as("pph"), "rounded early"),
+            ],
             dot=(self.number(self.given["line_speed"]), capacity),
             dot_text=show(self.result.value),
         )

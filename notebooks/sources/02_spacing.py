@@ -157,7 +157,7 @@ stopping.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
 speed, slowing = Q(3.4, "m/s"), Q(1.5, "m/s**2")
 print(show(rope_stopping_distance(speed, Q(0.5, "s"), slowing)))
 print(show(attendant_stopping_distance(speed, reaction_time=Q(2, "s"), stop_delay=Q(0.5, "s"), rope_deceleration=slowing)))
-print(show(rider_stopping_distance(speed, Q(20, "percent"), Q(0.07, ""))))
+print(show(rider_stopping_distance(speed, grade=Q(20, "percent"), friction=Q(0.07, ""))))
 
 # %% [markdown]
 # A loaded rope on a slope slows itself: every rider pulls back on it. The **empty** rope runs furthest. So a stop tried in the morning without riders is the long one. Stop gates are tested as the maker's manual and the code say; they are never sized from a page like this.

@@ -58,8 +58,8 @@ riders.at_settings("ridden_length", [Q(60, "m"), Q(150, "m"), Q(190, "m")])
 
 # %%
 length, spacing = Q(150, "m"), Q(6.8, "m")
-print("average:", show(persons_on_line(length, spacing)))
-print("most:   ", show(most_persons_on_line(length, spacing)))
+print("average:", show(persons_on_line(ridden_length=length, spacing=spacing)))
+print("most:   ", show(most_persons_on_line(ridden_length=length, spacing=spacing)))
 
 # %% [markdown]
 # The one more never enters an hourly capacity. Whoever computes the hour from 23 riders instead of 22.1 has made the lift 4 in a hundred larger than it is.
@@ -76,7 +76,7 @@ print("most:   ", show(most_persons_on_line(length, spacing)))
 # By hand: 2 × 420 m ÷ 20 m = 42 on the loop, and 2 in the shed: 44. Half of those on the loop go up at any moment: 21.
 
 # %%
-print("on the loop:", show(carriers_on_loop(Q(420, "m"), Q(20, "m"))))
+print("on the loop:", show(carriers_on_loop(sheave_distance=Q(420, "m"), spacing=Q(20, "m"))))
 
 # %% [markdown]
 # Three settings of the same formula, for the Long Platter:
@@ -84,7 +84,10 @@ print("on the loop:", show(carriers_on_loop(Q(420, "m"), Q(20, "m"))))
 # %% folded
 from liftcalc.tables import Table
 
-rows = [(show(s), show(carriers_on_loop(Q(420, "m"), s)), show(headway(Q(2.8, "m/s"), s))) for s in map(lambda m: Q(m, "m"), (15, 20, 24))]
+spacings = [Q(15, "m"), Q(20, "m"), Q(24, "m")]
+carriers = [carriers_on_loop(sheave_distance=Q(420, "m"), spacing=s) for s in spacings]
+intervals = [headway(Q(2.8, "m/s"), s) for s in spacings]
+rows = [tuple(map(show, row)) for row in zip(spacings, carriers, intervals)]
 Table("Carriers on a loop of 420 m between sheaves, at 2.80 m/s", ("spacing", "carriers", "interval"), rows)
 
 # %% [markdown]

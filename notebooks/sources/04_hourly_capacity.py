@@ -137,7 +137,7 @@ print(show(hourly_capacity_from_head_count(Q(22, "person"), Q(44, "s"))))
 # %% [markdown]
 # ## Third route: stand at a post and count
 #
-# The plainest route needs no formula. Stand beside the track, start the stopwatch, count who passes. Here riders are set on a rope at even spacing and the rope is run; the count begins halfway between two riders.
+# The plainest route needs no formula. Stand beside the track, start the stopwatch, count who passes. Here riders are set on a rope at even spacing and the rope is run; the count begins a moment before the first one passes.
 #
 # **Predict.** How far from 1,800 can a count over ten seconds be, although every rider is in place?
 
@@ -158,7 +158,7 @@ count_panel.legend()
 # 2. Set 20 m spacing. Why are the teeth larger?
 
 # %% folded
-count_panel.at_settings("counting_time", [Q(11, "s"), Q(60, "s"), Q(180, "s")])
+count_panel.at_settings("counting_time", [Q(11, "s"), Q(61, "s"), Q(180, "s")])
 
 # %% [markdown]
 # ## Never mix the levels

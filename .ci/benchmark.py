@@ -1,0 +1,131 @@
+"""Time from a slider key press to the changed picture and text, in real Chromium; and the cost of a unit check.
+
+    python .ci/benchmark.py            JupyterLab
+    python .ci/benchmark.py app        the app view
+    python .ci/benchmark.py lab 5      fewer presses
+
+Everything is measured in one run, a bare slider with a label beside the panels: compare within a run, not between runs.
+"""
+
+import shutil
+import statistics
+import sys
+import tempfile
+import timeit
+from pathlib import Path
+
+import nbformat
+
+ROOT = Path(__file__).resolve().parents[1]
+sys.path[:0] = [str(ROOT / "tests"), str(ROOT / ".ci")]
+import browser  # noqa: E402
+from build_notebooks import KERNEL, WIDGET_VIEW  # noqa: E402, F401
+
+REST = 900  # milliseconds between presses, so that the other panels have followed
+PRESSES = int(sys.argv[2]) if len(sys.argv) > 2 else 30
+YARDSTICK = """import ipywidgets
+slider, label = ipywidgets.FloatSlider(value=5, min=0, max=100, step=0.1), ipywidgets.HTML("<div role='status'>5</div>")
+slider.observe(lambda change: setattr(label, "value", f"<div role='status'>{change['new']:.1f}</div>"), "value")
+ipywidgets.VBox([slider, label])"""
+
+WATCH = """(root) => {
+  const picture = root.querySelector('svg');
+  const watch = {};
+  const words = () => root.querySelector('[role=status]').textContent;
+  const before = words();
+  window.answer = new Promise((resolve, reject) => {
+    setTimeout(() => reject(new Error('nothing changed within 3 seconds')), 3000);
+    let start = null, text = null, figure = picture ? null : 0;
+    const done = () => { if (text !== null && figure !== null)
+      requestAnimationFrame(() => { observer.disconnect(); resolve(performance.now() - start); }); };
+    root.addEventListener('keydown', () => { start = performance.now(); }, {capture: true, once: true});
+    const observer = new MutationObserver(records => {
+      if (text === null && words() !== before) text = 1;
+      if (picture && root.querySelector('svg') !== picture) figure = 1;
+      done();
+    });
+    observer.observe(root, {subtree: true, childList: true, characterData: true});
+  });
+}"""
+
+
+def focus_a_slider_that_shows(page, panel):
+    """Focus the first slider of a panel whose smallest step changes a number in its text."""
+    words = panel.locator("[role=status]")
+    for handle in panel.locator(".noUi-handle").all():
+        handle.scroll_into_view_if_needed()
+        handle.focus()
+        before = words.text_content()
+        page.keyboard.press("ArrowRight")
+        page.wait_for_timeout(500)
+        after = words.text_content()
+        page.keyboard.press("ArrowLeft")
+        page.wait_for_timeout(500)
+        if after != before:
+            return
+    raise RuntimeError("no slider of the panel changes its text")
+
+
+def panel_times(page):
+    """Return, for each panel of the open notebook, its title and the times of all presses in milliseconds."""
+    panels = page.locator(".widget-vbox:has([role=status])")
+    for number in range(panels.count()):
+        panel = panels.nth(number)
+        focus_a_slider_that_shows(page, panel)
+        title = panel.locator("strong").first.text_content() if panel.locator("strong").count() else "bare slider"
+        times = []
+        for press in range(PRESSES + 3):
+            panel.evaluate(WATCH)
+            page.keyboard.press("ArrowRight" if press % 2 == 0 else "ArrowLeft")
+            times.append(page.evaluate("() => window.answer"))
+            page.wait_for_timeout(REST)
+        yield title, times[3:], not panel.locator("img").count()
+
+
+def run_browser(kind):
+    """Print median and worst time of every panel, and their ratio to the bare slider."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        shutil.copytree(ROOT / "notebooks", folder / "notebooks", ignore=shutil.ignore_patterns("sources"))
+        shutil.copytree(ROOT / "data", folder / "data")
+        cells = [nbformat.v4.new_code_cell(YARDSTICK)]
+        nbformat.write(
+            nbformat.v4.new_notebook(cells=cells, metadata={"kernelspec": KERNEL}), folder / "notebooks/yard.ipynb"
+        )
+        serve = browser.app_view if kind == "app" else browser.jupyter_lab
+        rows = []
+        with serve(folder, folder / "notebooks") as address, browser.page() as page:
+            for path in [folder / "notebooks/yard.ipynb", *sorted((folder / "notebooks").glob("0*.ipynb"))]:
+                (browser.run_in_app if kind == "app" else browser.run_in_lab)(page, address(path.name))
+                page.get_by_text("Where to next" if path.stem != "yard" else "5", exact=True).first.wait_for()
+                page.wait_for_timeout(10_000)
+                print(path.stem, file=sys.stderr, flush=True)
+                rows += [(path.stem, *measured) for measured in panel_times(page)]
+        bare = statistics.median(rows[0][2])
+        print(f"{kind}: key press to changed picture and text, {PRESSES} presses, milliseconds")
+        for stem, title, times, is_drawing in rows:
+            middle, worst = statistics.median(times), max(times)
+            kind_of_picture = "line view" if is_drawing else "chart"
+            print(
+                f"{stem[:2]}  {title:42} {kind_of_picture if title != 'bare slider' else '':10} "
+                f"median {middle:5.0f}  worst {worst:5.0f}  {middle / bare:4.1f} times the bare slider"
+            )
+
+
+def run_units():
+    """Print what a unit check costs, beside the plain formula."""
+    from liftcalc import Q, headway
+
+    speed, spacing = Q(3.4, "m/s"), Q(6.8, "m")
+    checked = min(timeit.repeat(lambda: headway(speed, spacing), number=2000, repeat=5)) / 2000 * 1e6
+    plain = min(timeit.repeat(lambda: headway.plain(3.4, 6.8), number=200_000, repeat=5)) / 200_000 * 1e6
+    print(f"headway with its unit check {checked:.1f} microseconds, plain {plain:.3f}: {checked / plain:,.0f} times")
+    many = Q([3.4] * 1_000_000, "m/s")
+    checked = min(timeit.repeat(lambda: headway(many, spacing), number=5, repeat=5))
+    plain = min(timeit.repeat(lambda: headway.plain(many.magnitude, 6.8), number=5, repeat=5))
+    print(f"headway of a million speeds with its unit check: {checked / plain:.2f} times the plain formula")
+
+
+if __name__ == "__main__":
+    run_units()
+    run_browser(sys.argv[1] if len(sys.argv) > 1 else "lab")

@@ -1,0 +1,33 @@
+"""The notebooks as files, for the tests that read them."""
+
+import sys
+from pathlib import Path
+
+import nbformat
+
+ROOT = Path(__file__).resolve().parents[1]
+NOTEBOOKS = ROOT / "notebooks"
+PATHS = sorted(NOTEBOOKS.glob("*.ipynb"))
+
+sys.path.insert(0, str(ROOT / ".ci"))
+from build_notebooks import cells_of  # noqa: E402, F401  the builder's own reading of a source
+
+
+def read(path):
+    """Return a notebook."""
+    return nbformat.read(path, 4)
+
+
+def source_of(path):
+    """Return the source that a notebook is built from."""
+    return NOTEBOOKS / "sources" / f"{path.stem}.py"
+
+
+def prose(notebook):
+    """Return the text cells, one after another."""
+    return "\n\n".join(cell.source for cell in notebook.cells if cell.cell_type == "markdown")
+
+
+def code_cells(notebook):
+    """Return the code cells."""
+    return [cell for cell in notebook.cells if cell.cell_type == "code"]

@@ -1,0 +1,114 @@
+"""JupyterLab and the app view in a real browser: open the first page, move a slider by keyboard, read what changes."""
+
+import os
+import re
+import subprocess
+
+import browser
+import pytest
+from notebook_files import NOTEBOOKS
+
+from liftcalc import Q, headway, hourly_capacity, persons_on_line, show
+from liftcalc.fieldwork import read_field_sheet
+
+if browser.chromium() is None and os.environ.get("CI", "").lower() != "true":
+    pytest.skip("no Chromium on this machine: the browser tests are left out", allow_module_level=True)
+
+
+def test_there_is_a_browser_where_it_is_asked_for():
+    assert browser.chromium(), "CI=true asks for a Chromium: install one, such as Debian's package chromium"
+
+
+def handle(page, label):
+    """Return the slider that stands beside the number box of a name."""
+    row = page.locator(".widget-hbox", has=page.get_by_label(label)).last
+    return row.locator(".noUi-handle")
+
+
+def check_start_page(page):
+    """Move the line speed by keyboard: words and picture must show what the package computes."""
+    panel = page.locator(".widget-vbox", has=page.locator("[role=status]")).first
+    status, picture = panel.locator("[role=status]"), panel.locator("svg")
+    sheet = read_field_sheet(NOTEBOOKS.parent / "data/field_sheet.csv")
+    spacing, length = sheet.mean("spacing"), sheet.mean("ridden length")
+    capacity = hourly_capacity(sheet.mean("line speed"), spacing)
+    status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
+    assert picture.get_attribute("role") == "img"
+    speed = handle(page, "Line speed (m/s)")
+    assert speed.get_attribute("role") == "slider"
+    speed.focus()
+    for _ in range(5):
+        page.keyboard.press("ArrowRight")
+    faster = Q(3.9, "m/s")
+    capacity = hourly_capacity(faster, spacing)
+    status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
+    on_line = persons_on_line(ridden_length=length, spacing=spacing)
+    status.get_by_text(show(on_line), exact=True).wait_for()
+    picture.get_by_text(f"one past the post every {show(headway(faster, spacing))}").wait_for()
+    assert "rope at 3.90 m/s" in picture.get_attribute("aria-label")
+    assert page.get_by_label("Line speed (m/s)").input_value() == "3.9"
+    # a number typed into the box, by keyboard
+    box = page.get_by_label("Spacing (m)")
+    box.fill("10")
+    box.press("Enter")
+    capacity = hourly_capacity(faster, Q(10, "m"))
+    status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
+    picture.get_by_text("10.0 m from rider to rider").wait_for()
+    # the rope runs, stops, and the page turns to US units
+    page.get_by_role("button", name="Let the rope run").click()
+    page.get_by_role("button", name="Stop the rope").wait_for()
+    assert "running" in picture.locator("style").text_content()
+    page.get_by_role("button", name="Stop the rope").click()
+    page.get_by_role("button", name="US units").first.click()
+    page.get_by_label("Line speed (mph)").wait_for()
+    status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
+
+
+def test_jupyter_lab(tmp_path):
+    with browser.jupyter_lab(tmp_path) as address, browser.page() as page:
+        broken = []
+        page.on("pageerror", lambda error: broken.append(str(error)))
+        browser.run_in_lab(page, address("00_start_here.ipynb"))
+        check_start_page(page)
+        assert browser.asked_outside(page) == []
+        assert broken == []
+
+
+def test_app_view(tmp_path):
+    with browser.app_view(tmp_path) as address, browser.page() as page:
+        browser.run_in_app(page, address("00_start_here.ipynb"))
+        assert page.locator(".jp-InputArea .cm-editor, .jp-CodeCell .jp-InputArea-editor, pre code").count() == 0
+        assert "read_field_sheet(" not in page.content()
+        check_start_page(page)
+        # another page of the series is one link away, and its charts move
+        page.get_by_role("link", name="04 Hourly capacity").click()
+        status = page.locator(".result-CapacityPanel")
+        status.get_by_text("1,800 pph (ideal)", exact=True).wait_for()
+        speed = handle(page, "Line speed (m/s)").first
+        speed.focus()
+        page.keyboard.press("ArrowRight")
+        capacity = hourly_capacity(Q(3.5, "m/s"), Q(6.8, "m"))
+        status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
+        page.locator("svg").get_by_text(show(capacity, "pph"), exact=True).first.wait_for()
+        assert browser.asked_outside(page) == []
+
+
+def test_the_still_pictures_show_before_anything_is_run(tmp_path):
+    with browser.jupyter_lab(tmp_path) as address, browser.page() as page:
+        page.goto(address("04_hourly_capacity.ipynb"), wait_until="domcontentloaded")
+        still = page.locator("img[alt^='Hourly capacity from speed and spacing']")
+        still.wait_for(state="attached")
+        page.wait_for_function("image => image.naturalWidth > 300", arg=still.element_handle())
+        assert "1,800 pph (ideal)" in still.get_attribute("alt")
+
+
+def test_the_printed_blank_is_one_page(tmp_path):
+    blank = NOTEBOOKS.parent / "data/field_sheet_blank.html"
+    printed = tmp_path / "blank.pdf"
+    arguments = ["--headless", *browser.ARGUMENTS, f"--user-data-dir={tmp_path / 'profile'}", "--no-pdf-header-footer"]
+    subprocess.run(
+        [browser.chromium(), *arguments, f"--print-to-pdf={printed}", blank.as_uri()],
+        check=True, capture_output=True, timeout=90,
+    )  # fmt: skip
+    pages = re.findall(rb"/Type\s*/Page\b", printed.read_bytes())
+    assert len(pages) == 1

@@ -1,0 +1,245 @@
+"""Laws that hold whatever the numbers: arrays, proportion, round trips, and routes that must agree."""
+
+import inspect
+import math
+
+import numpy as np
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+import liftcalc
+from liftcalc import Q, ureg
+from liftcalc.units import FORMULAS
+
+speeds = st.floats(0.2, 8)
+lengths = st.floats(1, 900)
+gaps = st.floats(1, 60)
+times = st.floats(0.5, 3000)
+persons = st.integers(1, 12)
+
+
+def pick(unit, number):
+    """Return a sensible plain value for a unit; the number is between 0 and 1."""
+    low, high = {
+        "m/s": (0.3, 6), "m": (2, 500), "ft": (5, 900), "s": (1, 900), "person": (2, 90),
+        "person/hour": (100, 4000), "m/s**2": (0.3, 4), "": (0.05, 0.9),
+    }[unit]  # fmt: skip
+    return low + number * (high - low)
+
+
+ELEMENTWISE = sorted(set(FORMULAS) - {"liftcalc.spacing.mean_spacing", "liftcalc.capacity.count_simulated_riders"})
+
+
+@pytest.mark.parametrize("name", ELEMENTWISE)
+@given(numbers=st.lists(st.floats(0, 1), min_size=12, max_size=12))
+def test_an_array_gives_what_its_scalars_give(name, numbers):
+    formula = FORMULAS[name]
+    units = {argument: unit for argument, unit in formula.units.items() if argument != "returns"}
+    arrays = {
+        argument: np.array([pick(unit, numbers[(3 * place + step) % 12]) for step in range(3)])
+        for place, (argument, unit) in enumerate(units.items())
+    }
+    copies = {argument: array.copy() for argument, array in arrays.items()}
+    together = formula(**{argument: Q(array, units[argument]) for argument, array in arrays.items()})
+    one_by_one = [
+        formula(**{argument: Q(float(array[step]), units[argument]) for argument, array in arrays.items()}).magnitude
+        for step in range(3)
+    ]
+    np.testing.assert_allclose(together.magnitude, one_by_one, rtol=1e-12)
+    assert together.units == ureg.Unit(formula.units["returns"])
+    for argument, array in arrays.items():
+        np.testing.assert_array_equal(array, copies[argument], err_msg="a formula wrote into its argument")
+    plain = formula.plain(**arrays)
+    np.testing.assert_allclose(plain, one_by_one, rtol=1e-12)
+
+
+@pytest.mark.parametrize("name", sorted(FORMULAS))
+def test_the_unit_of_an_argument_does_not_matter(name):
+    formula = FORMULAS[name]
+    units = {argument: unit for argument, unit in formula.units.items() if argument != "returns"}
+    other = {"m/s": "mph", "m": "ft", "ft": "m", "s": "minute", "person/hour": "person/s", "m/s**2": "ft/s**2"}
+    values = {argument: Q(pick(unit, 0.37), unit) for argument, unit in units.items()}
+    if "shares" in values:
+        values |= {"spacings": Q([2.0, 4.0], "m"), "shares": Q([0.25, 0.75], "")}
+    if "counting_time" in values and "line_speed" in values:
+        values["first_rider_away"] = Q(1.0, "m")
+    turned = {argument: value.to(other.get(units[argument], value.units)) for argument, value in values.items()}
+    assert formula(**turned).magnitude == pytest.approx(formula(**values).magnitude, rel=1e-9)
+
+
+@given(speed=speeds, gap=gaps, group=persons, factor=st.floats(0.1, 10))
+def test_capacity_is_proportional(speed, gap, group, factor):
+    base = liftcalc.hourly_capacity(Q(speed, "m/s"), Q(gap, "m"), Q(group, "person")).magnitude
+    faster = liftcalc.hourly_capacity(Q(factor * speed, "m/s"), Q(gap, "m"), Q(group, "person")).magnitude
+    wider = liftcalc.hourly_capacity(Q(speed, "m/s"), Q(factor * gap, "m"), Q(group, "person")).magnitude
+    both = liftcalc.hourly_capacity(Q(factor * speed, "m/s"), Q(factor * gap, "m"), Q(group, "person")).magnitude
+    assert faster == pytest.approx(factor * base)
+    assert wider == pytest.approx(base / factor)
+    assert both == pytest.approx(base)
+
+
+@given(speed=speeds, gap=gaps, length=lengths, group=persons)
+def test_the_routes_agree(speed, gap, length, group):
+    v, s, length_, n = Q(speed, "m/s"), Q(gap, "m"), Q(length, "m"), Q(group, "person")
+    first = liftcalc.hourly_capacity(v, s, n)
+    on_line, ride = (
+        liftcalc.persons_on_line(ridden_length=length_, spacing=s, persons_per_carrier=n),
+        liftcalc.ride_time(length_, v),
+    )
+    assert liftcalc.hourly_capacity_from_head_count(on_line, ride).magnitude == pytest.approx(first.magnitude)
+    assert liftcalc.persons_from_flow(first, ride).magnitude == pytest.approx(on_line.magnitude)
+    by_interval = liftcalc.hourly_capacity_from_interval(liftcalc.headway(v, s), n)
+    assert by_interval.magnitude == pytest.approx(first.magnitude)
+
+
+@given(speed=speeds, gap=gaps, time=st.floats(1, 600), away=st.floats(0, 1))
+def test_counting_simulated_riders_agrees_with_speed_over_spacing(speed, gap, time, away):
+    counted = liftcalc.count_simulated_riders(
+        line_speed=Q(speed, "m/s"), spacing=Q(gap, "m"), counting_time=Q(time, "s"), first_rider_away=Q(away * gap, "m")
+    ).m_as("person")
+    ideal = liftcalc.hourly_capacity(Q(speed, "m/s"), Q(gap, "m")).m_as("person/s") * time
+    assert counted == round(counted)
+    assert abs(counted - ideal) <= 1 + 1e-6
+    flow = liftcalc.hourly_flow_from_count(Q(counted, "person"), Q(time, "s"))
+    assert flow.m_as("person/s") * time == pytest.approx(counted)
+
+
+def test_counted_riders_are_riders():
+    riders = liftcalc.count_simulated_riders(
+        line_speed=Q(2, "m/s"), spacing=Q(5, "m"), counting_time=Q(10, "s"), first_rider_away=Q(1, "m")
+    )
+    assert riders.m_as("person") == 4  # 1, 6, 11 and 16 m below the post, while 20 m of rope go by
+    flow = liftcalc.hourly_flow_from_count(riders, Q(10, "s"))
+    assert flow.m_as("pph") == pytest.approx(1440, rel=1e-12)
+
+
+@given(speed=speeds, gap=gaps, group=persons)
+def test_round_trips(speed, gap, group):
+    v, s, n = Q(speed, "m/s"), Q(gap, "m"), Q(group, "person")
+    time = liftcalc.headway(v, s)
+    assert liftcalc.spacing_for_headway(v, time).magnitude == pytest.approx(gap)
+    assert liftcalc.line_speed_for_headway(s, time).magnitude == pytest.approx(speed)
+    assert liftcalc.interval_from_headway(liftcalc.headway_from_interval(time, n), n).magnitude == pytest.approx(
+        time.magnitude
+    )
+    capacity = liftcalc.hourly_capacity(v, s, n)
+    assert liftcalc.spacing_for_capacity(capacity, v, n).magnitude == pytest.approx(gap)
+    assert liftcalc.interval_for_capacity(capacity, n).magnitude == pytest.approx(time.magnitude)
+
+
+@given(length=lengths, gap=gaps, group=persons)
+def test_the_most_on_the_line_is_within_one_carrier_of_the_average(length, gap, group):
+    average = liftcalc.persons_on_line(
+        ridden_length=Q(length, "m"), spacing=Q(gap, "m"), persons_per_carrier=Q(group, "person")
+    ).magnitude
+    most = liftcalc.most_persons_on_line(
+        ridden_length=Q(length, "m"), spacing=Q(gap, "m"), persons_per_carrier=Q(group, "person")
+    ).magnitude
+    assert average - 1e-6 <= most <= average + group + 1e-6
+    assert most % group == pytest.approx(0, abs=1e-9)
+
+
+@pytest.mark.parametrize("spacings", [1, 3, 7, 20, 49, 1000])
+def test_a_whole_number_of_spacings_has_one_more_rider(spacings):
+    for gap in (0.1, 0.7, 6.8, 9.3):
+        most = liftcalc.most_persons_on_line(ridden_length=Q(spacings * gap, "m"), spacing=Q(gap, "m"))
+        assert most.magnitude == spacings + 1
+        assert liftcalc.riders_inside(distance=Q(spacings * gap, "m"), spacing=Q(gap, "m")).magnitude == spacings + 1
+        observed = liftcalc.observed_spacing(Q(spacings * gap, "m"), most)
+        assert observed.magnitude == pytest.approx(gap)
+
+
+@given(length=lengths, gap=gaps)
+def test_a_loop_has_twice_the_carriers_of_one_side(length, gap):
+    loop = liftcalc.carriers_on_loop(sheave_distance=Q(length, "m"), spacing=Q(gap, "m")).magnitude
+    assert loop == pytest.approx(
+        2 * liftcalc.persons_on_line(ridden_length=Q(length, "m"), spacing=Q(gap, "m")).magnitude
+    )
+
+
+@given(equipment=st.floats(0.5, 3), gap=st.floats(0, 20), share=st.floats(0, 1), other=st.floats(0.5, 30), speed=speeds)
+def test_a_mix_has_one_mean_spacing(equipment, gap, share, other, speed):
+    one = liftcalc.spacing_from_parts(equipment_length=Q(equipment, "m"), practical_gap=Q(gap, "m")).magnitude
+    assert one - gap == pytest.approx(equipment)
+    mean = liftcalc.mean_spacing(Q([one, other], "m"), Q([share, 1 - share], "")).magnitude
+    assert min(one, other) * (1 - 1e-9) <= mean <= max(one, other) * (1 + 1e-9)
+    # lay a hundred thousand riders nose to tail: the rope they take up is what the mean says
+    riders = 100_000
+    first = round(share * riders)
+    rope = first * one + (riders - first) * other
+    assert rope / riders == pytest.approx(mean, rel=1e-3)
+    v = Q(speed, "m/s")
+    capacities = [liftcalc.hourly_capacity(v, Q(spacing, "m")).magnitude for spacing in (one, other)]
+    assert liftcalc.hourly_capacity(v, Q(mean, "m")).magnitude <= (
+        share * capacities[0] + (1 - share) * capacities[1]
+    ) * (1 + 1e-9)
+
+
+def test_the_mean_of_the_capacities_is_too_high():
+    # own arithmetic: half at 2.4 m and half at 1.6 m on a rope at 3.4 m/s
+    v = Q(3.4, "m/s")
+    mean = liftcalc.mean_spacing(Q([2.4, 1.6], "m"), Q([0.5, 0.5], ""))
+    assert mean.m_as("m") == pytest.approx(2.0)
+    assert liftcalc.hourly_capacity(v, mean).m_as("pph") == pytest.approx(6120)
+    wrong = (liftcalc.hourly_capacity(v, Q(2.4, "m")) + liftcalc.hourly_capacity(v, Q(1.6, "m"))) / 2
+    assert wrong.m_as("pph") == pytest.approx(6375)
+
+
+@given(
+    speed=speeds, slowing=st.floats(0.3, 6), delay=st.floats(0, 3), reaction=st.floats(0, 6), factor=st.floats(1.1, 4)
+)
+def test_stopping_distances(speed, slowing, delay, reaction, factor):
+    v, a, wait = Q(speed, "m/s"), Q(slowing, "m/s**2"), Q(delay, "s")
+    gate = liftcalc.rope_stopping_distance(v, wait, a).magnitude
+    attendant = liftcalc.attendant_stopping_distance(
+        v, reaction_time=Q(reaction, "s"), stop_delay=wait, rope_deceleration=a
+    ).magnitude
+    assert attendant - gate == pytest.approx(speed * reaction, abs=1e-9)
+    braking = liftcalc.rope_stopping_distance(v, Q(0, "s"), a).magnitude
+    faster = liftcalc.rope_stopping_distance(factor * v, Q(0, "s"), a).magnitude
+    assert faster == pytest.approx(factor**2 * braking)
+    # a second opinion: small steps of time until the rope stands
+    steps = 20_000
+    step = speed / slowing / steps
+    walked = sum(step * (speed - slowing * step * (number + 0.5)) for number in range(0, steps, 200)) * 200
+    assert walked == pytest.approx(braking, rel=0.02)
+
+
+@given(speed=speeds, grade=st.floats(0, 0.6), friction=st.floats(0.01, 0.2))
+def test_a_rider_who_lets_go_gives_up_all_energy(speed, grade, friction):
+    distance = liftcalc.rider_stopping_distance(Q(speed, "m/s"), grade=Q(grade, ""), friction=Q(friction, "")).magnitude
+    angle = math.radians(liftcalc.slope_angle(Q(grade, "")).m_as("degree"))
+    lifted, rubbed = 9.80665 * distance * math.sin(angle), friction * 9.80665 * distance * math.cos(angle)
+    assert lifted + rubbed == pytest.approx(speed**2 / 2, rel=1e-9)
+    slowing = liftcalc.rider_deceleration(grade=Q(grade, ""), friction=Q(friction, "")).magnitude
+    assert speed**2 / (2 * slowing) == pytest.approx(distance)
+
+
+@pytest.mark.parametrize(
+    ("grade", "distance", "source"),
+    [(15, 3, "own arithmetic: 3 m on 15 percent at 3.4 m/s"), (0, 12, "own arithmetic: 12 m on the flat")],
+)
+def test_stopping_distances_in_round_numbers(grade, distance, source):
+    friction = Q(0.05, "")
+    glide = liftcalc.rider_stopping_distance(Q(3.4, "m/s"), grade=Q(grade, "percent"), friction=friction).m_as("m")
+    assert glide == pytest.approx(distance, rel=0.04)
+
+
+@given(rise=st.floats(0, 300), run=st.floats(10, 900))
+def test_slope_length_and_rise_agree(rise, run):
+    length = liftcalc.slope_length(vertical_rise=Q(rise, "m"), horizontal_run=Q(run, "m"))
+    grade = Q(rise / run, "")
+    assume(rise == 0 or rise > 1e-3)
+    assert liftcalc.vertical_rise(length, grade).magnitude == pytest.approx(rise, rel=1e-9, abs=1e-9)
+
+
+def test_arguments_of_one_kind_are_keyword_only():
+    for name, formula in FORMULAS.items():
+        units = [unit for argument, unit in formula.units.items() if argument != "returns"]
+        free = [
+            formula.units[parameter.name]
+            for parameter in inspect.signature(formula).parameters.values()
+            if parameter.kind is not inspect.Parameter.KEYWORD_ONLY
+        ]
+        assert len(free) == len(set(free)), f"{name}: two of {units} can be swapped and nobody would notice"

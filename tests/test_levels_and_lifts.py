@@ -1,0 +1,166 @@
+"""Levels of a capacity, lines and installations, and the table of the demo hill."""
+
+import warnings
+from pathlib import Path
+
+import pytest
+
+from liftcalc import Capacity, LevelWarning, Q, UnitError, compare
+from liftcalc.levels import LEVELS
+from liftcalc.lifts import KINDS, Installation, Line, hill_table, read_lifts
+
+DATA = Path(__file__).resolve().parents[1] / "data"
+
+
+def line(**changes):
+    settings = {
+        "name": "tow",
+        "kind": "rope tow",
+        "line_speed": Q(3.4, "m/s"),
+        "spacing": Q(6.8, "m"),
+        "ridden_length": Q(150, "m"),
+        "vertical_rise": Q(29.4, "m"),
+        "motor_power": Q(15, "kW"),
+    }
+    return Line(**(settings | changes))
+
+
+def test_a_capacity_carries_its_level():
+    assert str(Capacity(Q(1800, "pph"), "ideal")) == "1,800 pph (ideal)"
+    assert str(Capacity(Q(30, "person/minute"), "counted", 2)) == "1,800 pph (counted, 2 lines together)"
+    assert list(LEVELS) == ["packing", "ideal", "governed", "counted"]
+
+
+def test_like_with_like_is_silent():
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        result = compare(Capacity(Q(1800, "pph"), "ideal"), Capacity(Q(1200, "pph"), "ideal"))
+    assert result.ratio == pytest.approx(1.5)
+    assert result.like_for_like
+    assert str(result) == "1.50 to 1, both ideal"
+
+
+def test_two_levels_warn_and_give_the_like_for_like_ratio():
+    chair = [Capacity(Q(850, "pph"), "counted"), Capacity(Q(1000, "pph"), "ideal")]
+    with pytest.warns(LevelWarning, match="are not of one level; like for like the ratio is 1.80 to 1, both ideal"):
+        result = compare(Capacity(Q(1800, "pph"), "ideal"), chair)
+    assert result.ratio == pytest.approx(1.8)
+    assert result.like_for_like
+
+
+def test_two_levels_without_a_common_one_warn():
+    with pytest.warns(LevelWarning, match="no common level was given; 2.12 to 1 compares unlike things"):
+        result = compare(Capacity(Q(1800, "pph"), "ideal"), Capacity(Q(850, "pph"), "counted"))
+    assert not result.like_for_like
+
+
+def test_one_line_against_two_lines_warns():
+    with pytest.warns(LevelWarning, match="2 lines together"):
+        compare(Capacity(Q(3600, "pph"), "ideal", 2), Capacity(Q(1800, "pph"), "ideal"))
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "message"),
+    [
+        ([], Capacity(Q(1, "pph"), "ideal"), "a list of capacities is empty"),
+        (Capacity(Q(1, "pph"), "ideal"), Capacity(Q(0, "pph"), "ideal"), "the second capacity is zero"),
+    ],
+)
+def test_compare_refuses(first, second, message):
+    with pytest.raises(ValueError, match=message):
+        compare(first, second)
+
+
+def test_design_against_realised():
+    # manager's notes of a Colorado ski area, October 2010: design 1,800 pph, about 1,300 with learners (72 %)
+    with pytest.warns(LevelWarning):
+        result = compare(Capacity(Q(1300, "pph"), "counted"), Capacity(Q(1800, "pph"), "ideal"))
+    assert round(100 * result.ratio) == 72
+
+
+def test_a_line_gives_all_that_follows_from_it():
+    tow = line()
+    assert str(tow.capacity) == "1,800 pph (ideal)"
+    assert tow.interval.m_as("s") == pytest.approx(2)
+    assert tow.ride_time.m_as("s") == pytest.approx(150 / 3.4)
+    assert tow.persons_on_line.m_as("person") == pytest.approx(150 / 6.8)
+    assert tow.vertical_transport.m_as("person*ft/hour") == pytest.approx(1800 * 29.4 / 0.3048)
+    assert tow.carriers_on_loop is None
+    assert line(kind="platter lift").carriers_on_loop.m_as("") == pytest.approx(2 * 150 / 6.8)
+
+
+def test_an_installation_counts_each_line_with_its_own_speed_and_motor():
+    slow = line(name="slow", line_speed=Q(2.4, "m/s"), spacing=Q(6, "m"), motor_power=Q(11, "kW"))
+    both = Installation("both", (line(), slow))
+    assert {name: str(capacity) for name, capacity in both.capacity_per_line.items()} == {
+        "tow": "1,800 pph (ideal)",
+        "slow": "1,440 pph (ideal)",
+    }
+    assert str(both.capacity_together) == "3,240 pph (ideal, 2 lines together)"
+    assert both.motor_power_together.m_as("kW") == pytest.approx(26)
+    assert Installation("one", (line(motor_power=None),)).motor_power_together is None
+
+
+@pytest.mark.parametrize(
+    ("changes", "kind", "message"),
+    [
+        ({"kind": "sky hook"}, ValueError, "kind must be one of rope tow, platter lift, conveyor, fixed chair"),
+        ({"level": "best"}, ValueError, "level must be one of"),
+        ({"spacing": Q(0, "m")}, ValueError, "hourly_capacity: spacing must be greater than zero"),
+        ({"ridden_length": 150}, UnitError, "ride_time: ridden_length needs a unit"),
+        ({"motor_power": Q(-1, "kW")}, UnitError, "motor_power must be a power above zero"),
+        ({"motor_power": 15}, UnitError, "motor_power must be a power above zero"),
+    ],
+)
+def test_a_line_refuses(changes, kind, message):
+    with pytest.raises(kind, match=message):
+        line(**changes)
+
+
+def test_an_installation_refuses():
+    with pytest.raises(ValueError, match="'none' has no line"):
+        Installation("none", ())
+    with pytest.raises(ValueError, match="of different levels .counted, ideal."):
+        Installation("mixed", (line(), line(level="counted")))
+
+
+# believable ranges for small ski areas: common practice, no published source
+RANGES = {
+    "rope tow": {"speed": (2, 3.5), "spacing": (6, 12), "length": (80, 250), "motor": (7.5, 30)},
+    "platter lift": {"speed": (2, 3), "interval": (6, 9), "length": (200, 600), "motor": (15, 45)},
+    "conveyor": {"speed": (0.4, 0.7), "interval": (3.5, 7), "length": (40, 120), "motor": (5, 18)},
+    "fixed chair": {"speed": (2, 2.5), "interval": (6, 8), "length": (350, 900), "motor": (35, 75)},
+}
+
+
+def test_the_demo_hill_is_believable():
+    installations = read_lifts(DATA / "hill_lifts.csv")
+    lines = [line for installation in installations.values() for line in installation.lines]
+    assert {line.kind for line in lines} == set(KINDS)
+    for line_ in lines:
+        numbers = {
+            "speed": line_.line_speed.m_as("m/s"),
+            "spacing": line_.spacing.m_as("m"),
+            "interval": line_.interval.m_as("s"),
+            "length": line_.ridden_length.m_as("m"),
+            "motor": line_.motor_power.m_as("kW"),
+        }
+        for name, (low, high) in RANGES[line_.kind].items():
+            assert low <= numbers[name] <= high + 1e-9, f"{line_.name}: {name} {numbers[name]}"
+        assert line_.vertical_rise < line_.ridden_length
+    assert len(hill_table(installations).rows) == len(lines) + 1
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "message"),
+    [
+        ("3.4 m/s", "3.4 ft", "row 2, column line_speed: 'ft' is a unit of a length, not of a speed"),
+        ("6.8 m,", "six m,", "row 2, column spacing: 'six' is no number"),
+        ("ridden_length", "length", "row 2: no column 'ridden_length'. Add it."),
+    ],
+)
+def test_a_broken_table_of_lifts_is_refused(tmp_path, old, new, message):
+    text = (DATA / "hill_lifts.csv").read_text(encoding="utf-8")
+    (tmp_path / "lifts.csv").write_text(text.replace(old, new, 1), encoding="utf-8")
+    with pytest.raises(ValueError, match=message):
+        read_lifts(tmp_path / "lifts.csv")

@@ -1,0 +1,174 @@
+"""What every notebook must hold: outputs, order, headings, cautions, live links, and no network."""
+
+import re
+import statistics
+
+import pytest
+from notebook_files import NOTEBOOKS, PATHS, cells_of, code_cells, prose, read, source_of
+
+from liftcalc.cautions import DEFER, NEAR_THE_ROPE, ON_THE_ROPE, ONE_LINE
+from liftcalc.exercises import BANK
+
+each = pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
+
+
+def test_the_series_is_here():
+    assert [path.stem[:2] for path in PATHS] == ["00", "01", "02", "03", "04"]
+    assert {path.stem for path in (NOTEBOOKS / "sources").glob("*.py")} == {path.stem for path in PATHS}
+
+
+@each
+def test_every_code_cell_was_run_in_order_and_shows_something(path):
+    cells = code_cells(read(path))
+    assert [cell.execution_count for cell in cells] == list(range(1, len(cells) + 1))
+    for cell in cells:
+        tags = cell.metadata.get("tags", [])
+        assert set(tags) <= {"no-output"}, f"{cell.id}: {tags}"
+        assert bool(cell.outputs) != ("no-output" in tags), f"{cell.id} shows nothing, or is marked for no reason"
+        assert not re.search(r"NBVAL_(SKIP|IGNORE)", cell.source)
+
+
+@each
+def test_the_notebook_holds_the_cells_of_its_source(path):
+    built, stored = cells_of(source_of(path)), read(path)
+    assert [(cell.id, cell.cell_type, cell.source) for cell in built.cells] == [
+        (cell.id, cell.cell_type, cell.source) for cell in stored.cells
+    ], "build it: python .ci/build_notebooks.py"
+    assert [cell.metadata for cell in built.cells] == [cell.metadata for cell in stored.cells]
+
+
+@each
+def test_outputs_are_normalised(path):
+    notebook = read(path)
+    assert set(notebook.metadata) == {"kernelspec", "language_info"}
+    for cell in code_cells(notebook):
+        for output in cell.outputs:
+            data = output.get("data", {})
+            assert "application/vnd.jupyter.widget-view+json" not in data
+            assert output.output_type in ("execute_result", "stream")
+            assert output.get("name") != "stderr"
+            text = "".join([output.get("text", ""), *(str(value) for value in data.values())])
+            assert not re.search(r"\b0x[0-9a-f]{6,}|nan|inf |Traceback|<Quantity|/home/|/tmp/", text[:100_000])
+
+
+@each
+def test_order_of_parts(path):
+    text = prose(read(path))
+    marks = [
+        "# ",
+        "To run this page",
+        "## Before you start",
+        "**You will be able to**",
+        "**You need first**",
+        "**About ",
+        "## Cautions",
+        "**Predict.**",
+        "## Exercises",
+        "## In short",
+        "**Formula card.**",
+        "## Where to next",
+    ]
+    places = [re.search(rf"^{re.escape(mark)}", text, flags=re.MULTILINE) for mark in marks]
+    assert all(places), [mark for mark, place in zip(marks, places, strict=True) if not place]
+    starts = [place.start() for place in places]
+    assert starts == sorted(starts)
+    short = text[starts[9] : starts[10]]
+    assert short.count("\n- ") == 3, "In short has three lines"
+
+
+@each
+def test_headings(path):
+    heads = re.findall(r"^(#+) (.*)$", prose(read(path)), flags=re.MULTILINE)
+    assert [level for level, _ in heads].count("#") == 1
+    assert heads[0][0] == "#"
+    assert heads[0][1].endswith("?"), "the title is a question"
+    for (before, _), (after, title) in zip(heads, heads[1:], strict=False):
+        assert len(after) <= len(before) + 1, title
+
+
+@each
+def test_cautions_stand_before_the_numbers(path):
+    notebook = read(path)
+    first_code = next(place for place, cell in enumerate(notebook.cells) if cell.cell_type == "code")
+    before = "\n".join(cell.source for cell in notebook.cells[:first_code] if cell.cell_type == "markdown")
+    number = path.stem[:2]
+    wanted = [*NEAR_THE_ROPE, DEFER] if number in ("00", "02") else [ONE_LINE, "(00_start_here.ipynb)"]
+    wanted += ON_THE_ROPE if number == "02" else ()
+    assert [text for text in wanted if text not in before] == []
+
+
+@each
+def test_links_are_alive(path):
+    for target in re.findall(r"\]\(([^)]+)\)", prose(read(path))):
+        assert not target.startswith(("http:", "https:")), "no address outside"
+        assert (path.parent / target.partition("#")[0]).exists(), target
+
+
+@each
+def test_code_cells_are_short_and_seldom_in_a_row(path):
+    notebook = read(path)
+    kinds = [cell.cell_type for cell in notebook.cells]
+    assert ("code", "code", "code") not in zip(kinds, kinds[1:], kinds[2:], strict=False)
+    for cell in code_cells(notebook):
+        assert len(cell.source.splitlines()) <= 15, cell.id
+        assert not re.search(r"^\s*(def|class) ", cell.source, flags=re.MULTILINE), "no definitions"
+        assert not re.search(r"interact\(|interactive_output|Output\(|\binput\(|https?:|!pip|%pip", cell.source)
+        if "Panel(" in cell.source:
+            assert cell.metadata["jupyter"]["source_hidden"], "the code of a panel starts folded"
+        assert not cell.source.rstrip().endswith(";")
+
+
+@each
+def test_each_panel_has_its_words_its_legend_its_questions_and_its_table(path):
+    notebook = read(path)
+    text = "\n".join(cell.source for cell in notebook.cells)
+    names = re.findall(r"^(\w+) = \w+Panel\(", text, flags=re.MULTILINE)
+    assert names
+    assert text.count("**Move it and answer.**") == len(names)
+    for name in names:
+        assert f"{name}.legend()" in text
+        settings = re.search(rf"{name}\.at_settings\(.*\[(.*)\]\)", text)
+        assert settings[1].count("Q(") == 3, f"{name}: a table at three settings"
+    stills = [o.data["text/html"] for c in code_cells(notebook) for o in c.outputs if "<img" in str(o.get("data"))]
+    assert len(stills) == len(names)
+    for still in stills:
+        alt = re.search(r'<img alt="([^"]+)"', still)[1]
+        assert "Result: " in alt
+
+
+@each
+def test_exercises(path):
+    text = prose(read(path))
+    number = str(int(path.stem[:2]))
+    headings = re.findall(r"^### Exercise ([0-9.]+)$", text, flags=re.MULTILINE)
+    assert headings == [id for id in BANK if id.split(".")[0] == number]
+    assert len(headings) == 5
+    asked = [cell.source for cell in code_cells(read(path)) if cell.source.startswith("question(")]
+    assert asked == [f'question("{id}")' for id in headings]
+    after = text[text.index("## Exercises") : text.index("## In short")]
+    assert not re.search(r"[0-9]", re.sub(r"^### Exercise .*$", "", after, flags=re.MULTILINE)), (
+        "numbers are the bank's"
+    )
+
+
+@each
+def test_voice(path):
+    text = prose(read(path))
+    assert "!" not in text
+    assert not re.search(r"\b(simply|obviously|of course|just click|very easy)\b", text, flags=re.IGNORECASE)
+
+
+def test_measures_of_the_series(capsys):
+    """Print what is only looked at: lengths of cells and of prose."""
+    for path in PATHS:
+        notebook = read(path)
+        lines = [len(cell.source.splitlines()) for cell in code_cells(notebook)]
+        words = len(re.findall(r"\w+", prose(notebook)))
+        texts = len(notebook.cells) - len(lines)
+        with capsys.disabled():
+            print(
+                f"\n{path.stem}: {len(notebook.cells)} cells, {texts / len(lines):.1f} text to code, "
+                f"{statistics.median(lines):.0f} lines a code cell, {words} words",
+                end="",
+            )
+        assert statistics.median(lines) <= 3

@@ -1,0 +1,233 @@
+"""Panels outside a page: linked controls, one shared state, two systems of units, and words that follow."""
+
+import base64
+import re
+import xml.etree.ElementTree as ElementTree
+
+import pytest
+
+import liftcalc.panels
+from liftcalc import Q, UnitError, hourly_capacity
+from liftcalc.fieldwork import read_field_sheet
+from liftcalc.panels import CapacityPanel, LineViewPanel, RidersPanel, SpeedRulerPanel, StartPanel, notebook_state
+from liftcalc.panels.controls import CONTROLS
+from liftcalc.panels.line_picture import LinePicture
+
+PANELS = [getattr(liftcalc.panels, name) for name in liftcalc.panels.__all__ if name.endswith("Panel")]
+
+
+@pytest.fixture(autouse=True)
+def fresh_state():
+    """Put every control back to its start."""
+    state = notebook_state()
+    state.turn("metric")
+    for panel in list(state._panels.values()):
+        panel.close()
+    state._panels.clear()
+    state.values.update({name: control.start for name, control in CONTROLS.items()})
+
+
+def status(panel):
+    """Return the words above the drawing, as the page shows them."""
+    return re.sub(r"<[^>]+>", " ", panel.picture.html.value.partition("<svg")[0])
+
+
+@pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
+def test_words_picture_and_result_hold_the_same_numbers(kind):
+    panel = kind()
+    words = panel.describe()
+    for name, value in panel.results.items():
+        assert name in words
+        assert panel.text(value) in words
+        assert panel.text(value) in status(panel)
+    assert "role='status'" in panel.picture.html.value
+    bundle = panel._repr_mimebundle_()
+    assert bundle["text/plain"] == words
+    assert "application/vnd.jupyter.widget-view+json" in bundle
+    kind_of_picture, data = re.search(r'src="data:image/([a-z+]+);base64,([^"]+)"', bundle["text/html"]).groups()
+    picture = base64.b64decode(data)
+    assert picture.startswith(b"\x89PNG") if kind_of_picture == "png" else picture.startswith(b"<svg")
+
+
+@pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
+def test_each_slider_is_paired_with_a_named_number_box(kind):
+    panel = kind()
+    assert [row.control.name for row in panel.rows] == list(panel.control_names)
+    for row in panel.rows:
+        assert row.box.description.startswith(row.control.label)
+        row.slider.value = row.slider.max
+        assert row.box.value == pytest.approx(row.slider.max)
+        row.box.value = row.slider.min
+        assert row.slider.value == pytest.approx(row.slider.min)
+        scale = row.control.scale("metric")
+        assert notebook_state().values[row.control.name].m_as(scale.unit) == pytest.approx(scale.low)
+
+
+@pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
+def test_a_panel_turns_to_us_units_and_back_without_losing_a_value(kind):
+    panel = kind()
+    before, words = dict(panel.given), panel.describe()
+    notebook_state().turn("us")
+    for name, value in panel.given.items():
+        assert value.m_as(before[name].units) == pytest.approx(before[name].magnitude, rel=1e-9)
+    for row in panel.rows:
+        scale = row.control.us
+        assert (row.slider.min, row.slider.max) == (scale.low, scale.high)
+    notebook_state().turn("metric")
+    assert panel.describe() == words
+
+
+def test_the_moved_panel_computes_with_the_package():
+    panel = CapacityPanel(line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"))
+    panel.rows[0].slider.value = 2.5
+    assert panel.result.value == hourly_capacity(Q(2.5, "m/s"), Q(6.8, "m"))
+    assert str(panel.result) in status(panel)
+    assert panel.result.level == "ideal"
+
+
+def test_panels_of_one_notebook_stay_in_step():
+    first, second = CapacityPanel(), RidersPanel()
+    first.rows[1].slider.value = 10.0
+    assert second.given["spacing"] == Q(10, "m")
+    assert second.rows[1].box.value == 10
+    assert "10.0 m" in second.describe()
+
+
+def test_in_a_running_loop_the_others_follow_when_keys_rest():
+    import asyncio
+
+    first, second = CapacityPanel(), RidersPanel()
+
+    async def presses():
+        for value in (7.0, 8.0, 9.0):
+            first.rows[1].slider.value = value
+            assert str(first.given["spacing"].magnitude) == str(value)
+        at_once = second.rows[1].box.value
+        await asyncio.sleep(0.4)
+        return at_once, second.rows[1].box.value
+
+    assert asyncio.run(presses()) == (6.8, 9.0)
+
+
+def test_a_value_outside_the_range_is_told_and_the_last_good_one_stays():
+    panel = CapacityPanel(spacing=Q(6.8, "m"))
+    before = str(panel.result)
+    panel.rows[1].box.value = 400
+    assert "Spacing: 400 m is outside the range of this panel. Write a number from 1.5 to 40 m; 6.8 m stays." in status(
+        panel
+    )
+    assert panel.rows[1].box.value == 6.8
+    assert str(panel.result) == before
+    panel.rows[1].box.value = 7
+    assert "outside" not in status(panel)
+
+
+def test_the_echo_of_a_rounded_value_does_not_replace_a_reading():
+    panel = CapacityPanel(spacing=Q(6.786, "m"))
+    panel.rows[1].slider.value = 6.800000000000001
+    assert panel.given["spacing"] == Q(6.786, "m")
+
+
+def test_a_panel_made_again_takes_the_place_of_the_older():
+    older = CapacityPanel()
+    newer = CapacityPanel(spacing=Q(9, "m"))
+    assert older.comm is None
+    assert list(notebook_state()._panels.values()) == [newer]
+    assert len({CapacityPanel(name="left").name, CapacityPanel(name="right").name}) == 2
+    assert len(notebook_state()._panels) == 3
+
+
+@pytest.mark.parametrize(
+    ("call", "kind", "message"),
+    [
+        (lambda: CapacityPanel(speed=Q(3, "m/s")), TypeError, "CapacityPanel: 'speed' is no control of this panel."),
+        (lambda: CapacityPanel(line_speed=3.4), UnitError, r"but got 3.4. Write Q\(3.4, 'm/s'\)."),
+        (lambda: CapacityPanel(line_speed=Q(3.4, "m")), UnitError, "must be a quantity in a unit such as 'm/s'"),
+        (lambda: CapacityPanel(spacing=Q(0.1, "m")), ValueError, "spacing must lie from 1.5 to 40 m, but got 0.1 m."),
+        (lambda: CapacityPanel(system="imperial"), ValueError, "system must be one of us, metric, but got 'imperial'."),
+    ],
+)
+def test_a_panel_refuses(call, kind, message):
+    with pytest.raises(kind, match=message):
+        call()
+
+
+def test_the_start_panel_leaves_out_what_was_not_read(tmp_path):
+    path = tmp_path / "short.csv"
+    path.write_text("quantity,value,unit,plus_minus,method,note\nline speed,3,m/s,,,\nspacing,6,m,,,\n")
+    panel = StartPanel(read_field_sheet(path))
+    assert panel.control_names == ("line_speed", "spacing")
+    assert str(panel.result) == "1,800 pph (ideal)"
+    assert "ride time" not in panel.describe()
+    assert "vertical" not in panel.describe()
+
+
+def test_a_ruler_shows_every_unit_in_both_systems():
+    panel = SpeedRulerPanel(line_speed=Q(3.4, "m/s"))
+    for system in ("us", "metric"):
+        notebook_state().turn(system)
+        for text in ("3.40 m/s", "12.2 km/h", "7.6 mph", "11.2 ft/s", "669 ft/min"):
+            assert text in status(panel)
+
+
+class Clock:
+    now = 100.0
+
+    def __call__(self):
+        return self.now
+
+
+@pytest.fixture
+def running_view(monkeypatch):
+    clock = Clock()
+    monkeypatch.setattr(LineViewPanel, "make_picture", lambda self: LinePicture(clock))
+    panel = LineViewPanel(spacing=Q(6.8, "m"), line_speed=Q(3.4, "m/s"))
+    return panel, clock
+
+
+def delay(panel):
+    return -float(re.search(r"climb ([0-9.]+)s linear (-?[0-9.]+)s", panel.picture.html.value)[2])
+
+
+def test_the_riders_do_not_jump_when_a_slider_moves(running_view):
+    panel, clock = running_view
+    panel.picture.button.value = True
+    clock.now += 1.5  # three quarters of the headway of 2 s
+    assert panel.picture.phase() == pytest.approx(0.75)
+    panel.rows[0].slider.value = 3.4  # half the spacing: the headway is 1 s, the share of the way stays
+    assert delay(panel) == pytest.approx(0.75 * 1.0)
+    clock.now += 0.5
+    assert panel.picture.phase() == pytest.approx(0.25)
+    panel.picture.button.value = False
+    clock.now += 77
+    assert panel.picture.phase() == pytest.approx(0.25)
+    assert "paused" in panel.picture.html.value
+    panel.picture.button.value = True
+    clock.now += 0.25
+    assert panel.picture.phase() == pytest.approx(0.5)
+
+
+def test_the_rope_stands_until_it_is_let_run_and_honours_reduced_motion(running_view):
+    panel, clock = running_view
+    clock.now += 5
+    assert panel.picture.phase() == 0
+    assert "infinite paused" in panel.picture.html.value
+    panel.picture.button.value = True
+    assert "infinite running" in panel.picture.html.value
+    assert "prefers-reduced-motion: reduce" in panel.picture.html.value
+
+
+@pytest.mark.parametrize(("spacing", "speed"), [(6.8, 3.4), (2.0, 6.0), (15.0, 0.6)])
+def test_the_line_view_is_true_to_scale(spacing, speed):
+    panel = LineViewPanel(spacing=Q(spacing, "m"), line_speed=Q(speed, "m/s"))
+    svg = panel.picture.html.value
+    step = float(re.search(r"to\{transform:translateX\(([0-9.]+)px", svg)[1])
+    seconds = float(re.search(r"climb ([0-9.]+)s", svg)[1])
+    places = [float(x) for x in re.findall(r'<g transform="translate\((-?[0-9.]+) 0\)"><path d="M-17', svg)]
+    gaps = {round(b - a, 1) for a, b in zip(places, places[1:], strict=False)}
+    assert gaps == {round(step, 1)}
+    pixels_a_metre = step / spacing
+    assert pixels_a_metre == pytest.approx(20, rel=1e-3)
+    assert step / seconds == pytest.approx(speed * pixels_a_metre, rel=1e-3)
+    assert seconds == pytest.approx(spacing / speed, rel=1e-3)
+    assert ElementTree.fromstring(svg[svg.index("<svg") :]).get("role") == "img"
