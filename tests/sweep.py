@@ -23,6 +23,8 @@ state = notebook_state()
 widgets = list(widget_module._instances.values())
 panels = [w for w in widgets if isinstance(w, Panel)]
 
+begin = [panel.describe() for panel in panels]
+
 def look(panel):
     words = panel.describe()
     if re.search(r"\bnan\b|\binf\b|no number|None|e[+-]\d\d", words + panel.status()):
@@ -82,7 +84,7 @@ for system in ("us", "metric"):  # the ends of every slider again in the other u
             for value in (row.slider.min, row.slider.max, start):
                 move(row.slider, "value", value)
 
-print("SWEEP", json.dumps({"moves": moves, "panels": len(panels), "said": len(said), "errors": errors[:20]}))
+print("SWEEP", json.dumps({"moves": moves, "panels": len(panels), "said": len(said), "begin": begin, "errors": errors[:20]}))
 """
 
 

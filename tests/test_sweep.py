@@ -1,7 +1,7 @@
 """Every control of every panel moves through its range without an error, also one that a callback swallows."""
 
 import pytest
-from notebook_files import PATHS
+from notebook_files import PATHS, read
 from sweep import sweep
 
 
@@ -9,6 +9,12 @@ from sweep import sweep
 def test_every_control_moves(path):
     found = sweep(path)
     assert found["errors"] == []
+    stored = [
+        output.get("data", {}).get("text/plain") for cell in read(path).cells for output in cell.get("outputs", [])
+    ]
+    assert [words for words in found["begin"] if words not in stored] == [], (
+        "a later panel moved the sliders of another"
+    )
     assert found["panels"] >= 1
     assert found["moves"] >= 40 * found["panels"] / 2
     assert found["said"] >= 10 * found["panels"], "the words follow the controls"

@@ -36,7 +36,8 @@ class ControlRow:
         """Take on the unit and the range of the system in force; a value outside it moves to the nearest end."""
         scale = self.control.scale(self._state.system)
         word = unit_word(scale.unit)
-        self.box.description = f"{self.control.label} ({word})" if word else self.control.label
+        counted = scale.unit in ("person", "")  # the name of such a control says what is counted
+        self.box.description = self.control.label if counted else f"{self.control.label} ({word})"
         self.box.step = scale.step
         held = self._state.values[self.control.name]
         number = held.m_as(scale.unit)

@@ -67,15 +67,15 @@ class IntervalPanel(Panel):
     """People an hour from the interval between carriers: no speed and no spacing in it."""
 
     title = "Hourly capacity from the interval"
-    control_names = ("interval", "persons_per_carrier")
+    control_names = ("interval", "seats")
 
     def make_picture(self):
         return ChartPicture(CurveChart(), IntervalPanel._prepare, IntervalPanel._move)
 
     def compute(self, given):
         return {
-            "people an hour": Capacity(hourly_capacity_from_interval(**given), "ideal"),
-            "mean headway from rider to rider": headway_from_interval(**given),
+            "people an hour": Capacity(hourly_capacity_from_interval(given["interval"], given["seats"]), "ideal"),
+            "mean headway from rider to rider": headway_from_interval(given["interval"], given["seats"]),
         }
 
     def _prepare(self):
@@ -89,7 +89,7 @@ class IntervalPanel(Panel):
 
     def _move(self):
         intervals = Q(np.linspace(0.5, 30, 300), "s")
-        persons = self.given["persons_per_carrier"]
+        persons = self.given["seats"]
         self.picture.chart.move(
             title=f"{show(persons)} every {show(self.given['interval'])}: {show(self.result.value)}",
             lines=[(intervals.m_as("s"), hourly_capacity_from_interval(intervals, persons).m_as("pph"), "")],

@@ -157,6 +157,14 @@ CONTROLS = {
             "from one carrier to the next past one point",
         ),
         _control(
+            "seats",
+            "Seats a carrier",
+            Q(2, "person"),
+            ("person", 1, 8, 1, 0),
+            None,
+            "persons on each carrier, all taken",
+        ),
+        _control(
             "head_count",
             "Head count",
             Q(22, "person"),

@@ -71,7 +71,7 @@ print(show(hourly_capacity(Q(11.15, "ft/s"), Q(22.3, "ft"))))
 # **Predict.** A double chair comes every 7 s. More than a thousand an hour, or fewer?
 
 # %% folded
-interval_panel = IntervalPanel(interval=Q(7, "s"), persons_per_carrier=Q(2, "person"))
+interval_panel = IntervalPanel(interval=Q(7, "s"), seats=Q(2, "person"))
 interval_panel
 
 # %% [markdown]
