@@ -4,9 +4,12 @@ import itertools
 import os
 import tempfile
 
-from hypothesis import settings
+from hypothesis import Phase, settings
 
 settings.register_profile("project", derandomize=True, deadline=None, max_examples=60)
+settings.register_profile(  # for the mutation check: it only asks whether there is a failure, not for the smallest one
+    "quick", derandomize=True, deadline=None, max_examples=4, phases=(Phase.explicit, Phase.generate)
+)
 settings.load_profile("project")
 
 

@@ -84,7 +84,8 @@ for system in ("us", "metric"):  # the ends of every slider again in the other u
             for value in (row.slider.min, row.slider.max, start):
                 move(row.slider, "value", value)
 
-print("SWEEP", json.dumps({"moves": moves, "panels": len(panels), "said": len(said), "begin": begin, "errors": errors[:20]}))
+found = {"moves": moves, "panels": len(panels), "said": len(said), "begin": begin, "errors": errors[:20]}
+print("SWEEP", json.dumps(found))
 """
 
 
@@ -98,4 +99,4 @@ def sweep(path, before=""):
     folder = {"metadata": {"path": str(path.parent)}}
     NotebookClient(notebook, timeout=60, kernel_name="python3", resources=folder, store_widget_state=False).execute()
     text = "".join(output.get("text", "") for output in notebook.cells[-1].outputs)
-    return json.loads(text.split("SWEEP", 1)[1])
+    return json.JSONDecoder().raw_decode(text.split("SWEEP ", 1)[1])[0]

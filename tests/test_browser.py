@@ -36,9 +36,8 @@ def check_start_page(page):
     assert picture.get_attribute("role") == "img"
     speed = handle(page, "Line speed (m/s)")
     assert speed.get_attribute("role") == "slider"
-    speed.focus()
     for _ in range(5):
-        page.keyboard.press("ArrowRight")
+        speed.press("ArrowRight")
     faster = Q(3.9, "m/s")
     capacity = hourly_capacity(faster, spacing)
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
@@ -49,8 +48,9 @@ def check_start_page(page):
     assert page.get_by_label("Line speed (m/s)").input_value() == "3.9"
     # a number typed into the box, by keyboard
     box = page.get_by_label("Spacing (m)")
-    box.fill("10")
-    box.press("Enter")
+    box.click(click_count=3)
+    page.keyboard.type("10")
+    page.keyboard.press("Tab")
     capacity = hourly_capacity(faster, Q(10, "m"))
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
     picture.get_by_text("10.0 m from rider to rider").wait_for()
@@ -85,8 +85,7 @@ def test_app_view(tmp_path):
         status = page.locator(".result-CapacityPanel")
         status.get_by_text("1,800 pph (ideal)", exact=True).wait_for()
         speed = handle(page, "Line speed (m/s)").first
-        speed.focus()
-        page.keyboard.press("ArrowRight")
+        speed.press("ArrowRight")
         capacity = hourly_capacity(Q(3.5, "m/s"), Q(6.8, "m"))
         status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
         page.locator("svg").get_by_text(show(capacity, "pph"), exact=True).first.wait_for()

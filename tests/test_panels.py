@@ -127,6 +127,18 @@ def test_the_echo_of_a_rounded_value_does_not_replace_a_reading():
     panel = CapacityPanel(spacing=Q(6.786, "m"))
     panel.rows[1].slider.value = 6.800000000000001
     assert panel.given["spacing"] == Q(6.786, "m")
+    notebook_state().turn("us")  # 22.26 ft, between two steps of half a foot
+    assert panel.rows[1].box.value == 22.3
+    assert panel.rows[1].slider.value == 22.5
+    assert panel.given["spacing"].m_as("m") == pytest.approx(6.786)
+
+
+def test_a_typed_number_between_two_steps_is_kept():
+    panel = CapacityPanel(spacing=Q(6.8, "m"))
+    panel.rows[1].box.value = 7.123
+    panel.rows[1].slider.value = 7.1  # what the page echoes
+    assert panel.given["spacing"] == Q(7.123, "m")
+    assert panel.rows[1].box.value == 7.123
 
 
 def test_a_panel_made_again_takes_the_place_of_the_older():

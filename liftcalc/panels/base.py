@@ -18,7 +18,8 @@ class ControlRow:
     """One slider and its number box, kept in step; the box carries the name for those who do not see the slider."""
 
     def __init__(self, control, panel):
-        self.control, self.panel, self._quiet, self._shown = control, panel, False, None
+        self.control, self.panel, self._quiet = control, panel, False
+        self._shown = self._sent = None  # what box and slider were last set to
         self.box = widgets.FloatText(
             layout=widgets.Layout(width="270px"), style={"description_width": "165px"}, continuous_update=False
         )
@@ -53,17 +54,12 @@ class ControlRow:
     def show(self):
         """Set slider and box to the value that the notebook holds."""
         scale = self.control.scale(self._state.system)
-        number = round(float(self._state.values[self.control.name].m_as(scale.unit)), scale.digits)
-        self._shown = number
-        self._quiet = True
-        self.slider.value = number
-        self.box.value = number
-        self._quiet = False
+        self._set(round(float(self._state.values[self.control.name].m_as(scale.unit)), scale.digits), scale)
 
     def _moved(self, change):
         scale = self.control.scale(self._state.system)
         number = round(change["new"], scale.digits)
-        if not self._quiet and number != self._shown:  # a page echoes what it was sent, but for rounding
+        if not self._quiet and number != self._sent:  # a page echoes what it was sent, but for rounding
             self._take(number, scale)
 
     def _typed(self, change):
@@ -73,20 +69,26 @@ class ControlRow:
             return
         if not scale.low <= number <= scale.high:  # also true for nan
             word = unit_word(scale.unit)
+            came = f"{number:,.10g} {word}" if abs(number) < 1e10 else "what was entered"  # also for nan
             held = in_system(self._state.values[self.control.name], self._state.system)
             self.show()
             self.panel.complain(
-                f"{self.control.label}: {number:g} {word} is outside the range of this panel. Write a number from "
+                f"{self.control.label}: {came} is outside the range of this panel. Write a number from "
                 f"{scale.low:g} to {scale.high:g} {word}; {held} stays."
             )
         else:
             self._take(number, scale)
 
     def _take(self, number, scale):
-        self._shown = number
         self._state.set(self.control.name, Q(number, scale.unit), self.panel)
-        self._quiet = True
-        self.slider.value = self.box.value = number
+        self._set(number, scale)
+
+    def _set(self, number, scale):
+        """Set both without being called back; the slider takes the nearest of its steps, the box the number itself."""
+        steps = round((number - scale.low) / scale.step)
+        self._shown, self._quiet = number, True
+        self._sent = round(min(scale.low + steps * scale.step, scale.high), scale.digits)
+        self.slider.value, self.box.value = self._sent, number
         self._quiet = False
 
 
