@@ -60,7 +60,11 @@ class ControlRow:
         scale = self.control.scale(self._state.system)
         number = round(change["new"], scale.digits)
         if not self._quiet and number != self._sent:  # a page echoes what it was sent, but for rounding
-            self._take(number, scale)
+            # the slider is left alone: it may be further on already, and must not be pulled back
+            self._state.set(self.control.name, Q(number, scale.unit), self.panel)
+            self._shown, self._sent, self._quiet = number, number, True
+            self.box.value = number
+            self._quiet = False
 
     def _typed(self, change):
         scale = self.control.scale(self._state.system)
@@ -77,11 +81,8 @@ class ControlRow:
                 f"{scale.low:g} to {scale.high:g} {word}; {held} stays."
             )
         else:
-            self._take(number, scale)
-
-    def _take(self, number, scale):
-        self._state.set(self.control.name, Q(number, scale.unit), self.panel)
-        self._set(number, scale)
+            self._state.set(self.control.name, Q(number, scale.unit), self.panel)
+            self._set(number, scale)
 
     def _set(self, number, scale):
         """Set both without being called back; the slider takes the nearest of its steps, the box the number itself."""
