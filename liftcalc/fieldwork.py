@@ -13,7 +13,7 @@ from liftcalc.capacity import hourly_capacity, hourly_capacity_from_head_count, 
 from liftcalc.levels import Capacity
 from liftcalc.quantity_text import read_number, read_unit, show
 from liftcalc.tables import Table
-from liftcalc.units import Q, UnitError
+from liftcalc.units import PlainError, Q, UnitError
 
 # quantity on the sheet: (kind, unit its mean is given in, units printed on the blank, how to take it)
 QUANTITIES = {
@@ -35,7 +35,7 @@ _WHOLE = ("persons per carrier",)
 _MAY_BE_ZERO = ("head count", "persons counted")
 
 
-class FieldSheetError(ValueError):
+class FieldSheetError(PlainError):
     """A cell of a field sheet cannot be read; the message names row and column, and says what to write."""
 
 

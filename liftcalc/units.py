@@ -41,7 +41,14 @@ _KIND_OF_DIMENSION = {ureg.Unit(unit).dimensionality: kind for kind, (unit, _) i
 FORMULAS = {}  # every formula behind @unit_aware, by its full name: the tests walk through it
 
 
-class UnitError(ValueError):
+class PlainError(ValueError):
+    """An error whose message says all that the reader needs: a notebook shows it without the path through the code."""
+
+    def _render_traceback_(self):
+        return [f"{type(self).__name__}: {self}"]
+
+
+class UnitError(PlainError):
     """A value came without a unit, with an unknown unit, or with a unit of another kind."""
 
 

@@ -1,7 +1,6 @@
 """Real JupyterLab or the app view, with a real browser in front: for the browser test and for the benchmark."""
 
 import contextlib
-import json
 import os
 import shutil
 import socket
@@ -75,16 +74,13 @@ def _wait_for(address, process, log, seconds=60):
 @contextlib.contextmanager
 def jupyter_lab(folder, notebooks=NOTEBOOKS):
     """Start JupyterLab, its own files in an empty folder; give the address of a notebook by its name."""
-    settings = folder / "settings"
-    for name, value in {
-        "apputils-extension/notification": {"fetchNews": "false", "checkForUpdates": False},
-        "notebook-extension/tracker": {"windowingMode": "none"},
-    }.items():
-        place = settings / "@jupyterlab" / f"{name}.jupyterlab-settings"
-        place.parent.mkdir(parents=True, exist_ok=True)
-        place.write_text(json.dumps(value))
-    environment = dict(os.environ, JUPYTERLAB_SETTINGS_DIR=str(settings))
-    for variable in ("JUPYTERLAB_WORKSPACES_DIR", "JUPYTER_RUNTIME_DIR", "JUPYTER_CONFIG_DIR"):
+    environment = dict(os.environ)
+    for variable in (
+        "JUPYTERLAB_SETTINGS_DIR",
+        "JUPYTERLAB_WORKSPACES_DIR",
+        "JUPYTER_RUNTIME_DIR",
+        "JUPYTER_CONFIG_DIR",
+    ):
         environment[variable] = str(folder / variable.lower())
     port, token = free_port(), "for-this-test-only"
     arguments = [

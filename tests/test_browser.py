@@ -69,6 +69,7 @@ def test_jupyter_lab(tmp_path):
         broken = []
         page.on("pageerror", lambda error: broken.append(str(error)))
         browser.run_in_lab(page, address("00_start_here.ipynb"))
+        assert page.get_by_text("news", exact=False).count() == 0, "a question lies over the first page"
         check_start_page(page)
         assert browser.asked_outside(page) == []
         assert broken == []

@@ -176,6 +176,12 @@ def test_every_argument_of_every_formula_is_checked(name):
                 formula(**{**good, argument: value})
 
 
+def test_a_notebook_shows_the_message_without_the_path_through_the_code():
+    with pytest.raises(UnitError) as caught:
+        headway(3.4, LENGTH)
+    assert caught.value._render_traceback_() == [f"UnitError: {caught.value}"]
+
+
 def test_a_quantity_of_a_kind_not_met_here():
     with pytest.raises(UnitError, match="but got a quantity of another kind: 2 "):
         headway(Q(2, "candela"), LENGTH)

@@ -173,6 +173,9 @@ def test_the_start_panel_leaves_out_what_was_not_read(tmp_path):
     assert str(panel.result) == "1,800 pph (ideal)"
     assert "ride time" not in panel.describe()
     assert "vertical" not in panel.describe()
+    assert "Left out: riders on the line and ride time (no reading of ridden length); vertical transport" in status(
+        panel
+    )
 
 
 def test_a_ruler_shows_every_unit_in_both_systems():

@@ -164,6 +164,10 @@ class Panel(widgets.VBox):
         """Return widgets that stand below the sliders."""
         return []
 
+    def note(self):
+        """Return a sentence that stands below the results; empty for none."""
+        return ""
+
     # what every panel does
 
     def _start(self, control_name, value):
@@ -259,9 +263,10 @@ class Panel(widgets.VBox):
             if self._complaint
             else ""
         )
+        note = f"<div style='font-size:13px'>{escape(self.note())}</div>" if self.note() else ""
         return (
             f"<div role='status' class='result-{type(self).__name__}'>"
-            f"<div style='display:flex;flex-wrap:wrap;margin:4px 0'>{cards}</div>{complaint}</div>"
+            f"<div style='display:flex;flex-wrap:wrap;margin:4px 0'>{cards}</div>{note}{complaint}</div>"
         )
 
     def legend(self):

@@ -37,6 +37,15 @@ class StartPanel(Panel):
             }
         super().__init__(**settings)
 
+    def note(self):
+        """Say what is left out for want of a reading."""
+        left_out = []
+        if "ridden_length" not in self.control_names:
+            left_out.append("riders on the line and ride time (no reading of ridden length)")
+        if "vertical_rise" not in self._fixed:
+            left_out.append("vertical transport (no reading of vertical rise)")
+        return f"Left out: {'; '.join(left_out)}." if left_out else ""
+
     def make_picture(self):
         return LinePicture()
 

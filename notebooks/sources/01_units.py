@@ -3,12 +3,12 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# The phone says miles an hour, the maker's paper says feet a minute, the stopwatch and the tape say feet a second, and the formula wants metres a second. All four may be right, and a number without its unit is none of them. Half of the wrong capacities that are told over a counter are wrong here, before any formula begins. This page turns one speed and one power into all their units, and shows what it costs to round too soon.
+# The phone says miles an hour, the maker's paper says feet a minute, the stopwatch and the tape say feet a second, and the formula wants metres a second. All four may be right, and a number without its unit is none of them. Many a capacity told over a counter goes wrong here, before any formula begins. This page turns one speed and one power into all their units, and shows what it costs to round too soon.
 
 # %% [markdown]
 # ## Before you start
 #
-# **You will be able to** turn a line speed from any unit into any other; tell three kinds of horsepower and kilowatt apart; say when to round.
+# **You will be able to** turn a line speed from any unit into any other; tell horsepower, metric horsepower and kilowatt apart; say when to round.
 #
 # **You need first** nothing.
 #
