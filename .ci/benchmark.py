@@ -21,7 +21,7 @@ sys.path[:0] = [str(ROOT / "tests"), str(ROOT / ".ci")]
 import browser  # noqa: E402
 from build_notebooks import KERNEL, WIDGET_VIEW  # noqa: E402, F401
 
-REST = 900  # milliseconds between presses, so that the other panels have followed
+REST = 500  # milliseconds between presses, so that the other panels have followed
 PRESSES = int(sys.argv[2]) if len(sys.argv) > 2 else 30
 YARDSTICK = """import ipywidgets
 slider, label = ipywidgets.FloatSlider(value=5, min=0, max=100, step=0.1), ipywidgets.HTML("<div role='status'>5</div>")

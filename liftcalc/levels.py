@@ -13,7 +13,7 @@ LEVELS = {
     "packing": "the closest spacing that fits on the rope; nobody loads so",
     "ideal": "the spacing or interval that is intended, with every place taken",
     "governed": "the smallest of the limits of the lift",
-    "counted": "what passed the top",
+    "counted": "what was carried: counted at the top, or as heads on the running line with a ride time",
 }
 
 

@@ -8,7 +8,7 @@ from liftcalc.units import Q
 PRINTED = {
     # 00: the whole job
     "0.1": (
-        "A handle tow runs at {line_speed}. Riders stand {spacing} apart. How many people an hour is that?",
+        "A handle tow runs at {line_speed}. Its riders stand {spacing} apart. How many people an hour is that?",
         {"line_speed": Q(2.5, "m/s"), "spacing": Q(7.5, "m")},
         "whole pph",
     ),
@@ -42,7 +42,7 @@ PRINTED = {
         "m/s, two digits after the point",
     ),
     "1.2": (
-        "A ribbon on the rope passes {distance} in {time}. What is the line speed in feet a minute?",
+        "A mark on the rope passes {distance} between two poles in {time}. What is the line speed in feet a minute?",
         {"distance": Q(100, "ft"), "time": Q(9.5, "s")},
         "whole ft/min",
     ),
@@ -87,7 +87,7 @@ PRINTED = {
             "line_speed": Q(3.0, "m/s"),
             "reaction_time": Q(1.8, "s"),
             "stop_delay": Q(0.4, "s"),
-            "rope_deceleration": Q(1.2, "m/s**2"),
+            "rope_deceleration": Q(1.25, "m/s**2"),
         },
         "m, one digit after the point",
     ),

@@ -66,7 +66,7 @@ class MixPanel(Panel):
         word = self.word("spacing")
         self.picture.chart.prepare(
             x_label=f"along the rope ({word}): dark is skis, light is gap",
-            x_range=(0, self.number(Q(15, "m"))),
+            x_range=(0, self.number(Q(8, "m"))),
             names=["adult", "child", "mean of the mix"],
             quantities=["length", "length", "spacing"],
             parts=2,

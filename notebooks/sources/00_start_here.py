@@ -22,7 +22,7 @@
 # - Measure only with the operator's leave, and tell the attendant what you are about to do.
 # - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
 # - No phone and no tape in your hand while you hold the rope.
-# - Measure spacing with the lift stopped and locked out, or from a photo.
+# - Measure spacing with the lift stopped and locked out, or from a photo; riders never wait on the rope to be measured.
 # - Count from outside the track and the unload area.
 # - Never step over a moving rope, and stay away from the sheaves.
 #
@@ -39,7 +39,7 @@ from liftcalc.blank_sheet import blank_sheet_links
 blank_sheet_links()
 
 # %% [markdown]
-# The next cell is the one you change. Put the name of your own sheet between the quotation marks: `"my_sheet.csv"` if it lies beside this page, or its full path. Then run all cells again. Your sheet is only read, never changed.
+# The next cell is the one you change. (In the view without code it does not show, and the page keeps to the demo sheet.) Put the name of your own sheet between the quotation marks: `"my_sheet.csv"` if it lies beside this page, or its full path. Then run all cells again. Your sheet is only read, never changed.
 
 # %% no-output
 # YOUR SHEET: change the path between the quotation marks
@@ -60,7 +60,9 @@ summary(sheet)
 # %% [markdown]
 # ## The answer
 #
-# **Predict.** Before you move anything: if the rope ran half as fast, would it lift more, fewer, or as many an hour?
+# Some words first. **pph** is people an hour. **Headway** is the time from one rider to the next. **Ridden length** runs along the rope from grab to let-go; **sheave distance** from the bottom sheave to the top one. **Vertical transport**, VTFH, is people an hour times the rise in feet.
+#
+# **Predict.** If the rope ran half as fast, with riders as far apart as before, would it lift more, fewer, or as many an hour?
 
 # %% folded
 panel = StartPanel(sheet)
@@ -83,7 +85,7 @@ panel.legend()
 panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
 
 # %% [markdown]
-# The length never enters the people an hour. A longer rope holds more riders, and each stays on it longer; both grow alike, and the flow at the top stays what it was.
+# The length does not enter this figure. A longer rope holds more riders, and each stays on it longer; both grow alike, and the flow at the top stays what it was. Length does matter to the motor, which feels every rider: that is a later page. The vertical transport keeps the rise of your sheet while you move the length.
 
 # %% [markdown]
 # ## The same by hand
@@ -113,7 +115,7 @@ print("people an hour:", show(hourly_capacity(line_speed, spacing)))
 # | packing | the closest spacing that fits on the rope; nobody loads so |
 # | ideal | the spacing that is intended, with every place taken |
 # | governed | the smallest of all the limits of the lift |
-# | counted | what passed the top |
+# | counted | what was carried: counted at the top, or as heads on the running line with a ride time |
 #
 # Your sheet may allow up to three routes. Each uses readings of its own.
 
@@ -121,7 +123,7 @@ print("people an hour:", show(hourly_capacity(line_speed, spacing)))
 routes(sheet)
 
 # %% [markdown]
-# On the Penny Rope the first two agree within four in a hundred: the photos were taken while the line was full. The count at the top is little more than half of that. Riders missed the rope, left gaps, fell; the tow stopped. The lift did not change between the rows. What changed is what was asked of it.
+# On the Penny Rope the first two agree within four in a hundred: the photos were taken while the line was full. The count at the top is little more than half of that, although people stood waiting. Missed grabs, gaps, falls and stops can do that; which of them did, two minutes do not tell. And a count tells what a lift can carry only while people wait: without a waiting line it measures how many came.
 
 # %% [markdown]
 # ## What is still ignored
@@ -144,7 +146,7 @@ routes(sheet)
 # %% [markdown]
 # ## Exercises
 #
-# Work them out on paper or in a new cell below each.
+# Work them out on paper, or in a new cell below each where code is shown.
 #
 # ### Exercise 0.1
 

@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# The phone says miles an hour, the maker's paper says feet a minute, the stopwatch and the tape say feet a second, and the formula wants metres a second. All four may be right, and a number without its unit is none of them. Many a capacity told over a counter goes wrong here, before any formula begins. This page turns one speed and one power into all their units, and shows what it costs to round too soon.
+# The phone says miles an hour, the maker's paper says feet a minute, the stopwatch and the tape say feet a second, and the formula wants metres a second. All four may be right, and a number without its unit is none of them. Many a wrong capacity goes wrong here, before any formula begins. This page turns one speed and one power into all their units, and shows what it costs to round too soon.
 
 # %% [markdown]
 # ## Before you start
@@ -56,12 +56,12 @@ speed_panel.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
 #
 # Every factor comes from three definitions, all exact: a foot is 0.3048 m, a mile is 5,280 ft, an hour is 3,600 s. Write the unit behind every number and strike out what stands above and below the line.
 #
-# From a ribbon timed over 100 ft in 9.0 s:
+# From a mark on the rope, timed over 100 ft in 9.0 s:
 #
-# 1. 100 ft ÷ 9.0 s = 11.1 ft/s.
-# 2. 11.1 ft/s × 0.3048 m/ft = 3.39 m/s.
-# 3. 11.1 ft/s × 60 s/min = 667 ft/min.
-# 4. 11.1 ft/s × 3,600 s/h ÷ 5,280 ft/mile = 7.6 mph.
+# 1. 100 ft ÷ 9.0 s = 11.11 ft/s. Keep the extra digit until the end.
+# 2. 11.11 ft/s × 0.3048 m/ft = 3.39 m/s.
+# 3. 11.11 ft/s × 60 s/min = 667 ft/min.
+# 4. 11.11 ft/s × 3,600 s/h ÷ 5,280 ft/mile = 7.6 mph.
 
 # %%
 timed = Q(100 / 9.0, "ft/s")
@@ -85,7 +85,7 @@ for unit in ("ft/s", "m/s", "ft/min", "mph", "km/h"):
 #
 # The plate on a motor gives its rated power: in horsepower on one, in kilowatts on another. A horsepower is 550 foot-pounds a second, 745.7 W. The metric horsepower on old European plates is 75 kilogram-metres a second, 735.5 W. They differ by 1.4 in a hundred, little enough to miss and enough to argue about.
 #
-# **Predict.** A plate reads 15 kW. Is that more or fewer horsepower?
+# **Predict.** A plate reads 15 kW. Is the number of horsepower larger or smaller than 15?
 
 # %% folded
 power_panel = PowerRulerPanel(motor_power=Q(15, "kW"))
@@ -133,8 +133,8 @@ rounding_panel.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Keep no digit after the point. Over which line speeds does the poor method give no riders at all?
-# 2. How many digits must you keep until the error stays under one in a hundred?
+# 1. Put the line speed back to 3.4 m/s and the spacing to 7.5 m; the panels of a page move together. Keep no digit after the point. Over which line speeds does the poor method give no riders at all?
+# 2. How many digits must you keep until the error is under one in a hundred at this setting? And at every line speed of the slider?
 # 3. Find a speed at which rounding early does no harm. Would you trust it?
 
 # %% folded
@@ -157,7 +157,7 @@ print("rounded early:     ", show(Q(0.5, "person/s"), "pph"))
 # %% [markdown]
 # ## Exercises
 #
-# Work them out on paper or in a new cell below each.
+# Work them out on paper, or in a new cell below each where code is shown.
 #
 # ### Exercise 1.1
 

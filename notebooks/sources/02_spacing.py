@@ -23,7 +23,7 @@
 # - Measure only with the operator's leave, and tell the attendant what you are about to do.
 # - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
 # - No phone and no tape in your hand while you hold the rope.
-# - Measure spacing with the lift stopped and locked out, or from a photo.
+# - Measure spacing with the lift stopped and locked out, or from a photo; riders never wait on the rope to be measured.
 # - Count from outside the track and the unload area.
 # - Never step over a moving rope, and stay away from the sheaves.
 #
@@ -76,13 +76,15 @@ print(show(headway(Q(11.2, "ft/s"), Q(22.3, "ft"))))
 # **Predict.** Half of the riders stand 2.4 m apart and half 1.6 m. Is the capacity of the mix the mean of the two capacities, less, or more?
 
 # %% folded
-mix = MixPanel(practical_gap=Q(5.3, "m"), child_share=Q(30, "percent"))
+mix = MixPanel(practical_gap=Q(0.7, "m"), child_length=Q(0.9, "m"), child_share=Q(50, "percent"))
 mix
 
 # %% [markdown]
-# The last number is the common mistake: the mean of the two capacities. It is always too high, because the close riders are counted as if they had half of the rope, when they have less.
+# The last number is the common mistake: the mean of the two capacities, 6,375 here instead of 6,120. It is always too high, because the close riders are counted as if they had half of the rope, when they have less.
 #
-# A figure built so from the closest gap that fits is a **packing** figure. It is where the story starts, not what a lift carries.
+# A spacing built up so, from skis and a gap that just fits, gives a **packing** figure. It is where the story starts, not what a lift carries. The same number of metres, intended and loaded by an attendant, would be called ideal: the level says what the number promises, not how large it is.
+#
+# Two riders side by side, or an adult with a child, count as two persons on one spacing, from pair to pair; only where code and operator allow it. The pair's headway is as before, and the people an hour double.
 
 # %% folded
 mix.legend()
@@ -90,11 +92,11 @@ mix.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Set the share of children to 100 %. By how many metres did the mean spacing change, and why so little?
-# 2. Bring the gap down to 1.5 m. What is the headway now, at this line speed?
+# 1. Set the share of children to none, then to all. Between which two values does the mean spacing lie?
+# 2. Put the share back to half and widen the gap to 5 m. Why does the common mistake almost vanish?
 
 # %% folded
-mix.at_settings("practical_gap", [Q(1.5, "m"), Q(5.3, "m"), Q(9, "m")])
+mix.at_settings("practical_gap", [Q(0.7, "m"), Q(3, "m"), Q(6, "m")])
 
 # %% [markdown]
 # By hand, for the question above, at 3.4 m/s:
@@ -109,7 +111,7 @@ print("mean spacing:", show(mean_spacing(Q([2.4, 1.6], "m"), Q([0.5, 0.5], "")))
 # %% [markdown]
 # ### Spacing observed
 #
-# What the rope really carries is read off a photo or a stopped line: the distance from the first rider to the last, over the number of gaps. Eleven riders have ten gaps. Two things spoil it: counting riders for gaps, and picking the gaps that happen to catch the eye, which are the long ones.
+# What the rope really carries is read off a photo of the running line, or, where carriers hang on the rope, taped on the stopped and locked-out lift: the distance from the first rider to the last, over the number of gaps. Eleven riders have ten gaps. Two things spoil it: counting riders for gaps, and picking the gaps that happen to catch the eye, which are the long ones.
 
 # %%
 print(show(observed_spacing(Q(68, "m"), Q(11, "person"))))
@@ -121,7 +123,7 @@ print(show(observed_spacing(Q(68, "m"), Q(11, "person"))))
 #
 # - **The rope, after a stop gate trips.** No human reaction: a short delay, then it slows.
 # - **The rope, after an attendant's stop.** The same, and before it the time until someone sees the fall and presses stop.
-# - **A rider who lets go.** Slope and snow stop a skier without any brake.
+# - **A rider who lets go.** Slope and snow stop a skier without any brake. On a grade steeper than the friction, skis that still point uphill then run back: turn across the slope and clear the track.
 #
 # **Predict.** Which of the three is the longest at 3.4 m/s? Which is the shortest?
 
@@ -130,7 +132,7 @@ stopping = StoppingPanel(reaction_time=Q(2, "s"), rope_deceleration=Q(1.5, "m/s*
 stopping
 
 # %% [markdown]
-# The panel takes 0.5 s from button or gate until the rope begins to slow, and a friction of 0.07 between skis and snow. Both are assumptions: yours differ. No published reaction time of lift attendants was found; measure your own, unannounced, with the operator's leave.
+# The panel takes 0.5 s from button or gate until the rope begins to slow, and a friction of 0.07 between skis and snow. Both are assumptions: yours differ. No published reaction time of lift attendants was found; none should be tried out on guests. Whoever wants their own asks the operator for a drill: the operator sets it up and leads it, with no guests on the lift, and the attendant knows of it.
 
 # %% folded
 stopping.legend()
@@ -138,9 +140,9 @@ stopping.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Set the reaction time to zero. What is left between the first two bars?
-# 2. Bring the spacing to 3 m. How many riders reach the place of the fall before the rope stands?
-# 3. Raise the rope's slowing to 4 m/s². Now compare its own slowing with that of a rider on this grade: what happens to a rider who holds on?
+# 1. Put the line speed back to 3.4 m/s; the panels of a page move together. Set the reaction time to zero. What is left between the first two bars?
+# 2. Put the reaction time back to 2 s and bring the spacing to 3 m. How many are inside the attendant's distance at most, the fallen rider counted?
+# 3. A rider who lets go slows by 3.4² ÷ (2 × 2.2) = 2.6 m/s² here. Raise the rope's slowing to 4 m/s². Which stands first, and what happens to a rider who holds on?
 
 # %% folded
 stopping.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
@@ -160,7 +162,7 @@ print(show(attendant_stopping_distance(speed, reaction_time=Q(2, "s"), stop_dela
 print(show(rider_stopping_distance(speed, grade=Q(20, "percent"), friction=Q(0.07, ""))))
 
 # %% [markdown]
-# A loaded rope on a slope slows itself: every rider pulls back on it. The **empty** rope runs furthest. So a stop tried in the morning without riders is the long one. Stop gates are tested as the maker's manual and the code say; they are never sized from a page like this.
+# A rope that brakes harder than its riders lets them run on past their hands. A loaded rope on a slope slows itself: every rider pulls back on it. The **empty** rope runs furthest. So a stop tried in the morning without riders is the long one. Stop gates are tested as the maker's manual and the code say; they are never sized from a page like this.
 
 # %% [markdown]
 # ## The unload area
@@ -182,7 +184,7 @@ unload.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. What spacing leaves the area to one rider at a time?
+# 1. Put the line speed back to 3.4 m/s and the spacing to 6.8 m. What spacing would leave the area to one rider at a time?
 # 2. Beginners take 10 s. What would you change, and who must agree to it?
 
 # %% folded
@@ -194,12 +196,12 @@ unload.at_settings("clearing_time", [Q(3, "s"), Q(6, "s"), Q(10, "s")])
 # %% [markdown]
 # ## Why nobody shortens the spacing
 #
-# Half the spacing doubles the figure on paper. It also halves the seconds to take hold, doubles the riders inside the stopping distance and doubles the crowd at the top. The rope could carry more. The people at both of its ends could not.
+# Half the spacing doubles the figure on paper. It also halves the seconds to take hold, doubles the riders inside the stopping distance and doubles the crowd at the top. On paper the rope carries more. The people at both of its ends may not manage it, and the motor has not been asked yet: that is a later page.
 
 # %% [markdown]
 # ## Exercises
 #
-# Work them out on paper or in a new cell below each.
+# Work them out on paper, or in a new cell below each where code is shown.
 #
 # ### Exercise 2.1
 
@@ -234,7 +236,7 @@ question("2.5")
 # ## In short
 #
 # - Spacing is skis and gap together. Headway is spacing over line speed: that is what people feel.
-# - The rope's stopping distance grows with reaction time and with the square of the speed; the empty rope runs furthest.
+# - The rope's stopping distance grows with the reaction time, and faster than the line speed; the empty rope runs furthest.
 # - Riders in the unload area are riders a second times the seconds each needs.
 #
 # **Formula card.** t = s ÷ v; s = skis + gap; d = v · (reaction + delay) + v² ÷ (2 · a); riders inside d, at most: the whole part of d ÷ s, and one.

@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# The motor feels every rider on the rope. The attendant at the top sees each of them arrive. If the tow stops for good, every one of them must ski down. So how many hold on at once is worth knowing, and it has two answers: the average, which the hourly capacity obeys, and the most at one moment, which the rope must bear. Mixing them up is one rider's difference on a short tow, and one rider is much on a short tow.
+# The motor feels every rider on the rope. The attendant at the top sees each of them arrive. If the tow stops for good, every one of them must ski down. So how many hold on at once is worth knowing, and it has two answers: the average, which the hourly capacity obeys, and the most at one moment, which the rope must bear. Mixing them up is an error of up to one rider, and one rider is much on a short tow.
 
 # %% [markdown]
 # ## Before you start
@@ -48,7 +48,7 @@ riders.legend()
 #
 # 1. Set the length to 136 m, which is 20 spacings of 6.8 m. What is the average, what the most?
 # 2. At what spacing does a tow of 150 m hold 15 on average?
-# 3. Make the tow short, 20 m. How large is the difference of one rider, in hundredths of the average?
+# 3. Make the tow short: 20 m, with a rider every 5 m. What is the average, what the most, and how many in a hundred is the difference?
 
 # %% folded
 riders.at_settings("ridden_length", [Q(60, "m"), Q(150, "m"), Q(190, "m")])
@@ -71,12 +71,12 @@ print("most:   ", show(most_persons_on_line(ridden_length=length, spacing=spacin
 #
 # Platters, T-bars and chairs hang on a rope that closes on itself. Up side and down side together are twice the sheave distance, and a loop has as many posts as gaps: nothing is added.
 #
-# **Predict.** The Long Platter has 420 m between its sheaves and a platter every 20 m. How many platters does the club own, if two more hang in the shed?
+# **Predict.** The Long Platter has 411.6 m between its sheaves and a platter every 19.6 m. How many platters does the club own, if two more hang in the shed?
 #
-# By hand: 2 × 420 m ÷ 20 m = 42 on the loop, and 2 in the shed: 44. Half of those on the loop go up at any moment: 21.
+# By hand: 2 × 411.6 m ÷ 19.6 m = 42 on the loop, and 2 in the shed: 44. Half of those on the loop go up at any moment: 21.
 
 # %%
-print("on the loop:", show(carriers_on_loop(sheave_distance=Q(420, "m"), spacing=Q(20, "m"))))
+print("on the loop:", show(carriers_on_loop(sheave_distance=Q(411.6, "m"), spacing=Q(19.6, "m"))))
 
 # %% [markdown]
 # Three settings of the same formula, for the Long Platter:
@@ -84,11 +84,11 @@ print("on the loop:", show(carriers_on_loop(sheave_distance=Q(420, "m"), spacing
 # %% folded
 from liftcalc.tables import Table
 
-spacings = [Q(15, "m"), Q(20, "m"), Q(24, "m")]
-carriers = [carriers_on_loop(sheave_distance=Q(420, "m"), spacing=s) for s in spacings]
+spacings = [Q(14.7, "m"), Q(19.6, "m"), Q(23.52, "m")]
+carriers = [carriers_on_loop(sheave_distance=Q(411.6, "m"), spacing=s) for s in spacings]
 intervals = [headway(Q(2.8, "m/s"), s) for s in spacings]
 rows = [tuple(map(show, row)) for row in zip(spacings, carriers, intervals)]
-Table("Carriers on a loop of 420 m between sheaves, at 2.80 m/s", ("spacing", "carriers", "interval"), rows)
+Table("Carriers on a loop of 411.6 m between sheaves, at 2.80 m/s", ("spacing", "carriers", "interval"), rows)
 
 # %% [markdown]
 # A real loop has a little more rope, round the sheaves, and the maker sets the spacing so that the number comes out whole.
@@ -113,7 +113,7 @@ flow.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Change the line speed from end to end. Which of the four numbers does not move?
+# 1. Put the spacing back to 6.8 m and the ridden length to 150 m; the panels of a page move together. Change the line speed from end to end. Which of the four numbers does not move?
 # 2. Double the ridden length. Which side of the area grows?
 # 3. Halve the spacing. Which side grows now?
 
@@ -139,7 +139,7 @@ print(show(hourly_capacity_from_head_count(Q(22, "person"), Q(44, "s"))))
 # %% [markdown]
 # ## Exercises
 #
-# Work them out on paper or in a new cell below each.
+# Work them out on paper, or in a new cell below each where code is shown.
 #
 # ### Exercise 3.1
 
