@@ -8,6 +8,7 @@ It serves the notebooks to this computer only and asks nothing of the network.
 
 import argparse
 import os
+import subprocess
 import sys
 from pathlib import Path
 
@@ -50,6 +51,8 @@ def main(arguments=None):
     start = f"http://127.0.0.1:{chosen.port}/voila/render/00_start_here.ipynb"
     print(f"The pages are at {start} ; stop with Ctrl+C.", flush=True)
     arguments = command(chosen.port, not chosen.no_browser)
+    if os.name == "nt":  # Windows cannot turn one program into another
+        sys.exit(subprocess.call(arguments, env=environment()))
     os.execve(arguments[0], arguments, environment())
 
 

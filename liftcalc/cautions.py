@@ -9,7 +9,8 @@ NEAR_THE_ROPE = (
     "Measure only with the operator's leave, and tell the attendant what you are about to do.",
     "Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.",
     "No phone and no tape in your hand while you hold the rope.",
-    "Measure spacing with the lift stopped and locked out, or from a photo; riders never wait on the rope to be measured.",
+    "Measure spacing with the lift stopped and locked out, or from a photo; "
+    "riders never wait on the rope to be measured.",
     "Count from outside the track and the unload area.",
     "Never step over a moving rope, and stay away from the sheaves.",
 )

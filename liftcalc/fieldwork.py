@@ -17,10 +17,20 @@ from liftcalc.units import PlainError, Q, UnitError
 
 # quantity on the sheet: (kind, unit its mean is given in, units printed on the blank, how to take it)
 QUANTITIES = {
-    "line speed": ("speed", "m/s", "m/s  mph  ft/s", "time a mark on the rope between two poles; the operator sets both"),
+    "line speed": (
+        "speed",
+        "m/s",
+        "m/s  mph  ft/s",
+        "time a mark on the rope between two poles; the operator sets both",
+    ),
     "ridden length": ("length", "m", "m  ft", "from grab to let-go, along the slope"),
     "sheave distance": ("length", "m", "m  ft", "bottom sheave to top sheave"),
-    "spacing": ("length", "m", "m  ft", "rider to rider, from a photo with poles in it; carriers: tape, lift locked out"),
+    "spacing": (
+        "length",
+        "m",
+        "m  ft",
+        "rider to rider, from a photo with poles in it; carriers: tape, lift locked out",
+    ),
     "vertical rise": ("length", "m", "m  ft", "from a map or the lift's papers"),
     "persons per carrier": ("number of persons", "person", "person", "1 on a tow"),
     "head count": ("number of persons", "person", "person", "riders on the line, from a photo"),

@@ -110,9 +110,9 @@ def app_view(folder, notebooks=NOTEBOOKS):
     port = free_port()
     variables = dict(environment(), JUPYTER_RUNTIME_DIR=str(folder / "app_runtime"))
     address = f"http://127.0.0.1:{port}"
-    with _server(
-        command(port, browser=False, folder=notebooks), variables, f"{address}/voila/tree", folder / "app.log"
-    ):
+    as_in_the_readme = [sys.executable, "-m", "liftcalc.app_view", "--no-browser", f"--port={port}"]
+    arguments = as_in_the_readme if notebooks == NOTEBOOKS else command(port, browser=False, folder=notebooks)
+    with _server(arguments, variables, f"{address}/voila/tree", folder / "app.log"):
         yield lambda name: f"{address}/voila/render/{name}"
 
 
