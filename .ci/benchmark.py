@@ -2,7 +2,7 @@
 
     python .ci/benchmark.py            JupyterLab
     python .ci/benchmark.py app        the app view
-    python .ci/benchmark.py lab 5      fewer presses
+    python .ci/benchmark.py lab 5 02   fewer presses, one notebook
 
 Everything is measured in one run, a bare slider with a label beside the panels: compare within a run, not between runs.
 """
@@ -22,6 +22,7 @@ import browser  # noqa: E402
 from build_notebooks import KERNEL, WIDGET_VIEW  # noqa: E402, F401
 
 REST = 500  # milliseconds between presses, so that the other panels have followed
+WHICH = sys.argv[3] if len(sys.argv) > 3 else "0"
 PRESSES = int(sys.argv[2]) if len(sys.argv) > 2 else 30
 YARDSTICK = """import ipywidgets
 slider, label = ipywidgets.FloatSlider(value=5, min=0, max=100, step=0.1), ipywidgets.HTML("<div role='status'>5</div>")
@@ -95,10 +96,9 @@ def run_browser(kind):
         serve = browser.app_view if kind == "app" else browser.jupyter_lab
         rows = []
         with serve(folder, folder / "notebooks") as address, browser.page() as page:
-            for path in [folder / "notebooks/yard.ipynb", *sorted((folder / "notebooks").glob("0*.ipynb"))]:
+            for path in [folder / "notebooks/yard.ipynb", *sorted((folder / "notebooks").glob(f"{WHICH}*.ipynb"))]:
                 (browser.run_in_app if kind == "app" else browser.run_in_lab)(page, address(path.name))
-                page.get_by_text("Where to next" if path.stem != "yard" else "5", exact=True).first.wait_for()
-                page.wait_for_timeout(10_000)
+                page.wait_for_timeout(12_000)  # until the last panel of the page is there
                 print(path.stem, file=sys.stderr, flush=True)
                 rows += [(path.stem, *measured) for measured in panel_times(page)]
         bare = statistics.median(rows[0][2])

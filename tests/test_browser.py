@@ -57,7 +57,13 @@ def check_start_page(page):
     # the rope runs, stops, and the page turns to US units
     page.get_by_role("button", name="Let the rope run").click()
     page.get_by_role("button", name="Stop the rope").wait_for()
-    assert "running" in picture.locator("style").text_content()
+    riders = picture.locator(".riders")
+    moving = "group => getComputedStyle(group).animationPlayState + getComputedStyle(group).animationName"
+    assert riders.evaluate(moving) == "runningline-view-climb"
+    places = [riders.bounding_box()["x"]]
+    page.wait_for_timeout(300)
+    places.append(riders.bounding_box()["x"])
+    assert places[0] != places[1], "the riders move"
     page.get_by_role("button", name="Stop the rope").click()
     page.get_by_role("button", name="US units").first.click()
     page.get_by_label("Line speed (mph)").wait_for()

@@ -9,6 +9,7 @@ import pytest
 import liftcalc.panels
 from liftcalc import Q, UnitError, hourly_capacity
 from liftcalc.fieldwork import read_field_sheet
+from liftcalc.figures.line_view import STYLE
 from liftcalc.panels import CapacityPanel, LineViewPanel, RidersPanel, SpeedRulerPanel, StartPanel, notebook_state
 from liftcalc.panels.controls import CONTROLS
 from liftcalc.panels.line_picture import LinePicture
@@ -202,7 +203,7 @@ def running_view(monkeypatch):
 
 
 def delay(panel):
-    return -float(re.search(r"climb ([0-9.]+)s linear (-?[0-9.]+)s", panel.picture.html.value)[2])
+    return -float(re.search(r"--delay:(-?[0-9.]+)s", panel.picture.html.value)[1])
 
 
 def test_the_riders_do_not_jump_when_a_slider_moves(running_view):
@@ -217,7 +218,7 @@ def test_the_riders_do_not_jump_when_a_slider_moves(running_view):
     panel.picture.button.value = False
     clock.now += 77
     assert panel.picture.phase() == pytest.approx(0.25)
-    assert "paused" in panel.picture.html.value
+    assert "--rope:paused" in panel.picture.html.value
     panel.picture.button.value = True
     clock.now += 0.25
     assert panel.picture.phase() == pytest.approx(0.5)
@@ -227,18 +228,19 @@ def test_the_rope_stands_until_it_is_let_run_and_honours_reduced_motion(running_
     panel, clock = running_view
     clock.now += 5
     assert panel.picture.phase() == 0
-    assert "infinite paused" in panel.picture.html.value
+    assert "--rope:paused" in panel.picture.html.value
     panel.picture.button.value = True
-    assert "infinite running" in panel.picture.html.value
-    assert "prefers-reduced-motion: reduce" in panel.picture.html.value
+    assert "--rope:running" in panel.picture.html.value
+    assert "prefers-reduced-motion: reduce" in STYLE
+    assert STYLE in [child.value for child in panel.picture.widget.children]
 
 
 @pytest.mark.parametrize(("spacing", "speed"), [(6.8, 3.4), (2.0, 6.0), (15.0, 0.6)])
 def test_the_line_view_is_true_to_scale(spacing, speed):
     panel = LineViewPanel(spacing=Q(spacing, "m"), line_speed=Q(speed, "m/s"))
     svg = panel.picture.html.value
-    step = float(re.search(r"to\{transform:translateX\(([0-9.]+)px", svg)[1])
-    seconds = float(re.search(r"climb ([0-9.]+)s", svg)[1])
+    step = float(re.search(r"--step:([0-9.]+)px", svg)[1])
+    seconds = float(re.search(r"--headway:([0-9.]+)s", svg)[1])
     places = [float(x) for x in re.findall(r'<g transform="translate\((-?[0-9.]+) 0\)"><path d="M-17', svg)]
     gaps = {round(b - a, 1) for a, b in zip(places, places[1:], strict=False)}
     assert gaps == {round(step, 1)}

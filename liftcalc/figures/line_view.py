@@ -18,6 +18,19 @@ SECOND = 44.0  # pixels a second on the headway ruler
 RULER_SECONDS = 6
 RULER = (24, 62)
 
+# Stands in the page once, apart from the drawings: a style that came with each of them would make the browser look
+# through the whole page again at every step of a slider.
+STYLE = (
+    "<style>"
+    "@keyframes line-view-climb{from{transform:translateX(0)}to{transform:translateX(var(--step))}}"
+    "@keyframes line-view-tick{from{transform:translateX(0)}to{transform:translateX(var(--reach))}}"
+    ".line-view .riders{animation:line-view-climb var(--headway) linear var(--delay) infinite var(--rope)}"
+    ".line-view .hand{animation:line-view-tick var(--headway) linear var(--delay) infinite var(--rope)}"
+    "@media (prefers-reduced-motion: reduce){"
+    ".line-view .riders,.line-view .hand{animation-play-state:paused}}"
+    "</style>"
+)
+
 
 @dataclass(frozen=True)
 class LineScene:
@@ -33,15 +46,13 @@ class LineScene:
     grade_text: str
 
 
-def draw_line_view(scene, *, name, phase=0.0, running=False, still=False):
+def draw_line_view(scene, *, phase=0.0, running=False, still=False):
     """Return the SVG of a scene.
 
     Parameters
     ----------
     scene : LineScene
         What to show.
-    name : str
-        A word that is unlike that of every other picture in the page; it keeps their styles apart.
     phase : float
         Where the riders stand, as a share of one spacing, zero when a rider is at the post.
     running : bool
@@ -52,7 +63,8 @@ def draw_line_view(scene, *, name, phase=0.0, running=False, still=False):
     Returns
     -------
     str
-        One ``<svg>`` element; drawn again with the right phase, its riders do not jump.
+        One ``<svg>`` element, which moves where ``STYLE`` stands in the page; drawn again with the right phase, its
+        riders do not jump.
     """
     step = scene.spacing * SCALE
     first = (POST % scene.spacing) - 2 * scene.spacing
@@ -64,13 +76,13 @@ def draw_line_view(scene, *, name, phase=0.0, running=False, still=False):
     )
     xmlns = 'xmlns="http://www.w3.org/2000/svg"'
     shift = f"translate({phase * step:.2f} 0)"
-    movement = "" if still else _movement(name, step, scene.headway, phase, running)
+    movement = "" if still else _movement(step, scene.headway, phase, running)
     rope = 'stroke-linecap="round" stroke-width="3"'
-    ruler_mark, ruler = _headway_ruler(scene, name, phase, still)
+    ruler_mark, ruler = _headway_ruler(scene, phase, still)
     return (
-        f'<svg {xmlns} class="{name}" viewBox="0 0 {WIDTH} {HEIGHT}" width="{WIDTH}" height="{HEIGHT}" role="img" '
-        f'aria-label="{escape(label)}" style="max-width:100%;height:auto;font-family:{style.FONT},sans-serif">'
-        f"{movement}"
+        f'<svg {xmlns} class="line-view" viewBox="0 0 {WIDTH} {HEIGHT}" width="{WIDTH}" height="{HEIGHT}" role="img" '
+        f'aria-label="{escape(label)}" '
+        f'style="max-width:100%;height:auto;font-family:{style.FONT},sans-serif;{movement}">'
         f'<rect width="{WIDTH}" height="{HEIGHT}" fill="{style.PAPER}"/>'
         f'<g transform="translate({FOOT[0]} {FOOT[1]}) rotate({-scene.angle:.3f})">'
         f'<path d="M-200 0H1100V600H-200Z" fill="{style.SNOW}"/>'
@@ -87,21 +99,11 @@ def draw_line_view(scene, *, name, phase=0.0, running=False, still=False):
     )
 
 
-def _movement(name, step, headway, phase, running):
-    """Return the style that moves riders and ruler mark; a negative delay carries the phase on."""
-    state = "running" if running else "paused"
-    timing = f"{headway:.4f}s linear {-phase * headway:.4f}s infinite {state}"
-    reach = min(headway, RULER_SECONDS) * SECOND
-    beyond = min(1.0, RULER_SECONDS / headway) * 100
+def _movement(step, headway, phase, running):
+    """Return what the movement of one scene needs, as variables of ``STYLE``; a negative delay carries the phase on."""
     return (
-        "<style>"
-        f"@keyframes {name}-climb{{from{{transform:translateX(0)}}to{{transform:translateX({step:.2f}px)}}}}"
-        f"@keyframes {name}-tick{{from{{transform:translateX(0)}}"
-        f"{beyond:.2f}%,to{{transform:translateX({reach:.2f}px)}}}}"
-        f".{name} .riders{{animation:{name}-climb {timing}}}"
-        f".{name} .hand{{animation:{name}-tick {timing}}}"
-        f"@media (prefers-reduced-motion: reduce){{.{name} .riders,.{name} .hand{{animation-play-state:paused}}}}"
-        "</style>"
+        f"--step:{step:.2f}px;--reach:{headway * SECOND:.2f}px;--headway:{headway:.4f}s;"
+        f"--delay:{-phase * headway:.4f}s;--rope:{'running' if running else 'paused'}"
     )
 
 
@@ -142,7 +144,7 @@ def _spacing_mark(scene, step):
     )
 
 
-def _headway_ruler(scene, name, phase, still):
+def _headway_ruler(scene, phase, still):
     """Return the moving hand, and the ruler of tenths of a second with the headway on it."""
     x, y = RULER
     colour = style.COLOURS["time"]
@@ -167,8 +169,10 @@ def _headway_ruler(scene, name, phase, still):
         f"{numbers}"
     )
     at = min(phase * scene.headway, RULER_SECONDS) * SECOND if still else 0.0
+    width = RULER_SECONDS * SECOND + 4  # a hand that has run past the end of the ruler is not seen
     hand = (
-        f'<g class="hand"><path d="M{x + at:.1f} {y - 14}v16" stroke="{colour}" stroke-width="4" '
-        'stroke-linecap="round"/></g>'
+        f'<svg x="{x - 2}" y="{y - 16}" width="{width:.1f}" height="20" viewBox="-2 -16 {width:.1f} 20">'
+        f'<g class="hand"><path d="M{at:.1f} -14v16" stroke="{colour}" stroke-width="4" stroke-linecap="round"/></g>'
+        "</svg>"
     )
     return hand, ruler

@@ -1,17 +1,14 @@
 """The line view in a panel: it remembers where the riders stand, so that nothing jumps when a slider moves."""
 
 import base64
-import itertools
 import time
 
 import ipywidgets as widgets
 
-from liftcalc.figures.line_view import LineScene, draw_line_view
+from liftcalc.figures.line_view import STYLE, LineScene, draw_line_view
 from liftcalc.line import headway
 from liftcalc.pull import slope_angle
 from liftcalc.quantity_text import show
-
-_numbers = itertools.count(1)
 
 
 class LinePicture:
@@ -22,9 +19,9 @@ class LinePicture:
 
     def __init__(self, clock=time.monotonic):
         self._clock = clock
-        self._name = f"line-{next(_numbers)}"
         self._phase, self._since, self._headway = 0.0, clock(), None
-        self.html = self.widget = widgets.HTML(layout=widgets.Layout(width="740px", max_width="100%", margin="0"))
+        self.html = widgets.HTML(layout=widgets.Layout(width="740px", max_width="100%", margin="0"))
+        self.widget = widgets.VBox([widgets.HTML(STYLE, layout=widgets.Layout(display="none")), self.html])
         self._words = ""
         self.button = widgets.ToggleButton(
             value=False, description="Let the rope run", icon="", layout=widgets.Layout(width="170px")
@@ -72,7 +69,7 @@ class LinePicture:
 
     def still(self):
         """Return the picture, standing, as an address that holds all of it."""
-        svg = draw_line_view(self._scene, name="line-still", still=True)
+        svg = draw_line_view(self._scene, still=True)
         return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode()
 
     def _hold_phase(self):
@@ -87,5 +84,5 @@ class LinePicture:
         self._draw()
 
     def _draw(self):
-        drawing = draw_line_view(self._scene, name=self._name, phase=self._phase, running=self.running)
+        drawing = draw_line_view(self._scene, phase=self._phase, running=self.running)
         self.html.value = self._words + drawing
