@@ -28,7 +28,7 @@ def handle(page, label):
 def check_start_page(page):
     """Move the line speed by keyboard: words and picture must show what the package computes."""
     panel = page.locator(".widget-vbox", has=page.locator("[role=status]")).first
-    status, picture = panel.locator("[role=status]"), panel.locator("svg")
+    status, picture = panel.locator("[role=status]"), panel.locator("svg.line-view")
     sheet = read_field_sheet(NOTEBOOKS.parent / "data/field_sheet.csv")
     spacing, length = sheet.mean("spacing"), sheet.mean("ridden length")
     capacity = hourly_capacity(sheet.mean("line speed"), spacing)
