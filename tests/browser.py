@@ -126,7 +126,7 @@ def page(width=1200, height=1000):
         opened = browser.new_page(viewport={"width": width, "height": height})
         opened.asked = []
         opened.on("request", lambda request: opened.asked.append(request.url))
-        opened.set_default_timeout(20_000)
+        opened.set_default_timeout(60_000)
         try:
             yield opened
         finally:
