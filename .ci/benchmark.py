@@ -58,10 +58,10 @@ def focus_a_slider_that_shows(page, panel):
         handle.focus()
         before = words.text_content()
         page.keyboard.press("ArrowRight")
-        page.wait_for_timeout(500)
+        page.wait_for_timeout(1500)
         after = words.text_content()
         page.keyboard.press("ArrowLeft")
-        page.wait_for_timeout(500)
+        page.wait_for_timeout(1500)
         if after != before:
             return
     raise RuntimeError("no slider of the panel changes its text")
