@@ -69,7 +69,7 @@ def focus_a_slider_that_shows(page, panel):
 
 def panel_times(page):
     """Return, for each panel of the open notebook, its title and the times of all presses in milliseconds."""
-    panels = page.locator(".widget-vbox:has([role=status])")
+    panels = page.locator(".widget-vbox:has([role=status]):has(.noUi-handle)")
     for number in range(panels.count()):
         panel = panels.nth(number)
         focus_a_slider_that_shows(page, panel)
