@@ -19,7 +19,7 @@ import nbformat
 ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT / "tests"), str(ROOT / ".ci")]
 import browser  # noqa: E402
-from build_notebooks import KERNEL, WIDGET_VIEW  # noqa: E402, F401
+from build_notebooks import KERNEL  # noqa: E402
 
 REST = 500  # milliseconds between presses, so that the other panels have followed
 WHICH = sys.argv[3] if len(sys.argv) > 3 else "0"

@@ -34,9 +34,8 @@ STYLE = (
 
 @dataclass(frozen=True)
 class LineScene:
-    """What the picture shows; all lengths in metres, speed in metres a second, time in seconds."""
+    """What the picture shows; all lengths in metres, time in seconds."""
 
-    line_speed: float
     spacing: float
     headway: float
     angle: float  # degrees

@@ -48,14 +48,14 @@ class LinePicture:
         values = panel.state.values
         speed, spacing, grade = values["line_speed"], values["spacing"], values["grade"]
         self._hold_phase()
-        self._headway = headway(speed, spacing).m_as("s")
+        between = headway(speed, spacing)
+        self._headway = between.m_as("s")
         self._scene = LineScene(
-            line_speed=speed.m_as("m/s"),
             spacing=spacing.m_as("m"),
             headway=self._headway,
             angle=slope_angle(grade).m_as("degree"),
             spacing_text=panel.text(spacing),
-            headway_text=show(headway(speed, spacing)),
+            headway_text=show(between),
             speed_text=panel.text(speed),
             grade_text=f"a slope of {show(grade)}",
         )
