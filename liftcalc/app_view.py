@@ -12,6 +12,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+from liftcalc.exercises.record import IN_MEMORY, PLACE
+
 TEMPLATES = Path(__file__).parent / "app_view_templates"
 NOTEBOOKS = Path(__file__).parents[1] / "notebooks"
 
@@ -33,9 +35,9 @@ def command(port=8866, browser=True, folder=NOTEBOOKS):
 
 
 def environment():
-    """Return the environment with the page template of the series on Jupyter's path."""
+    """Return the environment with the page template on Jupyter's path; answers to exercises stay in memory."""
     paths = [str(TEMPLATES), *filter(None, [os.environ.get("JUPYTER_PATH")])]
-    return {**os.environ, "JUPYTER_PATH": os.pathsep.join(paths)}
+    return {**os.environ, "JUPYTER_PATH": os.pathsep.join(paths), PLACE: IN_MEMORY}
 
 
 def main(arguments=None):

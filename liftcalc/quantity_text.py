@@ -145,9 +145,26 @@ UNIT_SPELLINGS = {
         **dict.fromkeys(("h", "hr", "hour", "hours"), "hour"),
     },
     "number of persons": dict.fromkeys(("person", "persons", "people", "rider", "riders"), "person"),
-    "hourly capacity": dict.fromkeys(
-        ("pph", "person/hour", "persons/hour", "people/hour", "persons/h", "people per hour", "persons per hour"), "pph"
-    ),
+    "hourly capacity": {
+        **dict.fromkeys(
+            ("pph", "person/hour", "persons/hour", "people/hour", "persons/h", "people per hour", "persons per hour"),
+            "pph",
+        ),
+        **dict.fromkeys(("persons/min", "people/min", "persons per minute", "people per minute"), "person/minute"),
+        **dict.fromkeys(("persons/s", "people/s", "persons per second", "people per second"), "person/s"),
+    },
+    "vertical transport": {
+        **dict.fromkeys(("vtfh", "vertical feet per hour", "vertical transport feet per hour"), "person*ft/hour"),
+        **dict.fromkeys(("vertical m/h", "vertical metres per hour", "vertical meters per hour"), "person*m/hour"),
+    },
+    "acceleration": {
+        **dict.fromkeys(("m/s\N{SUPERSCRIPT TWO}", "m/s2", "m/s^2", "m/s**2"), "m/s**2"),
+        **dict.fromkeys(("ft/s\N{SUPERSCRIPT TWO}", "ft/s2", "ft/s^2", "ft/s**2"), "ft/s**2"),
+    },
+    "pure number or angle": {
+        **dict.fromkeys(("%", "percent", "per cent"), "percent"),
+        **dict.fromkeys(("degree", "degrees", "deg", "\N{DEGREE SIGN}"), "degree"),
+    },
     "power": {
         **dict.fromkeys(("w", "watt", "watts"), "W"),
         **dict.fromkeys(("kw", "kilowatt", "kilowatts"), "kW"),

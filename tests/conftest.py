@@ -3,6 +3,7 @@
 import itertools
 import os
 import tempfile
+from pathlib import Path
 
 from hypothesis import Phase, settings
 
@@ -14,11 +15,12 @@ settings.load_profile("project")
 
 
 def pytest_configure(config):
-    """Put the kernels of the notebook runs on Unix sockets, each with a name of its own.
+    """Give the run an empty folder for records, and put the kernels of the notebook runs on Unix sockets.
 
     With random TCP ports two kernels that start at the same moment can be given one port, and one of them then never
     answers.
     """
+    os.environ["LIFTCALC_RECORDS"] = str(Path(tempfile.mkdtemp(prefix="records-")) / "my_records")
     if getattr(config.option, "nbval", False) and os.name == "posix":
         import nbval.kernel
 

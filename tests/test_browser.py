@@ -9,6 +9,8 @@ import pytest
 from notebook_files import NOTEBOOKS
 
 from liftcalc import Q, headway, hourly_capacity, persons_on_line, show
+from liftcalc.exercises import BANK, Posed
+from liftcalc.exercises.drawing import learner_key
 from liftcalc.fieldwork import read_field_sheet
 
 if browser.chromium() is None and os.environ.get("CI", "").lower() != "true":
@@ -68,6 +70,87 @@ def check_start_page(page):
     page.get_by_role("button", name="US units").first.click()
     page.get_by_label("Line speed (mph)").wait_for()
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
+
+
+def check_exercises(page):
+    """Answer an exercise of each sort, wrong then right, once by keyboard alone and once by mouse."""
+    # a number, by keyboard alone: Tab from field to field, Enter
+    gap_alone = Posed(BANK["2.1"])
+    wrong = next(road for road in gap_alone.exercise.roads if road.mistake.name == "gap for pitch")
+    number = page.get_by_label("Answer 2.1")
+    status = page.locator(".exercise-box", has=number).locator("[role=status]")
+    number.focus()
+    page.keyboard.type(f"{wrong.answer(gap_alone.numbers).magnitude:.2f}")
+    page.keyboard.press("Tab")
+    page.keyboard.type("s")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    status.get_by_text(f"“gap for pitch”: {wrong.mistake.says}").wait_for()
+    number.focus()
+    page.keyboard.press("Control+a")
+    page.keyboard.type(f"{gap_alone.right.magnitude:.1f}")
+    page.keyboard.press("Enter")
+    status.get_by_text("Right.").wait_for()
+    # backwards, by mouse; the unit is picked from what is typed
+    posed = Posed(BANK["2.2"])
+    page.get_by_role("button", name="Clue 2.2").click()
+    box = page.locator(".exercise-box", has=page.get_by_label("Answer 2.2"))
+    box.get_by_text("Clue 1 of 3.").wait_for()
+    page.get_by_role("button", name="Solution 2.2").click()
+    box.get_by_text("2.2: one attempt first.").wait_for()
+    page.get_by_label("Answer 2.2").fill(f"{posed.exercise.roads[0].answer(posed.numbers).magnitude:.2f}")
+    page.get_by_label("Unit 2.2").fill("m")
+    page.get_by_role("button", name="Check 2.2").click()
+    box.get_by_text("“mph used as m/s”").wait_for()
+    page.get_by_label("Answer 2.2").fill(f"{posed.right.magnitude:.2f}")
+    page.get_by_role("button", name="Check 2.2").click()
+    box.get_by_text("Right.").wait_for()
+    page.get_by_role("button", name="Solution 2.2").click()
+    box.get_by_text("2.2, worked out:").wait_for()
+    # judging by mouse, finding the mistake by keyboard
+    for id, keys in (("2.6", False), ("2.7", True)):
+        posed = Posed(BANK[id])
+        wrong = next(letter for letter in posed.options if letter != posed.right)
+        check = page.get_by_role("button", name=f"Check {id}")
+        box = page.locator(".exercise-box", has=check)
+        said = [f"“{posed.options[wrong].mistake.name}”", posed.fill(posed.options[posed.right].says)]
+        for letter, words in zip((wrong, posed.right), said, strict=True):
+            statement = box.locator(".exercise-statement").nth(list(posed.options).index(letter))
+            if keys:
+                statement.focus()
+                page.keyboard.press("Space")
+            else:
+                statement.click()
+            box.get_by_text(f"✓ {letter}) {posed.statements[letter]}").wait_for()
+            check.press("Enter") if keys else check.click()
+            box.locator("[role=status]").get_by_text(words).wait_for()
+    # what is done stands at the end, and another learner has other numbers
+    page.get_by_text(f"The printed numbers: 4 of {len([id for id in BANK if id.startswith('2.')])} right").wait_for()
+    page.get_by_label("Your name or number").fill("Maja K.")
+    page.get_by_role("button", name="Take my numbers").click()
+    mine = Posed(BANK["2.1"], learner_key("Maja K."))
+    page.locator(".exercise-box").get_by_text(mine.text).wait_for()
+    assert page.get_by_label("Answer 2.1").input_value() == ""
+
+
+def test_exercises_in_jupyter_lab(tmp_path, monkeypatch):
+    monkeypatch.setenv("LIFTCALC_RECORDS", str(tmp_path / "my_records"))
+    with browser.jupyter_lab(tmp_path) as address, browser.page() as page:
+        browser.run_in_lab(page, address("02_spacing.ipynb"))
+        page.get_by_text("The printed numbers: 0 of").wait_for()
+        check_exercises(page)
+        assert browser.asked_outside(page) == []
+    assert [path.name for path in (tmp_path / "my_records").glob("*.json")] == ["printed_numbers.json"]
+
+
+def test_exercises_in_the_app_view(tmp_path, monkeypatch):
+    monkeypatch.setenv("LIFTCALC_RECORDS", str(tmp_path / "my_records"))
+    with browser.app_view(tmp_path) as address, browser.page() as page:
+        browser.run_in_app(page, address("02_spacing.ipynb"))
+        page.get_by_text("The printed numbers: 0 of").wait_for()
+        check_exercises(page)
+        assert browser.asked_outside(page) == []
+    assert not (tmp_path / "my_records").exists(), "the app view keeps answers in memory"
 
 
 def test_jupyter_lab(tmp_path):

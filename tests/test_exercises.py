@@ -1,64 +1,285 @@
-"""The bank of questions: whole, and with believable numbers."""
+"""The bank of exercises: for the printed numbers and fifty learners, right is right and wrong roads have names."""
 
+import functools
+import hashlib
 import re
+import subprocess
+import sys
 
 import pytest
+from notebook_files import PATHS, code_cells, read
 
-from liftcalc import Q, show
-from liftcalc.exercises import BANK, Question, question
+from liftcalc import Q, headway, hourly_capacity, show
+from liftcalc.exercises import BANK, Posed, judge
+from liftcalc.exercises.drawing import learner_key, numbers_for
+from liftcalc.exercises.exercise import (
+    SORTS,
+    ChoiceExercise,
+    Drawn,
+    Mistake,
+    NumberExercise,
+    Option,
+    Road,
+)
+from liftcalc.units import kind_of
+
+LEARNERS = ["", *[f"learner {number}" for number in range(1, 51)]]
+NUMBERS = [id for id, exercise in BANK.items() if isinstance(exercise, NumberExercise)]
+CHOICES = [id for id, exercise in BANK.items() if isinstance(exercise, ChoiceExercise)]
+
+
+@functools.cache
+def posed_to_all(id):
+    """Return an exercise with the numbers of every learner."""
+    return [Posed(BANK[id], learner_key(name)) for name in LEARNERS]
+
+
+def off_by(posed, tolerances):
+    """Return the right answer moved by some tolerances."""
+    return posed.right + Q(tolerances * posed.exercise.within, posed.exercise.unit)
+
+
+@pytest.mark.parametrize("id", NUMBERS)
+def test_right_close_and_off(id):
+    for posed in posed_to_all(id):
+        assert judge(posed, posed.right).state == "right"
+        for side in (-1, 1):
+            assert judge(posed, off_by(posed, 0.5 * side)).state == "right"
+            assert judge(posed, off_by(posed, 2 * side)).state == "close"
+            assert judge(posed, off_by(posed, 5 * side)).state == "off"
+
+
+@pytest.mark.parametrize("id", NUMBERS)
+def test_every_wrong_road_gets_its_own_name(id):
+    exercise = BANK[id]
+    assert len({road.mistake.name for road in exercise.roads}) == len(exercise.roads) >= 3
+    for posed in posed_to_all(id):
+        for road in exercise.roads:
+            reply = judge(posed, road.answer(posed.numbers))
+            assert reply.mistakes == (road.mistake.name,), f"{posed.key}: {reply}"
+            assert reply.state == ("close" if road.close else "off")
+            assert road.mistake.name in reply.says
+            assert road.mistake.says in reply.says
+
+
+@pytest.mark.parametrize("id", CHOICES)
+def test_every_wrong_statement_gets_its_own_name(id):
+    for posed in posed_to_all(id):
+        names = set()
+        for letter, option in posed.options.items():
+            reply = judge(posed, letter)
+            assert judge(posed, posed.statements[letter]) == reply, "the statement written out counts as its letter"
+            if option.mistake is None:
+                assert (reply.state, reply.mistakes) == ("right", ())
+            else:
+                assert (reply.state, reply.mistakes) == ("off", (option.mistake.name,))
+                names.add(option.mistake.name)
+        assert len(names) == len(posed.options) - 1
 
 
 @pytest.mark.parametrize("id", BANK)
-def test_a_question_shows_its_numbers(id):
-    shown = question(id)
-    text = repr(shown)
-    assert text.startswith(f"{id}  ")
-    assert "{" not in text
-    for quantity in shown.given.values():
-        assert show(quantity) in text
-    assert f"<strong>{id}</strong>" in shown._repr_html_()
-    assert shown.asked in text
+@pytest.mark.parametrize("blank", [None, ..., "", "   ", "..."])
+def test_a_blank_leaves_it_open(id, blank):
+    reply = judge(Posed(BANK[id]), blank)
+    assert reply.state == "open"
+    assert not reply.judged
 
 
-def test_ids_are_in_order():
-    assert list(BANK) == [f"{notebook}.{number}" for notebook in range(5) for number in range(1, 6)]
+@pytest.mark.parametrize("id", NUMBERS)
+def test_an_answer_of_another_kind_is_told_what_came_and_what_is_asked(id):
+    posed = Posed(BANK[id])
+    other = Q(3, "kg")
+    reply = judge(posed, other)
+    assert reply.state == "off"
+    assert "3 kg is a mass; asked is a" in reply.says
+
+
+@pytest.mark.parametrize("id", NUMBERS)
+def test_a_reply_to_a_mistake_does_not_give_the_answer(id):
+    for posed in posed_to_all(id):
+        for road in posed.exercise.roads:
+            says = judge(posed, road.answer(posed.numbers)).says
+            assert show(posed.right) not in says
+
+
+@pytest.mark.parametrize("id", BANK)
+def test_clues_do_not_hold_the_answer(id):
+    clues = BANK[id].clues
+    assert 2 <= len(clues) <= 3
+    numbers = {float(word.replace(",", "")) for clue in clues for word in re.findall(r"\d[\d,]*\.?\d*", clue)}
+    for posed in posed_to_all(id):
+        if posed.is_choice:
+            assert not any(posed.statements[posed.right] in clue for clue in clues)
+        else:
+            assert not [number for number in numbers if judge(posed, Q(number, posed.exercise.unit)).state == "right"]
+
+
+@pytest.mark.parametrize("id", BANK)
+def test_the_worked_solution_ends_at_the_answer(id):
+    for posed in posed_to_all(id):
+        lines = posed.exercise.steps(posed.numbers)
+        assert 2 <= len(lines) <= 4
+        text = " ".join(lines)
+        assert "{" not in text
+        if not posed.is_choice:
+            shown = show(posed.right)
+            assert shown in text or f"{posed.right.magnitude:.2f}" in text, (shown, text)
+
+
+@pytest.mark.parametrize("id", BANK)
+def test_a_question_shows_its_numbers_and_its_tolerance(id):
+    for posed in posed_to_all(id):
+        text = repr(posed)
+        assert text.startswith(f"{id}  ")
+        assert "{" not in text
+        assert posed.asked in text
+        for name in re.findall(r"{(\w+)}", posed.exercise.text):
+            assert show(getattr(posed.numbers, name)) in text
+        assert f"<strong>{id}</strong>" in posed._repr_html_()
+    if id in NUMBERS:
+        assert f"right within {BANK[id].within:,g}" in repr(Posed(BANK[id]))
 
 
 # believable ranges: common practice, no published source
 BELIEVABLE = {
-    "speed": ("m/s", 0.4, 6),
-    "length": ("m", 0.5, 900),
-    "time": ("s", 0.3, 900),
-    "number of persons": ("person", 1, 100),
-    "hourly capacity": ("pph", 300, 3000),
-    "power": ("kW", 5, 75),
+    "speed": ("m/s", 1.0, 6),
+    "length": ("m", 1.4, 450),
+    "time": ("s", 0.3, 110),
+    "number of persons": ("person", 2, 30),
+    "hourly capacity": ("pph", 400, 1800),
+    "power": ("kW", 5, 45),
+    "acceleration": ("m/s**2", 0.5, 3),
 }
 
 
-def test_numbers_are_believable():
-    from liftcalc.units import kind_of
-
-    for id, item in BANK.items():
-        for name, quantity in item.given.items():
+@pytest.mark.parametrize("id", BANK)
+def test_given_numbers_are_believable(id):
+    for posed in posed_to_all(id):
+        for name in posed.exercise.given:
+            quantity = getattr(posed.numbers, name)
             if kind_of(quantity) in BELIEVABLE:
                 unit, low, high = BELIEVABLE[kind_of(quantity)]
-                assert low <= quantity.m_as(unit) <= high, f"{id}: {name}"
+                assert low <= quantity.m_as(unit) <= high, f"{posed.key}: {name} {show(quantity)}"
 
 
-def test_an_unknown_question_is_refused():
-    with pytest.raises(ValueError, match=re.escape("question: there is no exercise '9.9'. Write one of 0.1, 0.2")):
-        question("9.9")
+def test_enough_exercises_of_every_sort():
+    for path in PATHS:
+        sorts = [exercise.sort for exercise in BANK.values() if exercise.notebook == path.stem[:2]]
+        assert 5 <= len(sorts) <= 8
+    assert {exercise.sort for exercise in BANK.values()} == set(SORTS)
+    roads = sum(len(BANK[id].roads) for id in NUMBERS) + sum(len(BANK[id].options) - 1 for id in CHOICES)
+    assert len(BANK) >= 25
+    assert roads >= 60
 
 
-def test_gaps_and_numbers_must_match():
-    with pytest.raises(ValueError, match="the text has the gaps"):
-        Question("9.9", "At {speed}?", {"spacing": Q(1, "m")}, "m")
+def test_each_exercise_stands_in_exactly_one_notebook():
+    shown = [
+        (id, path.stem[:2])
+        for path in PATHS
+        for cell in code_cells(read(path))
+        for id in re.findall(r'AnswerBox\("(.*?)"\)', cell.source)
+    ]
+    assert shown == [(id, exercise.notebook) for id, exercise in BANK.items()]
 
 
-def test_the_printed_mistakes_are_mistakes():
-    # 1.5: mph turned into ft/s with 5280/3600 upside down
-    given = BANK["1.5"].given
-    assert given["printed"].magnitude == pytest.approx(given["line_speed"].magnitude * 3600 / 5280, abs=0.05)
-    # 3.5: the fence post in the average
-    given = BANK["3.5"].given
-    assert given["printed"].magnitude == (given["ridden_length"] / given["spacing"]).m_as("") + 1
+def fingerprint(names):
+    """Return one number for all numbers of some learners."""
+    text = "".join(repr(Posed(BANK[id], learner_key(name))) for name in names for id in BANK)
+    return hashlib.sha256(text.encode("utf-8")).hexdigest()
+
+
+def test_the_same_numbers_in_a_fresh_process():
+    code = (
+        "import sys; sys.path.insert(0, 'tests'); import test_exercises as t; "
+        "print(t.fingerprint(['  Zoë K. ', 17, 'learner 3']))"
+    )
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60, check=True)
+    assert run.stdout.strip() == fingerprint(["ZOE\u0308 K.", "17", "Learner 3"]), "trimmed, case-folded, composed"
+
+
+def test_the_numbers_of_one_learner_are_pinned():
+    """These may never change: keys that were handed out hold them."""
+    numbers = numbers_for(BANK["2.3"], learner_key("Maja K."))
+    first_eight = [hashlib.sha256(f"maja k.\n2.3\n0\n{name}".encode()).hexdigest()[:16] for name in vars(numbers)]
+    riders, distance = (int(digits, 16) for digits in first_eight)
+    assert (numbers.riders.magnitude, numbers.distance.magnitude) == (7 + riders % 5, 50 + distance % 31) == (9, 74)
+
+
+def test_learners_differ():
+    for id in NUMBERS:
+        assert len({repr(posed) for posed in posed_to_all(id)}) >= 8, id
+    for id in CHOICES:
+        assert len({posed.right for posed in posed_to_all(id)}) >= 3, f"{id}: the right letter must move about"
+
+
+@pytest.mark.parametrize("name", [None, 2.5, True, "x" * 81, "two\nlines", ["a"]])
+def test_a_learner_is_a_name_or_a_number(name):
+    with pytest.raises(ValueError, match="a learner"):
+        learner_key(name)
+
+
+def test_two_roads_to_one_number_are_both_named():
+    one, other = Mistake("first road", "One."), Mistake("second road", "Two.")
+    exercise = NumberExercise(
+        id="9.1", sort="compute", text="{v}", given={"v": Drawn("m/s", 2, 1, 3, 1)}, clues=("a", "b"),
+        steps=lambda n: (), unit="m/s", within=0.1, right=lambda n: n.v,
+        roads=(Road(one, lambda n: 2 * n.v), Road(other, lambda n: n.v + Q(2, "m/s"))),
+    )  # fmt: skip
+    reply = judge(Posed(exercise), "4 m/s")
+    assert reply.mistakes == ("first road", "second road")
+    assert "“first road” or “second road”" in reply.says
+    narrow = NumberExercise(**{**vars(exercise), "roads": (Road(one, lambda n: n.v),)})
+    with pytest.raises(RuntimeError, match="widen its grids"):
+        numbers_for(narrow, "anybody")
+
+
+def test_slips_of_unit_and_point_are_seen_without_a_list():
+    posed = Posed(BANK["2.3"])
+    feet = posed.right.m_as("ft")
+    assert "The number would be right in ft." in judge(posed, Q(feet, "m")).says
+    assert "Look for a factor of 10." in judge(posed, posed.right * 10).says
+    assert judge(posed, posed.right.to("ft")).state == "right", "any unit of the kind is taken"
+    speed = Posed(BANK["1.2"])
+    assert judge(speed, speed.right.to("mph")).state == "right"
+
+
+def test_gaps_sorts_and_options_are_checked():
+    parts = {"id": "9.9", "given": {}, "clues": ("a", "b"), "steps": lambda n: ()}
+    right = Option("yes")
+    with pytest.raises(ValueError, match=re.escape("Exercise 9.9: no number for the gaps ['speed']")):
+        ChoiceExercise(**parts, sort="judge", text="At {speed}?", options=(right,))
+    with pytest.raises(ValueError, match="sort must be one of compute, backwards, mistake, judge, but got 'guess'"):
+        ChoiceExercise(**parts, sort="guess", text="?", options=(right,))
+    with pytest.raises(ValueError, match="exactly one option must be right"):
+        ChoiceExercise(**parts, sort="judge", text="?", options=(right, right))
+
+
+def test_references_against_sums_done_by_hand():
+    """Own arithmetic, with pencil and paper, on the printed numbers."""
+    by_hand = {
+        "0.1": 3600 * 2.5 / 7.5, "0.2": 180 / 8, "0.3": 18 / 54 * 3600, "1.1": 8 * 1609.344 / 3600,
+        "1.2": 100 / 9.5 * 60, "1.3": 25 * 75 * 9.80665 / 1000, "1.7": 150 / 50 * 3600 / 1609.344, "2.1": 7.8 / 3,
+        "2.2": 6 * 1609.344 / 3600 * 3.5, "2.3": 60 / 8, "2.4": 3 * 2.2 + 9 / 2.5, "2.5": 2.8 * 3.5,
+        "3.1": 2 * 210 / 9, "3.2": 900 * 72 / 3600, "3.3": 2 * 385 / 17.5, "3.4": 150 / 15, "3.7": 14 * 4.5,
+        "4.1": 3600 * 9 / 25, "4.2": 2 * 3600 / 6.5, "4.3": 2.7 * 3.6, "4.4": 3600 * 3 / 7.5,
+        "0.5": 1200 * 24.4 / 0.3048, "1.4": 0.4 * 3600 - 3600 * 2.9 / 8.2, "4.6": 500 * 400 * 0.2 / 1.04**0.5 / 0.3048,
+    }  # fmt: skip
+    assert set(by_hand) == set(NUMBERS)
+    for id, number in by_hand.items():
+        assert Posed(BANK[id]).right.magnitude == pytest.approx(number, rel=1e-9), id
+
+
+def test_printed_mistakes_are_the_mistakes_they_are_said_to_be():
+    for name in ("", "anybody"):
+        n = Posed(BANK["1.5"], name).numbers
+        assert n.printed.magnitude == pytest.approx(n.line_speed.magnitude * 3600 / 5280)
+        n = Posed(BANK["3.5"], name).numbers
+        assert n.printed.magnitude == (n.ridden_length / n.spacing).m_as("") + 1
+        n = Posed(BANK["0.6"], name).numbers
+        assert n.printed.m_as("pph") * 60 == pytest.approx(hourly_capacity(n.line_speed, n.spacing).m_as("pph"))
+        n = Posed(BANK["2.7"], name).numbers
+        assert n.printed.m_as("s") == pytest.approx(headway(n.line_speed, n.gap).m_as("s"))
+        n = Posed(BANK["4.7"], name).numbers
+        assert n.printed.m_as("pph") == pytest.approx(3600 * n.riders.magnitude / n.time.m_as("s"))
+        n = Posed(BANK["1.6"], name).numbers
+        assert n.motor_power < n.needed < n.as_hp, "short as metric horsepower, enough as the other one"

@@ -7,7 +7,7 @@ import pytest
 from notebook_files import NOTEBOOKS, PATHS, cells_of, code_cells, prose, read, source_of
 
 from liftcalc.cautions import DEFER, NEAR_THE_ROPE, ON_THE_ROPE, ONE_LINE
-from liftcalc.exercises import BANK
+from liftcalc.exercises import BANK, Posed
 
 each = pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
 
@@ -143,9 +143,16 @@ def test_exercises(path):
     number = str(int(path.stem[:2]))
     headings = re.findall(r"^### Exercise ([0-9.]+)$", text, flags=re.MULTILINE)
     assert headings == [id for id in BANK if id.split(".")[0] == number]
-    assert len(headings) == 5
-    asked = [cell.source for cell in code_cells(read(path)) if cell.source.startswith("question(")]
-    assert asked == [f'question("{id}")' for id in headings]
+    assert 5 <= len(headings) <= 8
+    cells = code_cells(read(path))
+    asked = [cell for cell in cells if cell.source.startswith("AnswerBox(")]
+    assert [cell.source for cell in asked] == [f'AnswerBox("{id}")' for id in headings]
+    for cell, id in zip(asked, headings, strict=True):
+        assert cell.metadata["jupyter"]["source_hidden"]
+        assert cell.outputs[0].data["text/plain"] == repr(Posed(BANK[id])), "committed is the set without a name"
+    assert not any("worked(" in cell.source for cell in cells), "running all reveals nothing"
+    assert cells[-1].source == f'RecordBox("{path.stem[:2]}")'
+    assert cells[-1].outputs[0].data["text/plain"] == f"The printed numbers: 0 of {len(headings)} right, 0 tried."
     after = text[text.index("## Exercises") : text.index("## In short")]
     assert not re.search(r"[0-9]", re.sub(r"^### Exercise .*$", "", after, flags=re.MULTILINE)), (
         "numbers are the bank's"

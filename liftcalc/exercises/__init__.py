@@ -1,5 +1,30 @@
-"""Exercises: questions with the numbers of the printed set, one bank module a notebook."""
+"""Exercises that teach: one's own numbers, answers with units, mistakes named; and the instructor's side.
 
-from liftcalc.exercises.bank import BANK, Question, question
+A learner calls ``start_exercises``, ``question``, ``answer``, ``clue``, ``worked`` and ``my_record``, or uses the
+answer boxes of ``liftcalc.panels``. An instructor calls ``answer_key``, ``marks`` and ``problem_sheet``, or
+``python -m liftcalc.exercises --help``.
+"""
 
-__all__ = ["BANK", "Question", "question"]
+from liftcalc.exercises.bank import BANK, Posed, exercise_of
+from liftcalc.exercises.instructor import answer_key, marks, problem_sheet
+from liftcalc.exercises.judging import Reply, judge
+from liftcalc.exercises.learner import Session, answer, clue, my_record, question, session, start_exercises, worked
+
+__all__ = [
+    "BANK",
+    "Posed",
+    "Reply",
+    "Session",
+    "answer",
+    "answer_key",
+    "clue",
+    "exercise_of",
+    "judge",
+    "marks",
+    "my_record",
+    "problem_sheet",
+    "question",
+    "session",
+    "start_exercises",
+    "worked",
+]

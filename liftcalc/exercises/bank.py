@@ -1,76 +1,32 @@
-"""The bank of questions: each has an id, a text with gaps, and the printed numbers that fill the gaps.
+"""The bank: all exercises, one module a notebook; and an exercise put to one learner."""
 
-A question's text stands here and not in a notebook, so that a reader may be given other numbers.
-"""
-
-import string
-from dataclasses import dataclass
+from functools import cached_property
 from html import escape
 
-from liftcalc.exercises.printed import PRINTED
-from liftcalc.quantity_text import show
+from liftcalc.exercises import bank_00, bank_01, bank_02, bank_03, bank_04
+from liftcalc.exercises.drawing import numbers_for, order_of_options
+from liftcalc.exercises.exercise import ChoiceExercise
+from liftcalc.quantity_text import show, unit_word
+
+BANK = {
+    exercise.id: exercise for module in (bank_00, bank_01, bank_02, bank_03, bank_04) for exercise in module.EXERCISES
+}
+LETTERS = "abcdefgh"
 
 
-@dataclass(frozen=True)
-class Question:
-    """One exercise.
-
-    Parameters
-    ----------
-    id : str
-        Number of the notebook without its leading zero, a point, and the number of the exercise: "2.3".
-    text : str
-        The question; gaps such as {spacing} name the given quantities.
-    given : dict
-        Quantity by the name of its gap.
-    asked : str
-        What an answer is: its unit and how exact, or what to choose from.
-
-    Raises
-    ------
-    ValueError
-        If a gap has no quantity, or a quantity no gap.
-    """
-
-    id: str
-    text: str
-    given: dict
-    asked: str
-
-    def __post_init__(self):
-        gaps = {name for _, name, _, _ in string.Formatter().parse(self.text) if name}
-        if gaps != set(self.given):
-            raise ValueError(f"Question {self.id}: the text has the gaps {sorted(gaps)}, but got {sorted(self.given)}.")
-
-    def filled(self):
-        """Return the text with its numbers."""
-        return self.text.format(**{name: show(quantity) for name, quantity in self.given.items()})
-
-    def __repr__(self):
-        return f"{self.id}  {self.filled()}\nAnswer: {self.asked}"
-
-    def _repr_html_(self):
-        return (
-            f'<p style="max-width:46em;font-size:15px;line-height:1.45"><strong>{self.id}</strong> '
-            f"{escape(self.filled())}<br><em>Answer: {escape(self.asked)}</em></p>"
-        )
-
-
-BANK = {id: Question(id, *parts) for id, parts in PRINTED.items()}
-
-
-def question(id):
-    """Return one exercise, to be shown by its own cell.
+def exercise_of(id, caller="exercise_of"):
+    """Return the exercise of an id.
 
     Parameters
     ----------
     id : str
         Such as "2.3".
+    caller : str
+        Name of the call, for the message.
 
     Returns
     -------
-    Question
-        The exercise with the numbers of the printed set.
+    Exercise
 
     Raises
     ------
@@ -79,9 +35,84 @@ def question(id):
 
     Examples
     --------
-    >>> question("2.1").id
-    '2.1'
+    >>> exercise_of("2.1").sort
+    'compute'
     """
-    if id not in BANK:
-        raise ValueError(f"question: there is no exercise {id!r}. Write one of {', '.join(BANK)}.")
+    if not isinstance(id, str) or id not in BANK:
+        raise ValueError(f"{caller}: there is no exercise {id!r}. Write one of {', '.join(repr(key) for key in BANK)}.")
     return BANK[id]
+
+
+class Posed:
+    """One exercise with the numbers of one learner.
+
+    Parameters
+    ----------
+    exercise : Exercise
+        From the bank.
+    key : str
+        From ``learner_key``; empty for the printed set.
+    """
+
+    def __init__(self, exercise, key=""):
+        self.exercise, self.key = exercise, key
+        self.numbers = numbers_for(exercise, key)
+        self._shown = {name: show(quantity) for name, quantity in vars(self.numbers).items()}
+
+    def fill(self, text):
+        """Return a text with this learner's numbers in its gaps."""
+        return text.format(**self._shown)
+
+    @property
+    def text(self):
+        """The question."""
+        return self.fill(self.exercise.text)
+
+    @property
+    def is_choice(self):
+        """Whether a statement is asked and not a number."""
+        return isinstance(self.exercise, ChoiceExercise)
+
+    @cached_property
+    def options(self):
+        """Option by its letter, in this learner's order."""
+        return dict(zip(LETTERS, order_of_options(self.exercise, self.key), strict=False))
+
+    @property
+    def statements(self):
+        """Filled statement by its letter; none where a number is asked."""
+        return {letter: self.fill(option.text) for letter, option in self.options.items()} if self.is_choice else {}
+
+    @cached_property
+    def right(self):
+        """The right answer: a quantity in the unit asked, or a letter."""
+        if self.is_choice:
+            return next(letter for letter, option in self.options.items() if option.mistake is None)
+        return self.exercise.right(self.numbers).to(self.exercise.unit)
+
+    @property
+    def asked(self):
+        """What an answer is, in one sentence."""
+        if self.is_choice:
+            return f"one of the letters {', '.join(self.options)}"
+        exercise, word = self.exercise, unit_word(self.exercise.unit)
+        number = f"{exercise.within:,g} {word}".strip()
+        return f"a number in {word}, right within {number}" if word else f"a number without unit, right within {number}"
+
+    def __repr__(self):
+        lines = [f"{self.exercise.id}  {self.text}"]
+        lines += [f"  {letter}) {text}" for letter, text in self.statements.items()]
+        return "\n".join([*lines, f"Answer: {self.asked}."])
+
+    def question_html(self):
+        """Return the question as HTML, without the statements of a choice."""
+        return (
+            f'<div style="max-width:46em;font-size:15px;line-height:1.45"><strong>{self.exercise.id}</strong> '
+            f"{escape(self.text)}<div><em>Answer: {escape(self.asked)}.</em></div></div>"
+        )
+
+    def _repr_html_(self):
+        rows = "".join(f"<div>{letter}) {escape(text)}</div>" for letter, text in self.statements.items())
+        return self.question_html() + (
+            f'<div style="margin:4px 0 4px 1.5em;font-size:15px">{rows}</div>' if rows else ""
+        )

@@ -1,6 +1,7 @@
 """The panels: sliders, one computation, one picture. Only this folder loads ipywidgets; one module a notebook."""
 
 from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
+from liftcalc.panels.exercise_boxes import AnswerBox, LearnerBox, RecordBox
 from liftcalc.panels.riders import FlowPanel, RidersPanel
 from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
 from liftcalc.panels.start_here import StartPanel
@@ -8,13 +9,16 @@ from liftcalc.panels.state import notebook_state
 from liftcalc.panels.units import PowerRulerPanel, RoundingPanel, SpeedRulerPanel
 
 __all__ = [
+    "AnswerBox",
     "CapacityPanel",
     "CountPanel",
     "FlowPanel",
     "IntervalPanel",
+    "LearnerBox",
     "LineViewPanel",
     "MixPanel",
     "PowerRulerPanel",
+    "RecordBox",
     "RidersPanel",
     "RoundingPanel",
     "RoutesPanel",

@@ -47,7 +47,6 @@ my_sheet = "../data/field_sheet.csv"
 
 # %% folded
 from liftcalc import Q, headway, hourly_capacity, show
-from liftcalc.exercises import question
 from liftcalc.fieldwork import read_field_sheet, routes, summary
 from liftcalc.panels import StartPanel
 
@@ -146,36 +145,54 @@ routes(sheet)
 # %% [markdown]
 # ## Exercises
 #
-# Work them out on paper, or in a new cell below each where code is shown.
-#
+# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
 # ### Exercise 0.1
 
 # %% folded
-question("0.1")
+AnswerBox("0.1")
 
 # %% [markdown]
 # ### Exercise 0.2
 
 # %% folded
-question("0.2")
+AnswerBox("0.2")
 
 # %% [markdown]
 # ### Exercise 0.3
 
 # %% folded
-question("0.3")
+AnswerBox("0.3")
 
 # %% [markdown]
 # ### Exercise 0.4
 
 # %% folded
-question("0.4")
+AnswerBox("0.4")
 
 # %% [markdown]
 # ### Exercise 0.5
 
 # %% folded
-question("0.5")
+AnswerBox("0.5")
+
+# %% [markdown]
+# ### Exercise 0.6
+
+# %% folded
+AnswerBox("0.6")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("00")
 
 # %% [markdown]
 # ## In short

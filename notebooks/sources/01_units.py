@@ -26,7 +26,6 @@
 
 # %% folded
 from liftcalc import Q, hourly_capacity, show
-from liftcalc.exercises import question
 from liftcalc.panels import PowerRulerPanel, RoundingPanel, SpeedRulerPanel
 
 speed_panel = SpeedRulerPanel(line_speed=Q(3.4, "m/s"))
@@ -157,36 +156,60 @@ print("rounded early:     ", show(Q(0.5, "person/s"), "pph"))
 # %% [markdown]
 # ## Exercises
 #
-# Work them out on paper, or in a new cell below each where code is shown.
-#
+# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
 # ### Exercise 1.1
 
 # %% folded
-question("1.1")
+AnswerBox("1.1")
 
 # %% [markdown]
 # ### Exercise 1.2
 
 # %% folded
-question("1.2")
+AnswerBox("1.2")
 
 # %% [markdown]
 # ### Exercise 1.3
 
 # %% folded
-question("1.3")
+AnswerBox("1.3")
 
 # %% [markdown]
 # ### Exercise 1.4
 
 # %% folded
-question("1.4")
+AnswerBox("1.4")
 
 # %% [markdown]
 # ### Exercise 1.5
 
 # %% folded
-question("1.5")
+AnswerBox("1.5")
+
+# %% [markdown]
+# ### Exercise 1.6
+
+# %% folded
+AnswerBox("1.6")
+
+# %% [markdown]
+# ### Exercise 1.7
+
+# %% folded
+AnswerBox("1.7")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("01")
 
 # %% [markdown]
 # ## In short

@@ -37,7 +37,6 @@
 # %% folded
 from liftcalc import Q, attendant_stopping_distance, headway, mean_spacing, show
 from liftcalc import observed_spacing, rider_stopping_distance, rope_stopping_distance
-from liftcalc.exercises import question
 from liftcalc.panels import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
 
 view = LineViewPanel(spacing=Q(6.8, "m"), line_speed=Q(3.4, "m/s"), grade=Q(20, "percent"))
@@ -201,36 +200,60 @@ unload.at_settings("clearing_time", [Q(3, "s"), Q(6, "s"), Q(10, "s")])
 # %% [markdown]
 # ## Exercises
 #
-# Work them out on paper, or in a new cell below each where code is shown.
-#
+# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
 # ### Exercise 2.1
 
 # %% folded
-question("2.1")
+AnswerBox("2.1")
 
 # %% [markdown]
 # ### Exercise 2.2
 
 # %% folded
-question("2.2")
+AnswerBox("2.2")
 
 # %% [markdown]
 # ### Exercise 2.3
 
 # %% folded
-question("2.3")
+AnswerBox("2.3")
 
 # %% [markdown]
 # ### Exercise 2.4
 
 # %% folded
-question("2.4")
+AnswerBox("2.4")
 
 # %% [markdown]
 # ### Exercise 2.5
 
 # %% folded
-question("2.5")
+AnswerBox("2.5")
+
+# %% [markdown]
+# ### Exercise 2.6
+
+# %% folded
+AnswerBox("2.6")
+
+# %% [markdown]
+# ### Exercise 2.7
+
+# %% folded
+AnswerBox("2.7")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("02")
 
 # %% [markdown]
 # ## In short

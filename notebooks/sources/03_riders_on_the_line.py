@@ -29,7 +29,6 @@
 # %% folded
 from liftcalc import Q, carriers_on_loop, headway, most_persons_on_line, persons_on_line, ride_time, show
 from liftcalc import hourly_capacity_from_head_count, persons_from_flow
-from liftcalc.exercises import question
 from liftcalc.panels import FlowPanel, RidersPanel
 
 riders = RidersPanel(ridden_length=Q(150, "m"), spacing=Q(6.8, "m"))
@@ -139,36 +138,60 @@ print(show(hourly_capacity_from_head_count(Q(22, "person"), Q(44, "s"))))
 # %% [markdown]
 # ## Exercises
 #
-# Work them out on paper, or in a new cell below each where code is shown.
-#
+# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
 # ### Exercise 3.1
 
 # %% folded
-question("3.1")
+AnswerBox("3.1")
 
 # %% [markdown]
 # ### Exercise 3.2
 
 # %% folded
-question("3.2")
+AnswerBox("3.2")
 
 # %% [markdown]
 # ### Exercise 3.3
 
 # %% folded
-question("3.3")
+AnswerBox("3.3")
 
 # %% [markdown]
 # ### Exercise 3.4
 
 # %% folded
-question("3.4")
+AnswerBox("3.4")
 
 # %% [markdown]
 # ### Exercise 3.5
 
 # %% folded
-question("3.5")
+AnswerBox("3.5")
+
+# %% [markdown]
+# ### Exercise 3.6
+
+# %% folded
+AnswerBox("3.6")
+
+# %% [markdown]
+# ### Exercise 3.7
+
+# %% folded
+AnswerBox("3.7")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("03")
 
 # %% [markdown]
 # ## In short

@@ -29,7 +29,6 @@
 # %% folded
 from liftcalc import Q, Capacity, compare, headway, hourly_capacity, interval_for_capacity, show, spacing_for_capacity
 from liftcalc import hourly_capacity_from_head_count, hourly_capacity_from_interval, vertical_transport
-from liftcalc.exercises import question
 from liftcalc.panels import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
 
 capacity_panel = CapacityPanel(line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), vertical_rise=Q(29.4, "m"))
@@ -198,36 +197,66 @@ hill_table(read_lifts("../data/hill_lifts.csv"))
 # %% [markdown]
 # ## Exercises
 #
-# Work them out on paper, or in a new cell below each where code is shown.
-#
+# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
 # ### Exercise 4.1
 
 # %% folded
-question("4.1")
+AnswerBox("4.1")
 
 # %% [markdown]
 # ### Exercise 4.2
 
 # %% folded
-question("4.2")
+AnswerBox("4.2")
 
 # %% [markdown]
 # ### Exercise 4.3
 
 # %% folded
-question("4.3")
+AnswerBox("4.3")
 
 # %% [markdown]
 # ### Exercise 4.4
 
 # %% folded
-question("4.4")
+AnswerBox("4.4")
 
 # %% [markdown]
 # ### Exercise 4.5
 
 # %% folded
-question("4.5")
+AnswerBox("4.5")
+
+# %% [markdown]
+# ### Exercise 4.6
+
+# %% folded
+AnswerBox("4.6")
+
+# %% [markdown]
+# ### Exercise 4.7
+
+# %% folded
+AnswerBox("4.7")
+
+# %% [markdown]
+# ### Exercise 4.8
+
+# %% folded
+AnswerBox("4.8")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("04")
 
 # %% [markdown]
 # ## In short

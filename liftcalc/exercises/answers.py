@@ -1,0 +1,148 @@
+"""Reading an answer: the number by one strict pattern, the unit by a table. Nothing is ever evaluated."""
+
+import difflib
+import re
+
+import numpy as np
+from pint import Quantity
+
+from liftcalc.levels import Capacity
+from liftcalc.quantity_text import UNIT_SPELLINGS
+from liftcalc.units import KINDS, PlainError, Q, kind_of, ureg
+
+MOST_CHARACTERS = 120
+_ANSWER = re.compile(
+    r"[=~\N{ALMOST EQUAL TO}]?\s*(?P<number>[+\-]?[0-9.,'\s]*[0-9][.,]?)\s*(?P<unit>[^0-9].*)?\Z", re.DOTALL
+)
+_PLAIN = re.compile(r"[+-]?(?:[0-9]{1,12}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})\Z")
+_THOUSANDS = re.compile(
+    r"[+-]?[1-9][0-9]{0,2}(?:(?P<mark>[, '])[0-9]{3})(?:(?P=mark)[0-9]{3}){0,3}(?:\.[0-9]{0,12})?\Z"
+)
+_COMMA = re.compile(r"(?P<head>[+-]?[0-9]{1,12}),(?P<tail>[0-9]{1,12})\Z")
+_SPACES = re.compile(r"[\s\u00a0\u202f\u2009]+")
+_ALL_SPELLINGS = {word: unit for spellings in UNIT_SPELLINGS.values() for word, unit in spellings.items()}
+_CARRIERS = ("carrier", "carriers", "platter", "platters", "chair", "chairs", "cabin", "cabins")
+_IN_A = re.compile(r"(?P<what>[a-z' ]{1,30}?) ?(?:/| per | an? | each | every ) ?(?P<time>[a-z]{1,10})\Z")
+
+
+class AnswerError(PlainError):
+    """An answer cannot be read; the message says what to write instead. It counts as no attempt."""
+
+
+def read_answer(given, unit):
+    """Return an answer as a quantity.
+
+    Parameters
+    ----------
+    given : Quantity, Capacity, str, int or float
+        A quantity, or text such as "1,800 pph" or "2.3 s". A bare number is taken only where no unit is asked.
+    unit : str
+        Unit that is asked; it helps to read a unit word, and an answer of another kind is returned as well.
+
+    Returns
+    -------
+    Quantity
+        A finite scalar, of any kind.
+
+    Raises
+    ------
+    AnswerError
+        If it cannot be read, or can be read in two ways.
+
+    Examples
+    --------
+    >>> from liftcalc import show
+    >>> show(read_answer("1,800 people an hour", "pph"))
+    '1,800 pph'
+    """
+    kind = kind_of(ureg.Unit(unit))
+    if isinstance(given, Capacity):
+        given = given.value
+    if isinstance(given, Quantity):
+        return _one_finite(given)
+    if isinstance(given, (int, float, np.number)) and not isinstance(given, bool):
+        if kind != kind_of(ureg.Unit("")):
+            raise AnswerError(
+                f"{given!r} has no unit. Write for example {_advice(given, unit)}, or text such as {_example(kind)!r}."
+            )
+        return _one_finite(Q(float(given), ""))
+    if not isinstance(given, str):
+        raise AnswerError(f"{_cut(repr(given))} is no answer. Write a quantity, or text such as {_example(kind)!r}.")
+    return _from_text(given, kind)
+
+
+def _one_finite(quantity):
+    if np.ndim(quantity.magnitude) or not np.isfinite(quantity.magnitude):
+        raise AnswerError("one finite number is asked. Write one number with its unit.")
+    return quantity
+
+
+def _from_text(text, kind):
+    """Return the quantity that a text holds."""
+    if len(text) > MOST_CHARACTERS:
+        raise AnswerError(
+            f"the answer has {len(text):,} characters. Write one number and its unit, such as {_example(kind)!r}."
+        )
+    words = _SPACES.sub(" ", text.replace("\N{MINUS SIGN}", "-")).strip()
+    found = _ANSWER.match(words)
+    if not found:
+        raise AnswerError(
+            f"{_cut(text)!r} holds no number that can be read. Write a number and its unit, such as {_example(kind)!r}."
+        )
+    return _one_finite(
+        Q(_number(found["number"].strip(), text), _unit(found["unit"] or "", kind, found["number"].strip()))
+    )
+
+
+def _number(word, text):
+    """Return the number of a word of digits; two ways to read it are asked about."""
+    if _PLAIN.match(word):
+        return float(word)
+    if _THOUSANDS.match(word):
+        return float(re.sub(r"[, ']", "", word))
+    comma = _COMMA.match(word)
+    if comma:
+        raise AnswerError(
+            f"{word!r} can be read in two ways. Write {comma['head']}.{comma['tail']} with a point for the "
+            f"decimal number, "
+            f"or {comma['head']}{comma['tail']} for the whole one."
+        )
+    raise AnswerError(
+        f"{_cut(word)!r} in {_cut(text)!r} is no number. Write digits with at most one point, such as 3.4."
+    )
+
+
+def _unit(word, kind, number):
+    """Return the unit that the rest of the text names."""
+    word = word.casefold().strip().rstrip(".")
+    if not word or word in _CARRIERS:
+        if kind in (kind_of(ureg.Unit("")), None):
+            return ""
+        raise AnswerError(f"the unit is missing. Write the unit behind {_cut(number)}, as in {_example(kind)!r}.")
+    spellings = {**_ALL_SPELLINGS, **UNIT_SPELLINGS.get(kind, {})}
+    if word in spellings:
+        return spellings[word]
+    parts = _IN_A.match(word) if len(word) <= 40 else None
+    if parts and parts["what"] in _ALL_SPELLINGS and parts["time"] in UNIT_SPELLINGS["time"]:
+        return f"{_ALL_SPELLINGS[parts['what']]}/{UNIT_SPELLINGS['time'][parts['time']]}"
+    near = difflib.get_close_matches(word[:40], list(spellings), n=1)
+    guess = f" Is {near[0]!r} meant?" if near else ""
+    raise AnswerError(f"{_cut(word)!r} is no unit known here. Write the unit as in {_example(kind)!r}.{guess}")
+
+
+def _example(kind):
+    """Return an answer of a kind, with a number that is nobody's."""
+    word = next(iter(UNIT_SPELLINGS.get(kind, {"": ""})))
+    return (
+        f"12 {'VTFH' if word == 'vtfh' else 'kW' if kind == 'power' else word}".strip()
+        if kind != kind_of(ureg.Unit(""))
+        else "12"
+    )
+
+
+def _advice(number, unit):
+    return f"Q({_cut(repr(number))}, {KINDS[kind_of(ureg.Unit(unit))][0]!r})"
+
+
+def _cut(text, most=40):
+    return text if len(text) <= most else text[:most] + "..."

@@ -1,0 +1,111 @@
+"""The named mistakes that several exercises share: what learners really get wrong, and what to say to them.
+
+The words name the road that was taken. They never hold the answer.
+"""
+
+from liftcalc.exercises.exercise import Mistake
+
+PER_MINUTE = Mistake(
+    "per minute for per hour", "This is how many pass in a minute. The question asks for an hour: sixty of them."
+)
+HOUR_AS_MINUTE = Mistake(
+    "hour taken as minute", "The hourly figure was used as if it were one for a minute. An hour has 3,600 seconds."
+)
+UPSIDE_DOWN = Mistake(
+    "formula upside down", "What should stand above the line stands below it. Write the units beside the numbers: they "
+    "show which way up it goes.",
+)  # fmt: skip
+SPACING_TIMES_SPEED = Mistake(
+    "spacing times speed", "The two were multiplied. A wider spacing means fewer riders and a longer headway: which of "
+    "the two must be divided by the other?",
+)  # fmt: skip
+FEET_FOR_METRES = Mistake(
+    "feet for metres", "One number went in in feet and the other in metres. Bring both to one unit of length first."
+)
+METRES_LEFT = Mistake(
+    "metres left where feet are asked", "The height went in in metres. The unit asked counts in feet."
+)
+FENCE_POST = Mistake(
+    "fence post", "Posts and gaps were mixed up. Along a stretch with a rider at each end there is one gap fewer than "
+    "there are riders.",
+)  # fmt: skip
+ONE_TOO_MANY = Mistake(
+    "fence post in the average", "This is the most at one moment, with a rider at each end. The average has "
+    "no rider to "
+    "add.",
+)  # fmt: skip
+WHOLE_LOOP = Mistake(
+    "whole loop for one way",
+    "Both sides of the rope were counted. Riders are on the up side only: from grab to let-go.",
+)
+ONE_WAY = Mistake("one way for the whole loop", "Only the up side was counted. Carriers hang on the down side as well.")
+SEATS_FORGOTTEN = Mistake(
+    "carriers for persons",
+    "This counts carriers. Each of them carries more than one person: where do the seats come in?",
+)
+GAP_FOR_PITCH = Mistake(
+    "gap for pitch",
+    "Only the free snow was counted. From one rider to the same point of the next there are the skis, too.",
+)
+SKIS_TAKEN_OFF = Mistake(
+    "skis taken off", "The skis were taken off the gap. The gap is the free snow already; the skis come on top of it."
+)
+MPH_AS_FEET = Mistake(
+    "mph used as ft/s",
+    "The number of miles an hour was used as if it were feet a second. They differ by half as much again.",
+)
+MPH_AS_METRES = Mistake(
+    "mph used as m/s",
+    "The number of miles an hour was used as if it were metres a second. Turn the speed into m/s first.",
+)
+FACTOR_UPSIDE_DOWN = Mistake(
+    "factor upside down", "The factor between the two units was used the wrong way up. Which of the two units is the "
+    "larger one, and so which number must be the smaller?",
+)  # fmt: skip
+MILE_AS_KILOMETRE = Mistake(
+    "mile taken for a kilometre", "The mile was taken for a kilometre. A mile is 5,280 ft, or 1,609 m."
+)
+METRIC_HP_FOR_HP = Mistake(
+    "horsepower for metric horsepower", "The factor of the other horsepower was used: 550 foot-pounds a "
+    "second. A metric "
+    "horsepower is 75 kilogram-metres a second.",
+)  # fmt: skip
+UNIT_IGNORED = Mistake(
+    "number copied, unit changed",
+    "The number was left as it was and only the unit was changed. The two units differ in size.",
+)
+ROUNDED_EARLY = Mistake(
+    "rounded too early",
+    "The road is right, but a number halfway was rounded. Carry all digits and round once, at the end.",
+)
+MEAN_OF_CAPACITIES = Mistake(
+    "mean of capacities", "The two capacities were averaged. Close riders take up less than half of the "
+    "rope: average the "
+    "spacings, then divide.",
+)  # fmt: skip
+PACKING_FOR_CAPACITY = Mistake(
+    "packing taken for capacity", "That is what fits on the rope, not what people can load and leave. A "
+    "figure on paper "
+    "needs hands at the bottom and room at the top.",
+)  # fmt: skip
+FASTER_IS_MORE = Mistake(
+    "faster is more", "Speed alone does not decide. Look at what happens to the seconds between two riders."
+)
+LONGER_IS_MORE = Mistake(
+    "longer is more", "A longer rope holds more riders, but they come off at the top no faster than they get on."
+)
+GRADE_AS_DEGREES = Mistake(
+    "grade in percent taken as degrees", "The percent were used as degrees. A grade of 100 % is an angle of 45 degrees."
+)
+SINE_FOR_TANGENT = Mistake(
+    "sine for tangent",
+    "Grade is rise over map length, not over slope length. The slope is the long side of the triangle.",
+)
+HEADWAY_FOR_SPACING = Mistake(
+    "headway for spacing", "This is a number of seconds written as metres: the time between two riders. How "
+    "far does the rope run in that time?"
+)  # fmt: skip
+LEVELS_MIXED = Mistake(
+    "levels mixed",
+    "An ideal figure beside a counted one is a wish beside a fact. Compare ideal with ideal, count with count.",
+)
