@@ -122,21 +122,29 @@ def test_listeners_hear_of_answers_and_of_learners(learner):
 
 
 WORKER = """
-import sys
+import sys, time
+from pathlib import Path
 from liftcalc.exercises.record import FolderRecords
 from liftcalc.exercises import Session
 mine = Session(FolderRecords(sys.argv[1]))
 mine.start("Maja K.")
+if sys.argv[3:]:  # begin at one moment
+    Path(sys.argv[3]).touch()
+    while not all(Path(other).exists() for other in sys.argv[4:]):
+        time.sleep(0.001)
 for number in range(int(sys.argv[2])):
     mine.answer("2.1", f"{number}.5 s")
     print(number, flush=True)
 """
 
 
-def test_two_processes_answer_at_once(place):
+def test_two_processes_answer_at_once(place, tmp_path):
+    ready = [str(tmp_path / "one"), str(tmp_path / "other")]
     runs = [
-        subprocess.Popen([sys.executable, "-c", WORKER, str(place.folder), "30"], stdout=subprocess.DEVNULL)
-        for _ in range(2)
+        subprocess.Popen(
+            [sys.executable, "-c", WORKER, str(place.folder), "30", mine, *ready], stdout=subprocess.DEVNULL
+        )
+        for mine in ready
     ]
     assert [run.wait(60) for run in runs] == [0, 0]
     record, whole = read_record(file_of(place))
