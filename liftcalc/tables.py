@@ -1,4 +1,4 @@
-"""A small table that prints alike everywhere: with a caption and marked headings on screen, aligned in plain text."""
+"""What prints alike everywhere: a small table with caption and marked headings, and a few lines of text."""
 
 from dataclasses import dataclass
 from html import escape
@@ -55,4 +55,19 @@ class Table:
         return (
             f'<table><caption style="text-align:left">{escape(self.caption)}</caption>'
             f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+        )
+
+
+class Lines:
+    """A few lines of text that a notebook shows as such."""
+
+    def __init__(self, *lines):
+        self.lines = lines
+
+    def __repr__(self):
+        return "\n".join(self.lines)
+
+    def _repr_html_(self):
+        return "".join(
+            f"<div style='max-width:46em;font-size:15px;line-height:1.45'>{escape(line)}</div>" for line in self.lines
         )

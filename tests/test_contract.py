@@ -22,7 +22,7 @@ RANKS = [
     {"constants", "quantity_text", "tables", "cautions"},
     {"levels"},
     {"line", "spacing", "capacity", "pull"},
-    {"lifts"},
+    {"lifts", "uncertainty"},
     {"fieldwork"},
     {"blank_sheet"},
     {"exercises"},

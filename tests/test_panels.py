@@ -3,14 +3,26 @@
 import base64
 import re
 import xml.etree.ElementTree as ElementTree
+from datetime import datetime
+from pathlib import Path
 
 import pytest
 
 import liftcalc.panels
 from liftcalc import Q, UnitError, hourly_capacity
-from liftcalc.fieldwork import read_field_sheet
+from liftcalc.fieldwork import read_field_sheet, read_track
 from liftcalc.figures.line_view import STYLE
-from liftcalc.panels import CapacityPanel, LineViewPanel, RidersPanel, SpeedRulerPanel, StartPanel, notebook_state
+from liftcalc.panels import (
+    BudgetPanel,
+    CapacityPanel,
+    LengthPanel,
+    LineViewPanel,
+    RidersPanel,
+    SpeedRulerPanel,
+    StartPanel,
+    TrackPanel,
+    notebook_state,
+)
 from liftcalc.panels.controls import CONTROLS
 from liftcalc.panels.line_picture import LinePicture
 
@@ -249,3 +261,63 @@ def test_the_line_view_is_true_to_scale(spacing, speed):
     assert step / seconds == pytest.approx(speed * pixels_a_metre, rel=1e-3)
     assert seconds == pytest.approx(spacing / speed, rel=1e-3)
     assert ElementTree.fromstring(svg[svg.index("<svg") :]).get("role") == "img"
+
+
+DATA = Path(__file__).resolve().parents[1] / "data"
+
+
+def uploaded(name, content):
+    """Return what the upload button hands over for one file."""
+    return ({"name": name, "type": "", "size": len(content), "content": content, "last_modified": datetime.now()},)
+
+
+def test_the_steady_part_can_be_dragged_and_typed():
+    panel = TrackPanel(read_track(DATA / "penny_rope_track.gpx"))
+    found = panel.describe()
+    assert panel.ends.value == tuple(panel.given[name].m_as("s") for name in panel.control_names)
+    assert panel.ends.max == panel.rows[0].slider.max == panel._last, "the slider ends where the track ends"
+    panel.ends.value = (10.0, 76.0)
+    assert panel.rows[0].box.value == 10
+    assert panel.reading.start == 10
+    assert panel.describe() != found
+    panel.rows[0].box.value = 44
+    assert panel.ends.value == (44.0, 76.0)
+    assert panel.describe() == found
+    panel.ends.value = (44.0, 45.0)
+    assert panel.result == "not from this part"
+    assert "holds 2 points" in status(panel)
+    panel.rows[1].box.value = 20
+    assert "The part would end at 20 s, before its start at 44 s. Move one end." in status(panel)
+
+
+def test_a_track_of_ones_own_is_taken_or_refused_with_a_reason():
+    panel = TrackPanel(read_track(DATA / "penny_rope_track.gpx"))
+    panel.upload.value = uploaded("mine.gpx", (DATA / "long_platter_track.gpx").read_bytes())
+    assert panel.track.name == "mine.gpx"
+    assert panel.reading.speed.m_as("m/s") == pytest.approx(2.8, abs=0.1), "the invented speed of the Long Platter"
+    assert panel.ends.max == panel._last == panel.rows[1].slider.max
+    assert "mine.gpx: " in panel.picture.chart.title.get_text()
+    words = panel.describe()
+    panel.upload.value = uploaded("broken.gpx", b"<gpx><trk>")
+    assert panel.describe() == words, "nothing is lost"
+    assert "broken.gpx, line 1" in status(panel)
+    with pytest.raises(ValueError, match="the track must come from read_track, but got 'x.gpx'"):
+        TrackPanel("x.gpx")
+
+
+def test_lengths_agree_only_when_they_are_one_length():
+    panel = LengthPanel(
+        map_length=Q(160, "m"), vertical_rise=Q(31.3, "m"), line_speed=Q(3.4, "m/s"), ride_time=Q(44, "s")
+    )
+    assert panel.results["do they agree"] == "no"
+    assert panel.combined.odd_one == "map line and rise"
+    panel.rows[0].box.value = 147
+    assert panel.results["do they agree"] == "yes"
+
+
+def test_the_length_has_no_share_in_people_an_hour():
+    panel = BudgetPanel()
+    before = panel.describe()
+    panel.rows[2].box.value = 40
+    assert panel.budget.rows[2].share == 0
+    assert panel.describe().replace("doubt of length 40%", "doubt of length 1%") == before

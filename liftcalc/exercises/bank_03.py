@@ -115,7 +115,7 @@ EXERCISES = (
         sort="compute",
         text="A platter lift has {sheave_distance} between its sheaves and a platter every {spacing} along the rope. "
         "How many platters hang on the loop?",
-        given={"carriers_up": Drawn("", 22, 18, 30, 1), "spacing": Drawn("m", 17.5, 15.0, 20.0, 0.5)},
+        given={"carriers_up": Drawn("", 22, 18, 30, 1), "spacing": Drawn("m", 17.5, 15.0, 22.0, 1.0)},
         figures=lambda n: {"sheave_distance": n.carriers_up.magnitude * n.spacing},
         unit="",
         within=0.2,
@@ -187,7 +187,7 @@ EXERCISES = (
         text="A report says: 'Our lift of {ridden_length} has a rider every {spacing}, so {printed} ride at "
         "once on average, "
         "and in an hour {printed} times 60 get up.' What is wrong?",
-        given={"places": Drawn("", 15, 12, 24, 1), "spacing": Drawn("m", 8, 6.0, 10.0, 0.5)},
+        given={"places": Drawn("", 15, 12, 24, 1), "spacing": Drawn("m", 8, 6.0, 10.0, 1.0)},
         figures=lambda n: {
             "ridden_length": n.places.magnitude * n.spacing,
             "printed": Q(n.places.magnitude + 1, "person"),

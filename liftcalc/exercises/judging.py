@@ -9,12 +9,12 @@ from liftcalc.exercises.exercise import Mistake
 from liftcalc.quantity_text import UNIT_SPELLINGS, show, unit_word
 from liftcalc.units import Q, kind_of, ureg, with_article
 
-# state: (its word on screen, colour of its bar; the word says it without the colour)
+# state: (its word on screen, line of its bar); no colour, so that it reads on any page
 STATES = {
-    "open": ("Open", "#6b6b6b"),
-    "off": ("Off", "#b33c00"),
-    "close": ("Close", "#8a6d00"),
-    "right": ("Right", "#006b5b"),
+    "open": ("Open", "dotted"),
+    "off": ("Off", "double"),
+    "close": ("Close", "dashed"),
+    "right": ("Right", "solid"),
 }
 OTHER_KIND = "another kind of quantity"
 _JUST = 1e-9  # an answer that is just one tolerance off is right
@@ -54,9 +54,9 @@ class Reply:
         return f"{self.id} {STATES[self.state][0]}. {self.says}"
 
     def _repr_html_(self):
-        word, colour = STATES[self.state]
+        word, line = STATES[self.state]
         return (
-            f"<div style='border-left:5px solid {colour};padding:2px 10px;margin:4px 0;font-size:15px;line-height:1.45;"
+            f"<div style='border-left:6px {line};padding:2px 10px;margin:4px 0;font-size:15px;line-height:1.45;"
             f"max-width:46em'><strong>{word}.</strong> {escape(self.says)}</div>"
         )
 

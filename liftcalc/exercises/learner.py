@@ -1,27 +1,10 @@
 """The learner's side: numbers of one's own, answers, clues, worked solutions, and the record."""
 
-from html import escape
-
 from liftcalc.exercises.bank import BANK, Posed, exercise_of
 from liftcalc.exercises.drawing import learner_key
 from liftcalc.exercises.judging import STATES, Reply, judge
 from liftcalc.exercises.record import Try, records
-from liftcalc.tables import Table
-
-
-class Lines:
-    """A few lines of text that a notebook shows as such."""
-
-    def __init__(self, *lines):
-        self.lines = lines
-
-    def __repr__(self):
-        return "\n".join(self.lines)
-
-    def _repr_html_(self):
-        return "".join(
-            f"<div style='max-width:46em;font-size:15px;line-height:1.45'>{escape(line)}</div>" for line in self.lines
-        )
+from liftcalc.tables import Lines, Table
 
 
 class Session:

@@ -109,3 +109,30 @@ LEVELS_MIXED = Mistake(
     "levels mixed",
     "An ideal figure beside a counted one is a wish beside a fact. Compare ideal with ideal, count with count.",
 )
+HALF_WIDTH_FOR_STANDARD = Mistake(
+    "half-width for standard", "This is the furthest it can be off. The standard uncertainty is smaller."
+)
+STANDARD_FOR_EXPANDED = Mistake(
+    "standard for expanded",
+    "This is one standard uncertainty: it covers about two in three. The question asks for 95 of 100.",
+)
+STANDARD_FOR_EXPANDED_TURNED = Mistake(
+    "expanded for standard", "This is the doubt at a coverage factor of 2. One standard uncertainty is asked."
+)
+ADDED_STRAIGHT = Mistake(
+    "plus-minus added straight",
+    "The parts were added as they stand. Independent doubts seldom err the same way at once: add their squares.",
+)
+VARIANCE_FOR_DEVIATION = Mistake("variance for deviation", "This is a square. A plus-minus is a root of it.")
+CORRELATED_AS_INDEPENDENT = Mistake(
+    "correlated taken as independent",
+    "The squares were added, as for doubts that know nothing of each other. These two come from one and the "
+    "same cause.",
+)
+MAP_FOR_SLOPE = Mistake(
+    "map length for slope length",
+    "The map length was taken as it stands. A slope is longer than its picture from above.",
+)
+PLAN_FOR_SLOPE = Mistake(
+    "plan for slope", "The speed on the plan was taken as it stands. Riders also go up, in the same time."
+)

@@ -1,5 +1,9 @@
-"""Fieldwork: readings from a field sheet."""
+"""Fieldwork: readings from a field sheet, a track, a map line and lap times."""
 
+from liftcalc.fieldwork.geodesy import PositionError, geodesic_length, slope_from_map
+from liftcalc.fieldwork.lap_times import LapTimes, line_speed_from_laps, read_lap_times
+from liftcalc.fieldwork.map_lines import MapLine, read_map_line
+from liftcalc.fieldwork.safe_files import FieldFileError, decode
 from liftcalc.fieldwork.sheet import (
     COLUMNS,
     QUANTITIES,
@@ -10,14 +14,36 @@ from liftcalc.fieldwork.sheet import (
     routes,
     summary,
 )
+from liftcalc.fieldwork.steady_part import SteadyPart, find_steady_parts
+from liftcalc.fieldwork.track_files import read_track, track_from_text
+from liftcalc.fieldwork.track_speed import TrackReading, read_track_speed
+from liftcalc.fieldwork.tracks import Track, make_track
 
 __all__ = [
     "COLUMNS",
     "QUANTITIES",
+    "FieldFileError",
     "FieldSheet",
     "FieldSheetError",
+    "LapTimes",
+    "MapLine",
+    "PositionError",
     "Reading",
+    "SteadyPart",
+    "Track",
+    "TrackReading",
+    "decode",
+    "find_steady_parts",
+    "geodesic_length",
+    "line_speed_from_laps",
+    "make_track",
     "read_field_sheet",
+    "read_lap_times",
+    "read_map_line",
+    "read_track",
+    "read_track_speed",
     "routes",
+    "slope_from_map",
     "summary",
+    "track_from_text",
 ]

@@ -1,7 +1,9 @@
 """The panels: sliders, one computation, one picture. Only this folder loads ipywidgets; one module a notebook."""
 
 from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
+from liftcalc.panels.doubt import AgreementPanel, BudgetPanel, SpreadPanel
 from liftcalc.panels.exercise_boxes import AnswerBox, LearnerBox, RecordBox
+from liftcalc.panels.measuring import LengthPanel, TrackPanel
 from liftcalc.panels.riders import FlowPanel, RidersPanel
 from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
 from liftcalc.panels.start_here import StartPanel
@@ -9,12 +11,15 @@ from liftcalc.panels.state import notebook_state
 from liftcalc.panels.units import PowerRulerPanel, RoundingPanel, SpeedRulerPanel
 
 __all__ = [
+    "AgreementPanel",
     "AnswerBox",
+    "BudgetPanel",
     "CapacityPanel",
     "CountPanel",
     "FlowPanel",
     "IntervalPanel",
     "LearnerBox",
+    "LengthPanel",
     "LineViewPanel",
     "MixPanel",
     "PowerRulerPanel",
@@ -23,8 +28,10 @@ __all__ = [
     "RoundingPanel",
     "RoutesPanel",
     "SpeedRulerPanel",
+    "SpreadPanel",
     "StartPanel",
     "StoppingPanel",
+    "TrackPanel",
     "UnloadPanel",
     "notebook_state",
 ]

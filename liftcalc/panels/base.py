@@ -129,7 +129,7 @@ class Panel(widgets.VBox):
             self.state.turn(system)
         self.results = {}
         self._complaint = ""
-        self.rows = [ControlRow(CONTROLS[control_name], self) for control_name in self.control_names]
+        self.rows = [ControlRow(self.control(control_name), self) for control_name in self.control_names]
         self._units = widgets.ToggleButtons(
             options=[(words, key) for key, words in SYSTEMS.items()],
             value=self.state.system,
@@ -160,6 +160,10 @@ class Panel(widgets.VBox):
         """Return the picture of this panel."""
         raise NotImplementedError
 
+    def control(self, name):
+        """Return one control of this panel; a panel may give it a range of its own."""
+        return CONTROLS[name]
+
     def more_controls(self):
         """Return widgets that stand below the sliders."""
         return []
@@ -176,7 +180,7 @@ class Panel(widgets.VBox):
                 f"{type(self).__name__}: {control_name!r} is no control of this panel. "
                 f"Write one of {', '.join(self.control_names)}."
             )
-        control = CONTROLS[control_name]
+        control = self.control(control_name)
         scale = control.metric
         if not hasattr(value, "units") or not value.is_compatible_with(scale.unit):
             raise UnitError(
@@ -240,7 +244,7 @@ class Panel(widgets.VBox):
 
     def range_of(self, control_name):
         """Return both ends of a control's slider, as quantities that one system of units shows."""
-        scale = CONTROLS[control_name].scale(self.state.system)
+        scale = self.control(control_name).scale(self.state.system)
         return Q(scale.low, scale.unit), Q(scale.high, scale.unit)
 
     def describe(self):
@@ -263,7 +267,7 @@ class Panel(widgets.VBox):
             if self._complaint
             else ""
         )
-        note = f"<div style='font-size:13px'>{escape(self.note())}</div>" if self.note() else ""
+        note = f"<div style='font-size:13px;line-height:1.4'>{escape(self.note())}</div>" if self.note() else ""
         return (
             f"<div role='status' class='result-{type(self).__name__}'>"
             f"<div style='display:flex;flex-wrap:wrap;margin:4px 0'>{cards}</div>{note}{complaint}</div>"
@@ -273,7 +277,7 @@ class Panel(widgets.VBox):
         """Return a table of this panel's controls: range in both systems, and meaning."""
         rows = []
         for name in self.control_names:
-            control = CONTROLS[name]
+            control = self.control(name)
             ranges = [
                 f"{scale.low:,g} to {scale.high:,g} {unit_word(scale.unit)}".strip()
                 for scale in (control.us, control.metric)

@@ -36,8 +36,8 @@ _CHOSEN = "\N{CHECK MARK} "
 _STYLE = """<style>
 .exercise-statement {height: auto; width: 100%; white-space: normal; text-align: left; line-height: 1.35;
   font-size: 15px; padding: 5px 10px; margin: 2px 0;}
-.exercise-statement.chosen {font-weight: bold; border: 2px solid #004c99;}
-.exercise-box button:focus, .exercise-box input:focus {outline: 2px solid #004c99; outline-offset: 1px;}
+.exercise-statement.chosen {font-weight: bold; border: 2px solid;}
+.exercise-box button:focus, .exercise-box input:focus {outline: 2px solid; outline-offset: 1px;}
 </style>"""
 
 

@@ -133,8 +133,8 @@ routes(sheet)
 # | why riders cannot stand closer | [02 Spacing](02_spacing.ipynb) |
 # | the most on the line at one moment | [03 Riders on the line](03_riders_on_the_line.ipynb) |
 # | other routes to the same number | [04 Hourly capacity](04_hourly_capacity.ipynb) |
-# | how the readings were taken | 05, to come |
-# | plus or minus how much | 06, to come |
+# | how the readings were taken | [05 Measuring on the hill](05_measuring_on_the_hill.ipynb) |
+# | plus or minus how much | [06 How sure are we](06_how_sure_are_we.ipynb) |
 # | other kinds of lift | 07, to come |
 # | motor power and grip of the rope | 08, to come |
 # | which limit comes first: loading, motor, unload area | 09, to come |

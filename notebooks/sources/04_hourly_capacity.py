@@ -270,4 +270,4 @@ RecordBox("04")
 # %% [markdown]
 # ## Where to next
 #
-# Back to [00 Start here](00_start_here.ipynb) with your own field sheet. The pages on measuring, doubt, power and limits are to come.
+# [05 Measuring on the hill](05_measuring_on_the_hill.ipynb): where the readings come from. Or back to [00 Start here](00_start_here.ipynb) with your own field sheet.

@@ -1,0 +1,189 @@
+"""Write the invented tracks, map lines and lap times of Owlpenny Hill: ``python data/make_tracks.py``.
+
+Nothing here was recorded. The hill is put into the open ocean, near latitude 47 and longitude -35, so that no place on
+land can be meant; the season is invented too. The same seed writes the same bytes on every run.
+
+The story behind the map line: it was drawn from sheave to sheave, 163 m along the slope, while the tape measured from
+grab to let-go, 150 m. Both are right, and they are not the same length.
+"""
+
+import json
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import numpy as np
+
+FOLDER = Path(__file__).parent
+SEED = 20310112
+METRES_NORTH, METRES_EAST = 111_170.5, 76_056.0  # a degree of latitude, and of longitude, at 47 degrees north (WGS84)
+BASE_HEIGHT = 900.0
+
+PENNY_ROPE = {
+    "name": "Penny Rope, two rides",
+    "place": (47.0100, -35.0200),
+    "heading": 0.9,  # radians from east towards north
+    "speed": 3.4,
+    "length": 150.0,
+    "rise": 29.4,
+    "start": datetime(2031, 1, 12, 10, 4, 0, tzinfo=UTC),
+    "rides": 2,
+}
+LONG_PLATTER = {
+    "name": "Long Platter, one ride",
+    "place": (47.0112, -35.0220),
+    "heading": 1.1,
+    "speed": 2.8,
+    "length": 400.0,
+    "rise": 78.0,
+    "start": datetime(2031, 1, 12, 11, 20, 0, tzinfo=UTC),
+    "rides": 1,
+}
+SHEAVE_DISTANCE = 163.0  # m along the slope; the ridden length begins 6 m above the bottom sheave
+GRAB = 6.0
+
+
+def plan_of(lift):
+    """Return length on the plan over length along the slope."""
+    return np.sqrt(1 - (lift["rise"] / lift["length"]) ** 2)
+
+
+def moves_of_one_ride(lift):
+    """Return the moves (seconds, way along the line, way beside it in m) of one ride, from the waiting place on.
+
+    Walking to the loading point, standing, run-up, ride, letting go, gliding off, standing.
+    """
+    speed, up = lift["speed"], 2.0
+    full = (lift["length"] - speed * up / 2) / speed
+    return [
+        (16, 0.0, 18.0),
+        (21, 0.0, 0.0),
+        (up, speed * up / 2, 0.0),
+        (full, speed * full, 0.0),
+        (7, 5.0, -7.0),
+        (24, 0.0, 0.0),
+    ]
+
+
+def way_back(lift):
+    """Return the moves of skiing down in wide turns to the waiting place, and standing there."""
+    long, beside = lift["length"] + 5.0, 11.0
+    turns, weave = 10, 14.0
+    moves = []
+    for turn in range(turns):
+        side = weave if turn % 2 == 0 else -weave
+        moves.append((5, -long / turns, side - beside / turns))
+    return [*moves, (30, 0.0, 0.0)]
+
+
+def wander(rng, count, size, time):
+    """Return a first-order Gauss-Markov process at steps of one second."""
+    keep = np.exp(-1.0 / time)
+    values = rng.normal(size=count)
+    for place in range(1, count):
+        values[place] = keep * values[place - 1] + np.sqrt(1 - keep**2) * values[place]
+    return size * values
+
+
+def fixes(lift, rng):
+    """Return seconds, latitude, longitude and height of every fix of a track."""
+    moves = []
+    for ride in range(lift["rides"]):
+        moves += moves_of_one_ride(lift) + (way_back(lift) if ride + 1 < lift["rides"] else [])
+    corners = np.cumsum([[0.0, 0.0, -18.0], *moves], axis=0)
+    seconds = np.arange(0.0, corners[-1, 0])
+    along, beside = (np.interp(seconds, corners[:, 0], corners[:, column]) for column in (1, 2))
+    errors = [wander(rng, seconds.size, 2.5, 60.0) + rng.normal(0, 0.4, seconds.size) for _ in range(2)]
+    height = BASE_HEIGHT + np.clip(along, 0, lift["length"]) * lift["rise"] / lift["length"]
+    height = height + wander(rng, seconds.size, 3.0, 90.0) + rng.normal(0, 0.3, seconds.size)
+    latitude, longitude = positions(lift, along, beside)
+    latitude = latitude + errors[0] / METRES_NORTH
+    longitude = longitude + errors[1] / METRES_EAST
+    there = rng.random(seconds.size) > 0.03
+    there[0] = True
+    return [column[there] for column in (seconds, latitude, longitude, height)]
+
+
+def positions(lift, along, beside):
+    """Return latitude and longitude of places given along the slope of the line and beside it, in m."""
+    way, turn = np.asarray(along) * plan_of(lift), lift["heading"]
+    east, north = way * np.cos(turn) - beside * np.sin(turn), way * np.sin(turn) + beside * np.cos(turn)
+    return lift["place"][0] + north / METRES_NORTH, lift["place"][1] + east / METRES_EAST
+
+
+def gpx_text(lift, rng):
+    """Return a track in the open format GPX 1.1."""
+    lines = [
+        '<?xml version="1.0" encoding="UTF-8"?>',
+        '<gpx version="1.1" creator="data/make_tracks.py" xmlns="http://www.topografix.com/GPX/1/1">',
+        "  <metadata><desc>Invented readings: no such place, no such lift</desc></metadata>",
+        f"  <trk><name>{lift['name']}</name><trkseg>",
+    ]
+    for second, latitude, longitude, height in zip(*fixes(lift, rng), strict=True):
+        moment = lift["start"] + timedelta(seconds=float(second))
+        lines.append(
+            f'    <trkpt lat="{latitude:.7f}" lon="{longitude:.7f}"><ele>{height:.1f}</ele>'
+            f"<time>{moment:%Y-%m-%dT%H:%M:%SZ}</time></trkpt>"
+        )
+    return "\n".join([*lines, "  </trkseg></trk>", "</gpx>", ""])
+
+
+def map_line():
+    """Return longitude and latitude of the two sheaves of the Penny Rope, as they were clicked on the map."""
+    latitude, longitude = positions(PENNY_ROPE, np.array([-GRAB, SHEAVE_DISTANCE - GRAB]), 0.0)
+    return [[round(float(east), 7), round(float(north), 7)] for east, north in zip(longitude, latitude, strict=True)]
+
+
+def kml_text():
+    """Return the map line in the open format KML 2.2."""
+    corners = " ".join(f"{east:.7f},{north:.7f}" for east, north in map_line())
+    return (
+        '<?xml version="1.0" encoding="UTF-8"?>\n<kml xmlns="http://www.opengis.net/kml/2.2">\n  <Document>\n'
+        "    <description>Invented: no such place, no such lift</description>\n"
+        "    <Placemark><name>Penny Rope, sheave to sheave</name>\n"
+        f"      <LineString><coordinates>{corners}</coordinates></LineString>\n    </Placemark>\n"
+        "  </Document>\n</kml>\n"
+    )
+
+
+def geojson_text():
+    """Return the map line as GeoJSON."""
+    line = {
+        "type": "FeatureCollection",
+        "features": [
+            {
+                "type": "Feature",
+                "properties": {"name": "Penny Rope, sheave to sheave", "note": "invented: no such place, no such lift"},
+                "geometry": {"type": "LineString", "coordinates": map_line()},
+            }
+        ],
+    }
+    return json.dumps(line, indent=2) + "\n"
+
+
+def laps_text(rng):
+    """Return ten ride times of the Penny Rope; in one of them the rope was slowed."""
+    times = PENNY_ROPE["length"] / PENNY_ROPE["speed"] + rng.normal(0.0, 0.35, size=10)
+    rows = ["lap,seconds,note"]
+    for number, time in enumerate(times, start=1):
+        slowed = number == 7
+        rows.append(
+            f"{number},{time + (9.3 if slowed else 0.0):.1f},{'rope slowed for a fallen rider' if slowed else ''}"
+        )
+    return "\n".join([*rows, ""])
+
+
+def texts():
+    """Return every file by its name, as text."""
+    rng = np.random.default_rng(SEED)
+    return {
+        "penny_rope_track.gpx": gpx_text(PENNY_ROPE, rng),
+        "long_platter_track.gpx": gpx_text(LONG_PLATTER, rng),
+        "penny_rope_line.kml": kml_text(),
+        "penny_rope_line.geojson": geojson_text(),
+        "penny_rope_laps.csv": laps_text(rng),
+    }
+
+
+if __name__ == "__main__":
+    for name, text in texts().items():
+        (FOLDER / name).write_bytes(text.encode())

@@ -1,0 +1,282 @@
+"""Ride times by stopwatch from a CSV file: mean, spread, doubt, laps that stand apart, and the line speed they give."""
+
+import csv
+import io
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from pint import Quantity
+
+from liftcalc.fieldwork.safe_files import FieldFileError, cut, read_text
+from liftcalc.line import ride_time
+from liftcalc.quantity_text import read_number, show
+from liftcalc.units import Q, UnitError
+
+_WHAT = "lap times (CSV)"
+COLUMNS = ("lap", "seconds", "note")
+ONE_LAP_DOUBT = 0.3  # s, of a single lap timed by hand: two presses of about 0.2 s each (assumed, not published)
+LONGEST_LAP = 36_000.0  # s
+FAR = 4.0  # spreads from the middle, from which a lap is pointed at
+MOST_LAPS = 10_000
+
+
+@dataclass(frozen=True)
+class LapTimes:
+    """Laps of one file.
+
+    Parameters
+    ----------
+    name : str
+        Name of the file.
+    laps : tuple of str
+        What each lap is called; its number where the file names none.
+    times : Quantity [s]
+        All times used, an array.
+    notes_of_laps : tuple of str
+        As written.
+    mean, mean_uncertainty, half_width_95 : Quantity [s]
+        Mean; its standard uncertainty; half of its interval of 95 %, by Student's t.
+    spread : Quantity [s] or None
+        Standard deviation of one lap; None for a single lap.
+    degrees_of_freedom : int
+        Laps less one.
+    far_laps : tuple of str
+        Laps that stand far from the others. They are in the mean.
+    sentences : tuple of str
+        All of it in plain words, with all that was left out.
+    """
+
+    name: str
+    laps: tuple
+    times: Quantity
+    notes_of_laps: tuple
+    mean: Quantity
+    mean_uncertainty: Quantity
+    half_width_95: Quantity
+    spread: Quantity | None
+    degrees_of_freedom: int
+    far_laps: tuple
+    sentences: tuple
+
+
+def read_lap_times(path, *, without=()):
+    """Read ride times, grab to let-go, from a CSV file. The file is only read, never written.
+
+    Parameters
+    ----------
+    path : str or Path
+        A CSV file with the columns lap, seconds, note in any order; only seconds must be there. Cells are parted by
+        commas, with decimal points; or by semicolons, with decimal commas. Rows without a
+        time are passed over and listed.
+    without : sequence of str
+        Laps to leave out, by the name in the column lap. They are listed in the sentences.
+
+    Returns
+    -------
+    LapTimes
+        Mean, spread and doubt.
+
+    Raises
+    ------
+    FieldFileError
+        If the file or a cell cannot be read; the message names row and column.
+    """
+    return lap_times_from_text(*read_text(path, (".csv",), _WHAT), without=without)
+
+
+def lap_times_from_text(name, text, *, without=()):
+    """Return the lap times of a CSV text. See ``read_lap_times``."""
+    rows, sentences = _rows(name, text)
+    without = (without,) if isinstance(without, str) else tuple(str(lap) for lap in without)
+    unknown = [lap for lap in without if lap not in {row[0] for row in rows}]
+    if unknown:
+        raise FieldFileError(
+            f"{name}: there is no lap {unknown[0]!r} to leave out. The laps are "
+            f"{', '.join(row[0] for row in rows[:20])}."
+        )
+    for lap, time, _, _ in rows:
+        if lap in without:
+            sentences.append(f"Left out by you: lap {lap}, {show(Q(time, 's'))}.")
+    rows = [row for row in rows if row[0] not in without]
+    if not rows:
+        raise FieldFileError(f"{name}: no lap is left. Each lap is a row such as: 1,44.2,")
+    times = np.array([row[1] for row in rows])
+    step = max(10.0 ** -row[2] for row in rows)
+    mean, count = float(times.mean()), times.size
+    spread = float(times.std(ddof=1)) if count > 1 else None
+    if spread is None:
+        doubt, half_width = ONE_LAP_DOUBT, 1.96 * ONE_LAP_DOUBT
+    else:
+        from scipy.special import stdtrit
+
+        doubt = math.hypot(spread, step / math.sqrt(12)) / math.sqrt(count)
+        half_width = float(stdtrit(count - 1, 0.975)) * doubt
+    far = _far(times)
+    times.setflags(write=False)
+    laps = LapTimes(
+        name=name,
+        laps=tuple(row[0] for row in rows),
+        times=Q(times, "s"),
+        notes_of_laps=tuple(row[3] for row in rows),
+        mean=Q(mean, "s"),
+        mean_uncertainty=Q(doubt, "s"),
+        half_width_95=Q(half_width, "s"),
+        spread=None if spread is None else Q(spread, "s"),
+        degrees_of_freedom=count - 1,
+        far_laps=tuple(rows[place][0] for place in far),
+        sentences=(),
+    )
+    words = [*_sentences(laps), *(_far_sentence(rows, times, place) for place in far), *sentences]
+    return LapTimes(**{**laps.__dict__, "sentences": tuple(words)})
+
+
+def line_speed_from_laps(laps, ridden_length, *, ridden_length_uncertainty=None):
+    """Return the line speed from ride times and the ridden length, and its standard uncertainty.
+
+    Parameters
+    ----------
+    laps : LapTimes
+        Times from grab to let-go.
+    ridden_length : Quantity [m]
+        Length along the slope from grab to let-go, not the sheave distance.
+    ridden_length_uncertainty : Quantity [m] or None
+        Its standard uncertainty; zero if left out.
+
+    Returns
+    -------
+    tuple of Quantity [m/s]
+        Line speed, and its standard uncertainty.
+
+    Raises
+    ------
+    UnitError
+        If a length has no unit, or is of another kind.
+    ValueError
+        If the length is not greater than zero.
+
+    Notes
+    -----
+    v = L / T, (u(v) / v)^2 = (u(L) / L)^2 + (u(T) / T)^2. Source: JCGM 100:2008, 5.1.6.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> laps = lap_times_from_text("laps.csv", "lap,seconds\\n1,44.0\\n2,44.4\\n3,43.9")
+    >>> speed, doubt = line_speed_from_laps(laps, Q(150, "m"), ridden_length_uncertainty=Q(1, "m"))
+    >>> show(speed), show(doubt)
+    ('3.40 m/s', '0.03 m/s')
+    """
+    if not isinstance(laps, LapTimes):
+        raise FieldFileError(
+            f"line_speed_from_laps: laps must come from read_lap_times, but got {cut(laps)}. Write "
+            "line_speed_from_laps(read_lap_times('laps.csv'), Q(150, 'm'))."
+        )
+    one_metre_a_second = Q(1.0, "m/s")
+    length = ride_time(ridden_length, one_metre_a_second).m_as("s")  # checks the length as every formula does
+    doubt = 0.0
+    if ridden_length_uncertainty is not None:
+        if not isinstance(ridden_length_uncertainty, Quantity) or not ridden_length_uncertainty.check("[length]"):
+            raise UnitError(
+                "line_speed_from_laps: ridden_length_uncertainty must be a length, but got "
+                f"{ridden_length_uncertainty!r}. Write Q(1, 'm')."
+            )
+        doubt = abs(float(ridden_length_uncertainty.m_as("m"))) / length
+    time = laps.mean.m_as("s")
+    speed = length / time
+    return Q(speed, "m/s"), Q(speed * math.hypot(doubt, laps.mean_uncertainty.m_as("s") / time), "m/s")
+
+
+def _rows(name, text):
+    """Return lap, time, decimals written and note of every row with a time, and sentences on the others."""
+    first = next((line for line in text.splitlines() if line.strip()), "")
+    delimiter = ";" if first.count(";") > first.count(",") else ","
+    try:
+        cells = list(csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True))
+    except csv.Error as error:
+        raise FieldFileError(
+            f"{name}: the quotation marks do not close, or a cell is endless ({error}). Remove or double the marks."
+        ) from None
+    heading = next(number for number, row in enumerate(cells) if any(cell.strip() for cell in row))
+    columns = [cell.strip().casefold() for cell in cells[heading]]
+    if "seconds" not in columns:
+        raise FieldFileError(
+            f"{name}, row {heading + 1}: the column 'seconds' is missing; the heading row reads "
+            f"{cut(', '.join(columns))}. Write: {','.join(COLUMNS)}"
+        )
+    if len(cells) > MOST_LAPS:
+        raise FieldFileError(
+            f"{name}: the file holds {len(cells):,} rows, and {MOST_LAPS:,} are the most that is read."
+        )
+    found, sentences = [], []
+    for number, row in enumerate(cells[heading + 1 :], start=heading + 2):
+        if not any(cell.strip() for cell in row):
+            continue
+        if any(cell.strip() for cell in row[len(columns) :]):
+            raise FieldFileError(
+                f"{name}, row {number}: the row has {len(row)} cells, but the heading has {len(columns)}. Put a note "
+                "that holds a comma between quotation marks, and write decimals with a point where commas part "
+                "the cells."
+            )
+        filled = dict(zip(columns, (cell.strip() for cell in row), strict=False))
+        lap, word = filled.get("lap") or str(len(found) + 1), filled.get("seconds", "")
+        if not word:
+            sentences.append(f"Row {number} left out: lap {lap} has no time.")
+            continue
+        found.append((lap, _time(name, number, word, delimiter == ";"), _decimals(word), filled.get("note", "")))
+    return found, sentences
+
+
+def _time(name, number, word, decimal_comma):
+    """Return the seconds a cell holds."""
+    try:
+        time = read_number(word, decimal_comma)
+    except ValueError as error:
+        raise FieldFileError(f"{name}, row {number}, column seconds: {error}") from None
+    if not 0 < time <= LONGEST_LAP:
+        raise FieldFileError(
+            f"{name}, row {number}, column seconds: a lap takes more than 0 s and at most {LONGEST_LAP:,.0f} s, but "
+            f"got {word}. Write the time from grab to let-go in seconds."
+        )
+    return time
+
+
+def _decimals(word):
+    """Return how many digits stand behind the decimal mark."""
+    return len(word) - 1 - max(word.rfind("."), word.rfind(",")) if "." in word or "," in word else 0
+
+
+def _far(times):
+    """Return the places of times that stand far from the middle one."""
+    if times.size < 3:
+        return []
+    away = np.abs(times - np.median(times))
+    usual = max(1.4826 * float(np.median(away)), 0.01 * float(np.median(times)))
+    return [int(place) for place in np.flatnonzero(away > FAR * usual)]
+
+
+def _far_sentence(rows, times, place):
+    """Return the sentence that points at a lap."""
+    lap, time, _, note = rows[place]
+    others = float(np.delete(times, place).mean())
+    said = f" Its note says: {note}." if note else ""
+    return (
+        f"Lap {lap} stands apart: {show(Q(time, 's'))}, the others {show(Q(others, 's'))} on the mean.{said} It is in "
+        f"the mean; if you know why it differs, leave it out with without=[{lap!r}]."
+    )
+
+
+def _sentences(laps):
+    """Return mean, spread and doubt in plain sentences."""
+    count = len(laps.laps)
+    if laps.spread is None:
+        yield (
+            f"One lap, {show(laps.mean)}: no spread to judge it by. Its standard uncertainty of "
+            f"{show(laps.mean_uncertainty)} is that of two presses by hand. Time more laps."
+        )
+        return
+    yield (
+        f"{count} laps: mean {show(laps.mean)}, spread of one lap {show(laps.spread)}, standard uncertainty of the "
+        f"mean {show(laps.mean_uncertainty)}; plus or minus {show(laps.half_width_95)} with a probability of 95 %."
+    )
+    yield "Timed from grab to let-go, they go with the ridden length; the sheave distance would give too high a speed."

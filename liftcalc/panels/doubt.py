@@ -1,0 +1,188 @@
+"""The panels of 06: the spread of people an hour, the share of each reading, and methods that agree or do not."""
+
+import functools
+
+from liftcalc.capacity import hourly_capacity
+from liftcalc.figures.bars import BarChart
+from liftcalc.figures.spread import MethodsChart, SpreadChart
+from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.quantity_text import unit_word
+from liftcalc.uncertainty import (
+    by_first_order,
+    by_sampling,
+    combine,
+    estimate_from_half_width,
+    estimate_from_resolution,
+    estimate_from_statement,
+    expand,
+    reading_to_take_again,
+    show_with_doubt,
+    uncertainty_budget,
+)
+from liftcalc.units import Q
+
+DRAWS, SEED = 20_000, 2026
+MEASURED = {"line_speed": Q(3.4, "m/s"), "spacing": Q(6.8, "m"), "ridden_length": Q(150, "m")}  # of the demo tow
+
+
+def _estimate(name, doubt):
+    """Return one reading of the demo tow with a plus-minus in percent of it."""
+    return estimate_from_half_width(MEASURED[name], MEASURED[name] * doubt.m_as(""), "plus-minus")
+
+
+def _readings(given):
+    return {
+        "line_speed": _estimate("line_speed", given["speed_doubt"]),
+        "spacing": _estimate("spacing", given["spacing_doubt"]),
+    }
+
+
+@functools.lru_cache(maxsize=64)
+def _sampled(speed_doubt, spacing_doubt):
+    """Return the draws for two doubts in percent; kept, since panels come back to the same settings."""
+    given = {"speed_doubt": Q(speed_doubt, "percent"), "spacing_doubt": Q(spacing_doubt, "percent")}
+    return by_sampling(hourly_capacity, _readings(given), seed=SEED, draws=DRAWS)
+
+
+class SpreadPanel(Panel):
+    """The spread of people an hour: by first order, and by drawing the readings many times."""
+
+    title = "What the doubts of the readings make of people an hour"
+    control_names = ("speed_doubt", "spacing_doubt")
+
+    def make_picture(self):
+        return ChartPicture(SpreadChart(), SpreadPanel._prepare, SpreadPanel._move)
+
+    def compute(self, given):
+        self.first = by_first_order(hourly_capacity, _readings(given))
+        expanded = expand(self.first)
+        self.sampled = _sampled(given["speed_doubt"].m_as("percent"), given["spacing_doubt"].m_as("percent"))
+        return {
+            "people an hour, first order": f"{expanded.short} (ideal)",
+            "95 of 100 draws lie from": self.sampled.write("interval"),
+            "mean of the draws": self.sampled.write("mean"),
+            "standard uncertainty": show_with_doubt_alone(self.first),
+        }
+
+    def note(self):
+        """Say what the plus-minus means."""
+        return (
+            f"The plus-minus holds at a level of confidence of 95 %. Line speed 3.4 m/s, spacing 6.8 m; "
+            f"{DRAWS:,} draws, seed {SEED}."
+        )
+
+    def _prepare(self):
+        self.picture.chart.prepare(x_label="people an hour (pph)", x_range=(600, 3600), quantity="capacity")
+
+    def _move(self):
+        low, high = self.sampled.interval.m_as("pph")
+        self.picture.chart.move(
+            title=f"People an hour: {expand(self.first).short}",
+            draws=self.sampled.samples.m_as("pph"),
+            interval=(low, high),
+            interval_text=f"95 of 100 draws: {self.sampled.write('interval')}",
+            middle=self.first.value.m_as("pph"),
+            deviation=self.first.standard_uncertainty.m_as("pph"),
+            bell_text="first order",
+        )
+
+
+def show_with_doubt_alone(result):
+    """Return the standard uncertainty of a result alone, as text."""
+    return show_with_doubt(result.value, result.standard_uncertainty).split(" ± ")[1]
+
+
+class BudgetPanel(Panel):
+    """Which reading makes how much of the doubt, and which one to take again."""
+
+    title = "Which reading to take again"
+    control_names = ("speed_doubt", "spacing_doubt", "length_doubt")
+    names = ("line speed", "spacing", "ridden length")
+
+    def make_picture(self):
+        return ChartPicture(BarChart(height=2.4, left=0.18), BudgetPanel._prepare, BudgetPanel._move)
+
+    def compute(self, given):
+        self.budget = uncertainty_budget(
+            hourly_capacity, _readings(given), also={"ridden_length": _estimate("ridden_length", given["length_doubt"])}
+        )
+        results = {"people an hour": f"{self.budget.result.short} (ideal)"}
+        for row in self.budget.rows:
+            better = show_with_doubt(self.budget.result.value, row.if_measured_better)
+            results[f"{row.name.replace('_', ' ')} twice as good"] = better
+        return results
+
+    def note(self):
+        """Name the reading to take again."""
+        return reading_to_take_again(self.budget).sentence
+
+    def _prepare(self):
+        self.picture.chart.prepare(
+            x_label="share of the variance (%)",
+            x_range=(0, 100),
+            names=list(self.names),
+            quantities=["line speed", "spacing", "length"],
+        )
+
+    def _move(self):
+        shares = [100 * row.share for row in self.budget.rows]
+        most = max(self.budget.rows, key=lambda row: row.share)
+        self.picture.chart.move(
+            title=f"Most of the doubt comes from the {most.name.replace('_', ' ')}",
+            lengths=[[share] for share in shares],
+            texts=[f"{share:.0f} %" if share else "nil" for share in shares],
+        )
+
+
+class AgreementPanel(Panel):
+    """Three methods for one line speed: do they agree, and what do they say together."""
+
+    title = "Three methods, one line speed"
+    control_names = ("display_speed", "display_step", "track_speed")
+    names = ("mark on the rope", "display of a phone", "steady part of a track", "together")
+
+    def make_picture(self):
+        return ChartPicture(MethodsChart(), AgreementPanel._prepare, AgreementPanel._move)
+
+    def compute(self, given):
+        mark, phone, track = self.names[:3]
+        self.methods = [
+            estimate_from_half_width(Q(3.4, "m/s"), Q(0.1, "m/s"), mark),
+            estimate_from_resolution(given["display_speed"], given["display_step"], phone),
+            estimate_from_statement(given["track_speed"], Q(0.06, "m/s"), track),
+        ]
+        self.combined = combine(self.methods)
+        unit = self._unit()
+        return {
+            "line speed, all three": expand(self.combined.estimate.to(unit)).short,
+            "do they agree": "yes" if self.combined.agrees else "no",
+            "Birge ratio": f"{self.combined.birge_ratio:.1f}",
+            "weight of the display": f"{100 * self.combined.weights[phone]:.0f} %",
+        }
+
+    def _unit(self):
+        return "mph" if self.state.system == "us" else "m/s"
+
+    def note(self):
+        """Say in words what the comparison says."""
+        return self.combined.sentence
+
+    def _prepare(self):
+        ends = self.number(Q([2.2, 4.8], "m/s"))
+        self.picture.chart.prepare(
+            x_label=f"line speed ({unit_word(self._unit())})",
+            x_range=(ends[0], ends[1]),
+            names=list(self.names),
+            quantity="line speed",
+        )
+
+    def _move(self):
+        unit = self._unit()
+        rows = [expand(estimate.to(unit)) for estimate in [*self.methods, self.combined.estimate]]
+        verdict = "agree" if self.combined.agrees else "disagree"
+        self.picture.chart.move(
+            title=f"The three {verdict}: {rows[-1].short}",
+            values=[row.value.m_as(unit) for row in rows],
+            widths=[row.expanded.m_as(unit) for row in rows],
+            texts=[row.short for row in rows],
+        )

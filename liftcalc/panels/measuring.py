@@ -1,0 +1,270 @@
+"""The panels of 05: the steady part of a track, and one length by three ways."""
+
+from dataclasses import replace
+
+import ipywidgets as widgets
+import numpy as np
+
+from liftcalc.fieldwork import (
+    FieldFileError,
+    Track,
+    decode,
+    find_steady_parts,
+    make_track,
+    read_track_speed,
+    track_from_text,
+)
+from liftcalc.figures.spread import MethodsChart
+from liftcalc.figures.trace import TraceChart
+from liftcalc.line import slope_length
+from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.controls import CONTROLS, Scale
+from liftcalc.quantity_text import unit_word
+from liftcalc.uncertainty import (
+    Estimate,
+    by_first_order,
+    combine,
+    estimate_from_half_width,
+    expand,
+    own_formula,
+    show_with_doubt,
+)
+from liftcalc.units import PlainError, Q
+
+NOT_FROM_HERE = "not from this part"
+
+
+def example_track():
+    """Return a track without noise: standing, a ride of 45 s at 3.4 m/s along a slope of 20 %, standing."""
+    seconds = np.arange(0.0, 121.0)
+    along = 3.4 * np.clip(seconds - 38, 0, 45)
+    plan, height = along / np.hypot(1, 0.2), along * 0.2 / np.hypot(1, 0.2)
+    return make_track("example track", seconds, 47 + plan / 111_178, np.full(seconds.size, -35.0), 900 + height)
+
+
+class TrackPanel(Panel):
+    """The speed of a track, and the steady part of it that counts; the reader may move both ends.
+
+    Parameters
+    ----------
+    track : Track or None
+        From ``read_track``; None for an example without noise.
+    **settings
+        As for every panel; ``steady_from`` and ``steady_to`` begin at the part that was found.
+    """
+
+    title = "The steady part of a track"
+    control_names = ("steady_from", "steady_to")
+
+    def __init__(self, track=None, **settings):
+        self._read(example_track() if track is None else track)
+        for name, value in self._found().items():
+            settings.setdefault(name, value)
+        super().__init__(**settings)
+        for row in self.rows:  # the two ends share one slider below the boxes
+            row.slider.layout.display = "none"
+
+    def _read(self, track):
+        """Take a track and find its steady parts."""
+        if not isinstance(track, Track):
+            raise PlainError(f"TrackPanel: the track must come from read_track, but got {track!r}.")
+        self.track, self.parts = track, find_steady_parts(track)
+        self._last = max(60.0, float(np.ceil(track.seconds[-1])))
+
+    def _found(self):
+        """Return both ends of the part that was found, in whole seconds inside it."""
+        first, last = (self.parts[0].start, self.parts[0].end) if self.parts else (0.0, self.track.seconds[-1])
+        return {"steady_from": Q(float(np.ceil(first)), "s"), "steady_to": Q(float(np.floor(last)), "s")}
+
+    def control(self, name):
+        """Return a control that ends where the track ends."""
+        scale = Scale("s", 0, self._last, 1, 0)
+        return replace(CONTROLS[name], metric=scale, us=scale)
+
+    def make_picture(self):
+        return ChartPicture(TraceChart(), TrackPanel._prepare, TrackPanel._move)
+
+    def more_controls(self):
+        first, last = (self.given[name].m_as("s") for name in self.control_names)
+        self.ends = widgets.FloatRangeSlider(
+            value=(first, last), min=0, max=self._last, step=1, readout=False, description="Steady part",
+            style={"description_width": "165px"}, layout=widgets.Layout(width="700px", max_width="100%"),
+        )  # fmt: skip
+        self.ends.observe(self._dragged, "value")
+        self.upload = widgets.FileUpload(
+            accept=".gpx", description="Your own track (GPX)", layout=widgets.Layout(width="auto")
+        )
+        self.upload.observe(self._uploaded, "value")
+        return [self.ends, widgets.HBox([self.upload])]
+
+    def _dragged(self, change):
+        """Take both ends from the range slider."""
+        ends = tuple(round(end) for end in change["new"])
+        if ends != tuple(round(self.given[name].m_as("s")) for name in self.control_names):
+            first, last = self.control_names
+            self.state.values[first] = Q(float(ends[0]), "s")
+            self.state.set(last, Q(float(ends[1]), "s"), self)
+            for row in self.rows:
+                row.show()
+
+    def _uploaded(self, change):
+        """Read a file that the reader brought; a file that cannot be read leaves all as it is."""
+        if not change["new"]:
+            return
+        file = change["new"][0]
+        try:
+            self._read(track_from_text(file["name"], decode(file["name"], bytes(file["content"]), "a track")))
+        except PlainError as error:
+            self.complain(str(error))
+            return
+        self.state.values.update(self._found())
+        self.ends.max = self._last
+        for row in self.rows:
+            row.control = self.control(row.control.name)
+        self.turn()
+
+    def compute(self, given):
+        first, last = given["steady_from"].m_as("s"), given["steady_to"].m_as("s")
+        self.problem, self.reading = "", None
+        try:
+            if first >= last:
+                raise FieldFileError(
+                    f"The part would end at {last:g} s, before its start at {first:g} s. Move one end."
+                )
+            self.reading = read_track_speed(self.track, start=first, end=last, parts=self.parts)
+        except FieldFileError as error:
+            self.problem = str(error)
+            names = ("line speed", "speed on the plan", "ridden length", "vertical rise")
+            return dict.fromkeys(names, NOT_FROM_HERE)
+        reading = self.reading
+        return {
+            f"line speed along {reading.along}": self._with_doubt(reading.speed, reading.speed_half_width_95),
+            "speed on the plan": reading.plan_speed,
+            f"ridden length along {reading.along}": self._with_doubt(
+                reading.ridden_length, 2 * reading.ridden_length_uncertainty
+            ),
+            "vertical rise": "not in the track" if reading.vertical_rise is None else reading.vertical_rise,
+        }
+
+    def _with_doubt(self, value, doubt):
+        unit = "ft" if value.check("[length]") else "mph"
+        return show_with_doubt(value.to(unit), doubt.to(unit)) if self._us() else show_with_doubt(value, doubt)
+
+    def _us(self):
+        return self.state.system == "us"
+
+    def note(self):
+        """Say why a part gives nothing, or what else is to be known."""
+        if self.problem:
+            return self.problem
+        wander = [sentence for sentence in self.reading.sentences if sentence.startswith("The errors of the fixes")]
+        return " ".join(["Plus or minus at 95 %.", *self.track.notes[:3], *wander])
+
+    def refresh(self):
+        """Compute anew; the range slider follows the boxes."""
+        if hasattr(self, "ends"):
+            ends = tuple(self.given[name].m_as("s") for name in self.control_names)
+            if ends[0] <= ends[1] and tuple(map(round, self.ends.value)) != tuple(map(round, ends)):
+                self.ends.value = ends
+        super().refresh()
+
+    def _prepare(self):
+        unit = "mph" if self._us() else "m/s"
+        trace = read_track_speed(self.track, parts=self.parts) if self.parts else self.reading
+        speeds = Q(trace.speeds, "m/s").m_as(unit) if trace else np.zeros(self.track.seconds.size)
+        top = 1.35 * max(1.0, float(np.percentile(speeds, 98)))
+        self.picture.chart.prepare(
+            x_label="time since the first fix (s)",
+            y_label=f"speed on the plan ({unit_word(unit)})",
+            x_range=(0, self._last),
+            y_range=(min(-0.3, 1.1 * float(np.min(speeds))), top),
+            times=self.track.seconds,
+            speeds=speeds,
+        )
+
+    def _move(self):
+        unit = "mph" if self._us() else "m/s"
+        speed = None if self.reading is None else self.reading.plan_speed.m_as(unit)
+        main = self.text(self.result)
+        self.picture.chart.move(
+            title=f"{self.track.name}: {main}",
+            start=self.given["steady_from"].m_as("s"),
+            end=self.given["steady_to"].m_as("s"),
+            level=speed,
+            text="steady part" if self.reading else NOT_FROM_HERE,
+        )
+
+
+_SPEED_TIMES_TIME = own_formula(
+    lambda line_speed, ride_time: line_speed * ride_time, returns="m", line_speed="m/s", ride_time="s"
+)
+
+
+class LengthPanel(Panel):
+    """One length by three ways: tape, map line with rise, line speed times ride time."""
+
+    title = "One length by three ways"
+    control_names = ("map_length", "vertical_rise", "line_speed", "ride_time")
+    names = ("tape, stopped lift", "map line and rise", "speed times time", "together")
+    tape = estimate_from_half_width(Q(150, "m"), Q(1, "m"), "tape, stopped lift")
+
+    def make_picture(self):
+        return ChartPicture(MethodsChart(), LengthPanel._prepare, LengthPanel._move)
+
+    def compute(self, given):
+        _, on_map, in_time = self.names[:3]
+        along = by_first_order(
+            slope_length,
+            {
+                "vertical_rise": estimate_from_half_width(given["vertical_rise"], Q(1, "m")),
+                "horizontal_run": Estimate(given["map_length"], Q(4.2, "m")),
+            },
+        )
+        timed = by_first_order(
+            _SPEED_TIMES_TIME,
+            {
+                "line_speed": estimate_from_half_width(given["line_speed"], Q(0.1, "m/s")),
+                "ride_time": estimate_from_half_width(given["ride_time"], Q(0.5, "s")),
+            },
+        )
+        self.methods = [
+            self.tape,
+            Estimate(along.value, along.standard_uncertainty, method=on_map),
+            Estimate(timed.value, timed.standard_uncertainty, method=in_time),
+        ]
+        self.combined = combine(self.methods)
+        return {
+            "length, all three": self._short(self.combined.estimate),
+            "do they agree": "yes" if self.combined.agrees else "no",
+            "map line and rise": self._short(self.methods[1]),
+            "speed times time": self._short(self.methods[2]),
+        }
+
+    def _unit(self):
+        return "ft" if self.state.system == "us" else "m"
+
+    def _short(self, estimate):
+        return expand(estimate.to(self._unit())).short
+
+    def note(self):
+        """Say in words what the comparison says."""
+        return self.combined.sentence
+
+    def _prepare(self):
+        low, high = self.number(Q([100, 220], "m"))
+        self.picture.chart.prepare(
+            x_label=f"length along the slope ({self._unit()})",
+            x_range=(low, high),
+            names=list(self.names),
+            quantity="length",
+        )
+
+    def _move(self):
+        unit = self._unit()
+        rows = [expand(estimate.to(unit)) for estimate in [*self.methods, self.combined.estimate]]
+        self.picture.chart.move(
+            title=f"The three {'agree' if self.combined.agrees else 'disagree'}: {rows[-1].short}",
+            values=[row.value.m_as(unit) for row in rows],
+            widths=[row.expanded.m_as(unit) for row in rows],
+            texts=[row.short for row in rows],
+        )

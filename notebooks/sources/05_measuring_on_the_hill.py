@@ -1,0 +1,232 @@
+# %% [markdown]
+# # What did the tape, the phone and the map say?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# A cold morning, a stopped lift, a tape; later a phone in a closed pocket, three rides with a watch, and a line drawn on a map. Four sources, and the first thing they do is disagree: 150 m says the tape, 163 m says the map. Nobody misread anything. This page takes a track apart, finds the part of it that knows the rope, and shows why two honest lengths can differ by thirteen metres.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** get line speed and ridden length out of a track; tell speed on the plan from speed along the slope; use lap times; say what a disagreement of methods is made of.
+#
+# **You need first** [03 Riders on the line](03_riders_on_the_line.ipynb), for ridden length and sheave distance.
+#
+# **About 40 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# - Measure only with the operator's leave, and tell the attendant what you are about to do.
+# - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
+# - No phone and no tape in your hand while you hold the rope.
+# - Measure spacing with the lift stopped and locked out, or from a photo; riders never wait on the rope to be measured.
+# - Count from outside the track and the unload area.
+# - Never step over a moving rope, and stay away from the sheaves.
+# - A track is recorded with the phone in a closed pocket: start it before you take hold, stop it when you are clear.
+#
+# This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
+
+# %% [markdown]
+# ## A track is not a speed
+#
+# A phone that records a track writes down where it was, second by second. Most of a track is not the lift: it is walking to the loading point, standing, gliding off, and skiing down. And each fix is off by some metres, not at random but in one direction for half a minute or so, and then in another.
+#
+# **Predict.** Below is the trace of two rides on the Penny Rope, with the way down between them. Where is the rope in it?
+
+# %%
+from liftcalc import Q, show, slope_length
+from liftcalc.fieldwork import read_track
+
+# your own file: put it beside the demo files in data, and change the name in the next line
+track = read_track("../data/penny_rope_track.gpx")
+print(f"{track.name}: {len(track.seconds)} fixes in {track.seconds[-1]:.0f} s")
+
+# %% folded
+from liftcalc.panels import LengthPanel, TrackPanel
+
+trace = TrackPanel(track)
+trace
+
+# %% [markdown]
+# The two level stretches at the top are the rides; below the zero line is the way down. The blue band is the **steady part** that the page found for itself: run-up, slowing and standing are cut away. Move its ends if you know better. Where no code is shown, the button below the slider takes a track of your own; the file stays on this computer.
+#
+# The plus-minus looks large for 33 fixes. It is honest: fixes that err together tell far less than 33 separate readings. A longer steady part helps more than more fixes.
+
+# %% folded
+trace.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Bring the start to 20 s. What do standing and run-up make of the speed?
+# 2. Bring the start back to 44 s and the end to 60 s. The speed hardly moves; what does the plus-minus do?
+# 3. Lay the band over the second ride. Do the two rides agree?
+
+# %% folded
+trace.at_settings("steady_from", [Q(20, "s"), Q(44, "s"), Q(60, "s")])
+
+# %% [markdown]
+# Everything that the page has to say of this track, with whatever it dropped:
+
+# %% folded
+from liftcalc.fieldwork import read_track_speed
+from liftcalc.tables import Lines
+
+Lines(*read_track_speed(track).sentences)
+
+# %% [markdown]
+# ### On the plan, or along the slope?
+#
+# Positions are a map: they know where, not how high. Their speed is the speed of your shadow at noon. On a grade of 20 % a metre of plan is 1.02 m of slope, so the speed along the rope is 2 in a hundred more. The elevations of the track, or a rise from the map, lift it onto the slope; the panel says which it did.
+#
+# By hand: 3.30 m/s on the plan, grade 22 %: √(1 + 0.22²) = 1.024, and 3.30 m/s × 1.024 = 3.38 m/s.
+#
+# ### A longer lift makes a surer track
+#
+# The Long Platter rides for more than two minutes. The same phone, the same stray metres, and a third of the doubt:
+
+# %%
+long_track = read_track_speed(read_track("../data/long_platter_track.gpx"))
+Lines(*long_track.sentences[:2])
+
+# %% [markdown]
+# ## A watch, and a length
+#
+# Three ways to the speed need no phone. One of them: time rides from grab to let-go, and divide the ridden length by the mean. One lap below took ten seconds more. It is not thrown out in silence; the page points at it, and you decide.
+#
+# **Predict.** Ten laps, nine of them near 44 s and one of 54 s. By how much does that one lap move the speed?
+
+# %%
+from liftcalc.fieldwork import line_speed_from_laps, read_lap_times
+
+every_lap = read_lap_times("../data/penny_rope_laps.csv")
+Lines(*every_lap.sentences)
+
+# %%
+without = read_lap_times("../data/penny_rope_laps.csv", without=["7"])
+for laps in (every_lap, without):
+    speed, doubt = line_speed_from_laps(laps, Q(150, "m"), ridden_length_uncertainty=Q(0.6, "m"))
+    print(f"{show(laps.mean)} a ride: {show(speed)}, standard uncertainty {show(doubt)}")
+
+# %% [markdown]
+# By hand: 150 m ÷ 44.1 s = 3.40 m/s; with the slow lap in the mean, 150 m ÷ 45.1 s = 3.32 m/s. The rope had been slowed for a fallen rider: for the line speed the lap is left out, with the reason written down. For what the lift carries in an hour it counts.
+
+# %% [markdown]
+# ## A line on a map
+#
+# A map line is horizontal. With the rise it becomes a length along the slope, again by the long side of a triangle.
+
+# %%
+from liftcalc.fieldwork import read_map_line
+
+line = read_map_line("../data/penny_rope_line.kml", vertical_rise=Q(31.9, "m"))
+Lines(*line.sentences)
+
+# %% [markdown]
+# ## One length by three ways
+#
+# **Predict.** The tape says 150 m, speed times ride time says 150 m, the map line says 163 m. Would you take the mean?
+
+# %% folded
+lengths = LengthPanel(
+    map_length=Q(160, "m"), vertical_rise=Q(31.9, "m"), line_speed=Q(3.4, "m/s"), ride_time=Q(44, "s")
+)
+lengths
+
+# %% [markdown]
+# The panel takes 1 m of half-width for the tape and for the rise, 4.2 m of standard uncertainty for the two clicked ends of the map line, 0.1 m/s and 0.5 s of half-width for speed and time. Even so the map stands apart.
+#
+# Here is the cause. Whoever drew the line clicked on the two sheaves, which can be seen on the map. Whoever held the tape measured from grab to let-go. The rope runs some metres before anyone takes hold, and on past the unload area. Both lengths are right, and they are two lengths: 150 m is the **ridden length**, 163 m the **sheave distance**. A mean of them is the length of nothing.
+
+# %% folded
+lengths.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Bring the map length down until all three agree. By how much, and where on the hill would you look for these metres?
+# 2. Bring the map length back to 160 m and raise the ride time until speed times time agrees with the map. Would you believe that stopwatch?
+# 3. Set the rise to 2 m, as good as level. How much does the slope add to the map here?
+
+# %% folded
+lengths.at_settings("map_length", [Q(140, "m"), Q(147, "m"), Q(160, "m")])
+
+# %% [markdown]
+# By hand: √(160² + 31.9²) = 163.1 m for the map; 3.4 m/s × 44 s = 149.6 m for speed and time; 150 m on the tape.
+
+# %%
+print(show(slope_length(vertical_rise=Q(31.9, "m"), horizontal_run=Q(160, "m"))))
+print(show((Q(3.4, "m/s") * Q(44, "s")).to("m")))
+
+# %% [markdown]
+# ## Exercises
+#
+# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
+# ### Exercise 5.1
+
+# %% folded
+AnswerBox("5.1")
+
+# %% [markdown]
+# ### Exercise 5.2
+
+# %% folded
+AnswerBox("5.2")
+
+# %% [markdown]
+# ### Exercise 5.3
+
+# %% folded
+AnswerBox("5.3")
+
+# %% [markdown]
+# ### Exercise 5.4
+
+# %% folded
+AnswerBox("5.4")
+
+# %% [markdown]
+# ### Exercise 5.5
+
+# %% folded
+AnswerBox("5.5")
+
+# %% [markdown]
+# ### Exercise 5.6
+
+# %% folded
+AnswerBox("5.6")
+
+# %% [markdown]
+# ### Exercise 5.7
+
+# %% folded
+AnswerBox("5.7")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("05")
+
+# %% [markdown]
+# ## In short
+#
+# - Only the steady part of a track knows the rope; the rest is you.
+# - Positions give the plan; the rise lifts it onto the slope.
+# - When methods disagree by more than their doubts, ask first whether they measured the same thing.
+#
+# **Formula card.** L = √(map² + rise²); v along = v on the plan · √(1 + g²); v = L ÷ mean time of a ride.
+
+# %% [markdown]
+# ## Where to next
+#
+# [06 How sure are we](06_how_sure_are_we.ipynb): what these plus-minus make of people an hour, and which reading to take again.
