@@ -11,7 +11,8 @@ from notebook_files import NOTEBOOKS
 from liftcalc import Q, headway, hourly_capacity, persons_on_line, show
 from liftcalc.exercises import BANK, Posed
 from liftcalc.exercises.drawing import learner_key
-from liftcalc.fieldwork import read_field_sheet
+from liftcalc.fieldwork import read_field_sheet, read_track, read_track_speed
+from liftcalc.uncertainty import show_with_doubt
 
 if browser.chromium() is None and os.environ.get("CI", "").lower() != "true":
     pytest.skip("no Chromium on this machine: the browser tests are left out", allow_module_level=True)
@@ -168,6 +169,37 @@ def test_exercises_in_the_app_view(tmp_path, monkeypatch):
         check_exercises(page)
         assert browser.asked_outside(page) == []
     assert not (tmp_path / "my_records").exists(), "the app view keeps answers in memory"
+
+
+def test_a_track_of_ones_own_in_the_app_view(tmp_path):
+    """Move the steady part by keyboard, bring a track of one's own, and a file that is none."""
+    with browser.app_view(tmp_path) as address, browser.page() as page:
+        browser.run_in_app(page, address("05_measuring_on_the_hill.ipynb"))
+        status = page.locator(".result-TrackPanel")
+        found = read_track_speed(read_track(NOTEBOOKS.parent / "data/penny_rope_track.gpx"), start=44, end=76)
+        speed = show_with_doubt(found.speed, found.speed_half_width_95)
+        status.get_by_text(speed, exact=True).wait_for()
+        ends = page.locator(".widget-slider", has=page.get_by_text("Steady part", exact=True)).locator(".noUi-handle")
+        for _ in range(10):
+            ends.first.press("ArrowLeft")
+        earlier = read_track_speed(read_track(NOTEBOOKS.parent / "data/penny_rope_track.gpx"), start=34, end=76)
+        status.get_by_text(show_with_doubt(earlier.speed, earlier.speed_half_width_95), exact=True).wait_for()
+        assert page.get_by_label("Steady from (s)").input_value() == "34"
+        mine = tmp_path / "mine.gpx"
+        mine.write_bytes((NOTEBOOKS.parent / "data/long_platter_track.gpx").read_bytes())
+        button = page.get_by_role("button", name="Your own track (GPX)")
+        with page.expect_file_chooser() as chooser:
+            button.click()
+        chooser.value.set_files(mine)
+        page.locator("svg").get_by_text("mine.gpx: 2.79 ± 0.05 m/s").wait_for()
+        broken = tmp_path / "broken.gpx"
+        broken.write_text("<gpx><trk>", encoding="utf-8")
+        with page.expect_file_chooser() as chooser:
+            button.click()
+        chooser.value.set_files(broken)
+        status.get_by_text("broken.gpx, line 1").wait_for()
+        page.locator("svg").get_by_text("mine.gpx: 2.79 ± 0.05 m/s").wait_for()
+        assert browser.asked_outside(page) == []
 
 
 def test_jupyter_lab(tmp_path):
