@@ -33,6 +33,10 @@ KINDS = {
     "power": ("kW", 15),
     "force": ("N", 300),
     "mass": ("kg", 75),
+    "energy": ("J", 30000),
+    "mass per length": ("kg/m", 0.6),
+    "area": ("hectare", 1.2),
+    "density of riders": ("person/hectare", 40),
     "amount of money": ("dollar", 20),
     "pure number or angle": ("", 0.2),
 }
@@ -105,7 +109,7 @@ def kind_of(quantity):
 
 def with_article(kind):
     """Return the kind with "a" or "an" before it."""
-    return f"{'an' if kind.startswith(('a', 'hourly')) else 'a'} {kind}"
+    return f"{'an' if kind.startswith(('a', 'e', 'hourly')) else 'a'} {kind}"
 
 
 def _plain_text(quantity):

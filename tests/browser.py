@@ -145,6 +145,9 @@ def run_in_lab(opened, address):
     opened.wait_for_function("window.jupyterapp && jupyterapp.shell.currentWidget?.sessionContext?.isReady")
     opened.evaluate(RUN_ALL)
     opened.locator(".widget-vbox [role=status]").first.wait_for()
+    opened.wait_for_function(  # until the last cell has run: running cells takes the focus away
+        "![...document.querySelectorAll('.jp-InputPrompt')].some(prompt => prompt.textContent.includes('*'))"
+    )
 
 
 def run_in_app(opened, address):

@@ -19,11 +19,14 @@ times = st.floats(0.5, 3000)
 persons = st.integers(1, 12)
 
 
-def pick(unit, number):
-    """Return a sensible plain value for a unit; the number is between 0 and 1."""
-    low, high = {
+def pick(argument, unit, number):
+    """Return a sensible plain value for an argument; the number is between 0 and 1."""
+    by_name = {"safety_factor": (1, 3), "ridden_length": (30, 500), "pick_up_acceleration": (1, 4)}
+    low, high = by_name.get(argument) or {
         "m/s": (0.3, 6), "m": (2, 500), "ft": (5, 900), "s": (1, 900), "person": (2, 90),
         "person/hour": (100, 4000), "m/s**2": (0.3, 4), "": (0.05, 0.9),
+        "kW": (5, 60), "N": (20, 900), "kg": (30, 120), "J": (5e3, 2e5), "kg/m": (0.2, 2), "degree": (1, 60),
+        "hectare": (0.5, 50), "person/hectare": (5, 80),
     }[unit]  # fmt: skip
     return low + number * (high - low)
 
@@ -37,7 +40,7 @@ def test_an_array_gives_what_its_scalars_give(name, numbers):
     formula = FORMULAS[name]
     units = {argument: unit for argument, unit in formula.units.items() if argument != "returns"}
     arrays = {
-        argument: np.array([pick(unit, numbers[(3 * place + step) % 12]) for step in range(3)])
+        argument: np.array([pick(argument, unit, numbers[(3 * place + step) % 12]) for step in range(3)])
         for place, (argument, unit) in enumerate(units.items())
     }
     copies = {argument: array.copy() for argument, array in arrays.items()}
@@ -59,7 +62,7 @@ def test_the_unit_of_an_argument_does_not_matter(name):
     formula = FORMULAS[name]
     units = {argument: unit for argument, unit in formula.units.items() if argument != "returns"}
     other = {"m/s": "mph", "m": "ft", "ft": "m", "s": "minute", "person/hour": "person/s", "m/s**2": "ft/s**2"}
-    values = {argument: Q(pick(unit, 0.37), unit) for argument, unit in units.items()}
+    values = {argument: Q(pick(argument, unit, 0.37), unit) for argument, unit in units.items()}
     if "shares" in values:
         values |= {"spacings": Q([2.0, 4.0], "m"), "shares": Q([0.25, 0.75], "")}
     if "counting_time" in values and "line_speed" in values:

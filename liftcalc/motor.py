@@ -1,0 +1,879 @@
+"""Pull, work and power: what one rider costs the motor, and how many an hour it can carry.
+
+Planning figures, no design. Whether a motor, a rope or a drive may carry more is for the maker, licensed people and
+the authority to say.
+"""
+
+import numpy as np
+
+from liftcalc.constants import STANDARD_GRAVITY
+from liftcalc.units import unit_aware
+
+GRAVITY = STANDARD_GRAVITY.quantity.m_as("m/s**2")
+SECONDS_PER_HOUR = 3600.0
+WATTS_PER_KILOWATT = 1000.0
+
+
+def _mostly(wrong):
+    """Return whether more than half of the values are wrong: a slip, and not a stray draw of a sampled reading."""
+    return np.mean(wrong) > 0.5
+
+
+def _check_efficiency(function, efficiency):
+    """Refuse an efficiency over 1, such as 85 where 85 percent is meant."""
+    if _mostly(np.asarray(efficiency) > 1):
+        raise ValueError(
+            f"{function}: efficiency must be 1 or less, but got {np.max(efficiency):g}. "
+            "Write a part of one, such as Q(0.85, '') or Q(85, 'percent')."
+        )
+
+
+@unit_aware(rider_mass="kg", grade="", friction="", returns="N", may_be_zero=("grade", "friction"))
+def rope_pull(rider_mass, *, grade, friction):
+    r"""Return the pull along the slope that keeps one rider going at a steady speed, skis on snow.
+
+    Parameters
+    ----------
+    rider_mass : Quantity [kg]
+        Mass of the rider with clothes, skis and all; a scalar or an array.
+    grade : Quantity []
+        Rise over horizontal run of a uniform slope; may be zero.
+    friction : Quantity []
+        Friction of skis on snow; may be zero.
+
+    Returns
+    -------
+    Quantity [N]
+        Pull along the slope.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the mass is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: F = m g (\sin \alpha + \mu \cos \alpha)
+
+    Source: a block on an inclined plane, as in any introductory mechanics text.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(rope_pull(Q(75, "kg"), grade=Q(20, "percent"), friction=Q(0.07, "")))
+    '195 N'
+    """
+    return rider_mass * GRAVITY * (grade + friction) / np.hypot(1.0, grade)
+
+
+@unit_aware(
+    rider_mass="kg", vertical_rise="m", horizontal_run="m", friction="", returns="J",
+    may_be_zero=("vertical_rise", "horizontal_run", "friction"),
+)  # fmt: skip
+def ride_work(rider_mass, *, vertical_rise, horizontal_run, friction):
+    r"""Return the work of one ride on any profile, skis on snow: steep and flat parts need not be told apart.
+
+    Parameters
+    ----------
+    rider_mass : Quantity [kg]
+        Mass of the rider with clothes, skis and all; a scalar or an array.
+    vertical_rise : Quantity [m]
+        Height gained from grab to let-go; may be zero.
+    horizontal_run : Quantity [m]
+        Length of the ride on the map; may be zero.
+    friction : Quantity []
+        Friction of skis on snow; may be zero.
+
+    Returns
+    -------
+    Quantity [J]
+        Work of one ride at a steady speed.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the mass is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: W = m g (h + \mu d)
+
+    On a uniform slope this is pull times length. Part by part, pull times length adds up to the same, as long as no
+    part is so steep downhill that the rope goes slack. Source: conservation of energy.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m"), friction=Q(0.07, "")))
+    '29,197 J'
+    """
+    return rider_mass * GRAVITY * (vertical_rise + friction * horizontal_run)
+
+
+@unit_aware(pull="N", tether_angle="degree", friction="", returns="N", may_be_zero=("pull", "tether_angle", "friction"))
+def tether_pull(pull, *, tether_angle, friction):
+    r"""Return the pull in a tether that rises at an angle to the slope, as on a platter or a T-bar.
+
+    Parameters
+    ----------
+    pull : Quantity [N]
+        Pull along the slope that the rider would need from a rope parallel to it; a scalar or an array; may be zero.
+    tether_angle : Quantity [degree]
+        Angle of the tether to the slope; may be zero.
+    friction : Quantity []
+        Friction of skis on snow; may be zero.
+
+    Returns
+    -------
+    Quantity [N]
+        Pull in the tether. The part along the slope, which is what the drive feels, is this times the cosine.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is negative, or the angle is 90 degrees or more.
+
+    Notes
+    -----
+    .. math:: T = F / (\cos \theta + \mu \sin \theta)
+
+    The tether takes some weight off the skis, so that they rub less. Source: balance of forces along and across the
+    slope.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), friction=Q(0.07, "")))
+    '216 N'
+    """
+    if _mostly(np.asarray(tether_angle) >= 90):
+        raise ValueError(
+            f"tether_pull: tether_angle must be less than 90 degrees, but got {np.max(tether_angle):g} degrees. "
+            "Give the angle between tether and slope, such as Q(30, 'degree')."
+        )
+    angle = np.radians(tether_angle)
+    return pull / (np.cos(angle) + friction * np.sin(angle))
+
+
+@unit_aware(
+    rider_mass="kg", vertical_rise="m", horizontal_run="m", sheave_share="", returns="J",
+    may_be_zero=("vertical_rise", "horizontal_run", "sheave_share"),
+)  # fmt: skip
+def carrier_work(rider_mass, *, vertical_rise, horizontal_run, sheave_share):
+    r"""Return the work of one ride on a chair or in a cabin: the rider is lifted, and no ski rubs.
+
+    Parameters
+    ----------
+    rider_mass : Quantity [kg]
+        Mass of the rider with clothes, skis and all; a scalar or an array.
+    vertical_rise : Quantity [m]
+        Height gained; may be zero.
+    horizontal_run : Quantity [m]
+        Length of the line on the map; may be zero.
+    sheave_share : Quantity []
+        Drag of the sheaves as a share of the load that presses on them; may be zero.
+
+    Returns
+    -------
+    Quantity [J]
+        Work of one ride at a steady speed. Empty carriers balance over the loop; what rope and carriers cost in the
+        sheaves is ``sheave_drag``.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the mass is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: W = m g (h + c d)
+
+    Source: conservation of energy. A share of a few per cent is common practice, no published source.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(carrier_work(Q(80, "kg"), vertical_rise=Q(142, "m"), horizontal_run=Q(624, "m"),
+    ...                   sheave_share=Q(3, "percent")))
+    '126,090 J'
+    """
+    return rider_mass * GRAVITY * (vertical_rise + sheave_share * horizontal_run)
+
+
+@unit_aware(hanging_mass="kg", sheave_share="", returns="N", may_be_zero=("sheave_share",))
+def sheave_drag(hanging_mass, sheave_share):
+    r"""Return the drag of the sheaves under rope and empty carriers: the idle drag of a chair or a cabin lift.
+
+    Parameters
+    ----------
+    hanging_mass : Quantity [kg]
+        Mass of the whole rope and all empty carriers, up side and down side; a scalar or an array.
+    sheave_share : Quantity []
+        Drag as a share of the load on the sheaves; may be zero.
+
+    Returns
+    -------
+    Quantity [N]
+        Drag along the rope. The full weight is taken for the load, which on a slope is a little high.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the mass is not greater than zero, or the share is negative.
+
+    Notes
+    -----
+    .. math:: F_0 = c M g
+
+    Source: definition of the share. A share of a few per cent is common practice, no published source.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(sheave_drag(Q(12000, "kg"), Q(3, "percent")))
+    '3,530 N'
+    """
+    return sheave_share * hanging_mass * GRAVITY
+
+
+@unit_aware(
+    rider_mass="kg", vertical_rise="m", horizontal_run="m", bed_friction="", returns="J",
+    may_be_zero=("vertical_rise", "horizontal_run", "bed_friction"),
+)  # fmt: skip
+def conveyor_work(rider_mass, *, vertical_rise, horizontal_run, bed_friction):
+    r"""Return the work of one ride on a conveyor: the rider is lifted and presses the belt on its bed.
+
+    Parameters
+    ----------
+    rider_mass : Quantity [kg]
+        Mass of the rider with clothes, skis and all; a scalar or an array.
+    vertical_rise : Quantity [m]
+        Height gained; may be zero.
+    horizontal_run : Quantity [m]
+        Length of the belt on the map; may be zero.
+    bed_friction : Quantity []
+        Friction of the belt on its bed; may be zero.
+
+    Returns
+    -------
+    Quantity [J]
+        Work of one ride at a steady speed. What the belt itself costs is ``belt_drag``.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the mass is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: W = m g (h + \mu d)
+
+    Source: conservation of energy.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(conveyor_work(Q(60, "kg"), vertical_rise=Q(8, "m"), horizontal_run=Q(79.6, "m"),
+    ...                    bed_friction=Q(0.3, "")))
+    '18,758 J'
+    """
+    return rider_mass * GRAVITY * (vertical_rise + bed_friction * horizontal_run)
+
+
+@unit_aware(
+    belt_mass_per_length="kg/m", horizontal_run="m", bed_friction="", return_friction="", returns="N",
+    may_be_zero=("bed_friction", "return_friction"),
+)  # fmt: skip
+def belt_drag(belt_mass_per_length, horizontal_run, *, bed_friction, return_friction):
+    r"""Return the drag of the empty belt of a conveyor, over its bed and back.
+
+    Parameters
+    ----------
+    belt_mass_per_length : Quantity [kg/m]
+        Mass of one metre of belt; a scalar or an array.
+    horizontal_run : Quantity [m]
+        Length of the conveyor on the map.
+    bed_friction : Quantity []
+        Friction of the belt on its bed, on the way up; may be zero.
+    return_friction : Quantity []
+        The same on the way back, usually over rollers; may be zero.
+
+    Returns
+    -------
+    Quantity [N]
+        Drag along the belt. The weight of the two ways balances.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the mass or the run is not greater than zero, or a friction is negative.
+
+    Notes
+    -----
+    .. math:: F_0 = b g d (\mu_{bed} + \mu_{return})
+
+    Source: balance of forces along the belt.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(belt_drag(Q(8, "kg/m"), Q(79.6, "m"), bed_friction=Q(0.3, ""), return_friction=Q(0.05, "")))
+    '2,186 N'
+    """
+    return belt_mass_per_length * GRAVITY * horizontal_run * (bed_friction + return_friction)
+
+
+@unit_aware(pull="N", ridden_length="m", returns="J", may_be_zero=("pull",))
+def pull_energy(pull, ridden_length):
+    r"""Return the first part of the energy for one rider: the pull along the whole ride.
+
+    Parameters
+    ----------
+    pull : Quantity [N]
+        Pull along the slope at a steady speed; a scalar or an array; may be zero.
+    ridden_length : Quantity [m]
+        Length along the rope from grab to let-go.
+
+    Returns
+    -------
+    Quantity [J]
+        Energy that the rope gives one rider.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the length is not greater than zero, or the pull is negative.
+
+    Notes
+    -----
+    .. math:: E_1 = F L
+
+    Source: definition of work.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(pull_energy(Q(195, "N"), Q(150, "m")))
+    '29,250 J'
+    """
+    return pull * ridden_length
+
+
+@unit_aware(rider_mass="kg", line_speed="m/s", returns="J")
+def momentum_energy(rider_mass, line_speed):
+    r"""Return the second part of the energy for one rider: the momentum taken on at the pick-up.
+
+    Parameters
+    ----------
+    rider_mass : Quantity [kg]
+        Mass of the rider with clothes, skis and all; a scalar or an array.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope; same shape, or broadcastable.
+
+    Returns
+    -------
+    Quantity [J]
+        Energy that the drive gives: half becomes motion of the rider, half becomes heat in the gloves.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: E_2 = m v^2
+
+    Source: a force that gives the momentum m v while the rope keeps its speed v; Kleppner and Kolenkow, An
+    Introduction to Mechanics, 2nd edition, problem 4.14, has it as a force.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(momentum_energy(Q(75, "kg"), Q(3.4, "m/s")))
+    '867 J'
+    """
+    return rider_mass * line_speed**2
+
+
+@unit_aware(pull="N", line_speed="m/s", pick_up_acceleration="m/s**2", returns="J", may_be_zero=("pull",))
+def slip_energy(pull, line_speed, pick_up_acceleration):
+    r"""Return the third part of the energy for one rider: the pull on rope that slips through the gloves meanwhile.
+
+    Parameters
+    ----------
+    pull : Quantity [N]
+        Pull along the slope at a steady speed; a scalar or an array; may be zero.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope.
+    pick_up_acceleration : Quantity [m/s**2]
+        How hard the rider speeds up, from rest to the speed of the rope.
+
+    Returns
+    -------
+    Quantity [J]
+        Energy that ends as heat in the gloves, beside half of the second part.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If a speed or an acceleration is not greater than zero, or the pull is negative.
+
+    Notes
+    -----
+    .. math:: E_3 = F v^2 / (2 a)
+
+    While the rider speeds up over the time v / a, twice as much rope goes by as snow: the pull acts on v^2 / (2 a) of
+    rope more than the rider rides. Source: motion at constant acceleration.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(slip_energy(Q(195, "N"), Q(3.4, "m/s"), Q(1.5, "m/s**2")))
+    '751 J'
+    """
+    return pull * line_speed**2 / (2 * pick_up_acceleration)
+
+
+@unit_aware(
+    pull="N", ridden_length="m", rider_mass="kg", line_speed="m/s", pick_up_acceleration="m/s**2", returns="J",
+    may_be_zero=("pull",),
+)  # fmt: skip
+def energy_per_rider(pull, ridden_length, rider_mass, line_speed, pick_up_acceleration):
+    r"""Return the energy that the drive gives to one rider, who takes hold of a moving rope and slips up to its speed.
+
+    Parameters
+    ----------
+    pull : Quantity [N]
+        Pull along the slope at a steady speed; a scalar or an array; may be zero.
+    ridden_length : Quantity [m]
+        Length along the slope from grab to let-go.
+    rider_mass : Quantity [kg]
+        Mass of the rider with clothes, skis and all.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope.
+    pick_up_acceleration : Quantity [m/s**2]
+        How hard the rider speeds up.
+
+    Returns
+    -------
+    Quantity [J]
+        Energy for one rider: pull, momentum taken on, and slip.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero (the pull: negative), or the ride ends before the rider has the speed
+        of the rope.
+
+    Notes
+    -----
+    .. math:: E = F L + m v^2 + F v^2 / (2 a)
+
+    Source: conservation of energy; the tests compare it with a pick-up integrated step by step.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(energy_per_rider(Q(195, "N"), Q(150, "m"), Q(75, "kg"), Q(3.4, "m/s"), Q(1.5, "m/s**2")))
+    '30,868 J'
+    """
+    slipping_length = line_speed**2 / (2 * pick_up_acceleration)
+    if _mostly(slipping_length > ridden_length):
+        raise ValueError(
+            f"energy_per_rider: a rider needs {np.max(slipping_length):,.1f} m to reach the speed of the rope, but the "
+            f"ridden length is {np.min(ridden_length):,.1f} m. Write a larger pick_up_acceleration, such as "
+            "Q(1.5, 'm/s**2'), or a longer ride."
+        )
+    return (
+        pull_energy.plain(pull, ridden_length)
+        + momentum_energy.plain(rider_mass, line_speed)
+        + slip_energy.plain(pull, line_speed, pick_up_acceleration)
+    )
+
+
+@unit_aware(
+    motor_power="kW", efficiency="", line_speed="m/s", idle_drag="N", energy_per_rider="J", returns="person/hour",
+    may_be_zero=("idle_drag",),
+)  # fmt: skip
+def motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_rider):
+    r"""Return how many riders an hour a motor can pull, its drive re-geared to keep full power at every line speed.
+
+    Parameters
+    ----------
+    motor_power : Quantity [kW]
+        Rated power of the motor; a scalar or an array.
+    efficiency : Quantity []
+        Part of the motor's power that reaches the rope: 1 or less.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope or belt.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope, or belt; may be zero.
+    energy_per_rider : Quantity [J]
+        Energy that the drive gives to one rider.
+
+    Returns
+    -------
+    Quantity [person/hour]
+        Riders an hour; zero where the empty rope alone takes all the power.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero (the drag: negative), or the efficiency is more than 1.
+
+    Notes
+    -----
+    .. math:: C = 3600 (\eta P - F_0 v) / E
+
+    Source: conservation of energy: power left over for riders, over the energy for one.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(motor_capacity(Q(15, "kW"), Q(85, "percent"), Q(3.4, "m/s"), Q(500, "N"), Q(30800, "J")))
+    '1,292 pph'
+    """
+    _check_efficiency("motor_capacity", efficiency)
+    power_for_riders = WATTS_PER_KILOWATT * efficiency * motor_power - idle_drag * line_speed
+    return SECONDS_PER_HOUR * np.maximum(power_for_riders, 0.0) / energy_per_rider
+
+
+@unit_aware(
+    motor_power="kW", efficiency="", idle_drag="N", energy_per_rider="J", line_speed="m/s", base_speed="m/s",
+    returns="person/hour", may_be_zero=("idle_drag",),
+)  # fmt: skip
+def motor_capacity_at_constant_torque(motor_power, efficiency, idle_drag, energy_per_rider, *, line_speed, base_speed):
+    r"""Return how many riders an hour a motor can pull on a variable-speed drive, whose torque is what is constant.
+
+    Parameters
+    ----------
+    motor_power : Quantity [kW]
+        Rated power of the motor, which it gives at base speed and above; a scalar or an array.
+    efficiency : Quantity []
+        Part of the motor's power that reaches the rope: 1 or less.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope, or belt; may be zero.
+    energy_per_rider : Quantity [J]
+        Energy that the drive gives to one rider at this line speed.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope or belt.
+    base_speed : Quantity [m/s]
+        Line speed at which the motor runs at its rated speed.
+
+    Returns
+    -------
+    Quantity [person/hour]
+        Riders an hour; zero where the empty rope alone takes all the power.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero (the drag: negative), or the efficiency is more than 1.
+
+    Notes
+    -----
+    .. math:: C = 3600 (\eta P \min(v / v_{base}, 1) - F_0 v) / E
+
+    Below base speed the limit falls about in proportion to the speed: a slower rope lets the motor carry fewer.
+    Source: conservation of energy; power is torque times speed.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(motor_capacity_at_constant_torque(Q(15, "kW"), Q(85, "percent"), Q(500, "N"), Q(29600, "J"),
+    ...                                        line_speed=Q(1.7, "m/s"), base_speed=Q(3.4, "m/s")))
+    '672 pph'
+    """
+    _check_efficiency("motor_capacity_at_constant_torque", efficiency)
+    power_at_this_speed = motor_power * np.minimum(line_speed / base_speed, 1.0)
+    return motor_capacity.plain(power_at_this_speed, efficiency, line_speed, idle_drag, energy_per_rider)
+
+
+@unit_aware(motor_power="kW", efficiency="", ride_work="J", returns="person/hour")
+def simple_motor_capacity(motor_power, efficiency, ride_work):
+    r"""Return how many riders an hour a motor can pull by the simple law, in which the line speed drops out.
+
+    Parameters
+    ----------
+    motor_power : Quantity [kW]
+        Rated power of the motor; a scalar or an array.
+    efficiency : Quantity []
+        Part of the motor's power that reaches the rope: 1 or less.
+    ride_work : Quantity [J]
+        Work of one ride at a steady speed.
+
+    Returns
+    -------
+    Quantity [person/hour]
+        Riders an hour. Too high: empty rope, momentum and slip are left out.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero, or the efficiency is more than 1.
+
+    Notes
+    -----
+    .. math:: C = 3600 \eta P / W
+
+    True only of a drive that is re-geared to keep its full power at every speed. Source: conservation of energy.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(simple_motor_capacity(Q(15, "kW"), Q(85, "percent"), Q(29200, "J")))
+    '1,572 pph'
+    """
+    _check_efficiency("simple_motor_capacity", efficiency)
+    return SECONDS_PER_HOUR * WATTS_PER_KILOWATT * efficiency * motor_power / ride_work
+
+
+@unit_aware(
+    hourly_capacity="person/hour", efficiency="", line_speed="m/s", idle_drag="N", energy_per_rider="J", returns="kW",
+    may_be_zero=("hourly_capacity", "idle_drag"),
+)  # fmt: skip
+def motor_power_needed(hourly_capacity, efficiency, line_speed, idle_drag, energy_per_rider):
+    r"""Return the power that a motor must give, on average, to pull a number of riders an hour.
+
+    Parameters
+    ----------
+    hourly_capacity : Quantity [person/hour]
+        Riders an hour; a scalar or an array; may be zero.
+    efficiency : Quantity []
+        Part of the motor's power that reaches the rope: 1 or less.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope or belt.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope, or belt; may be zero.
+    energy_per_rider : Quantity [J]
+        Energy that the drive gives to one rider.
+
+    Returns
+    -------
+    Quantity [kW]
+        Power at the motor. Gusts of heavy riders and a start with a full line need more.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero (capacity and drag: negative), or the efficiency is more than 1.
+
+    Notes
+    -----
+    .. math:: P = (C E / 3600 + F_0 v) / \eta
+
+    Source: conservation of energy.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(motor_power_needed(Q(1200, "pph"), Q(85, "percent"), Q(3.4, "m/s"), Q(500, "N"), Q(30800, "J")))
+    '14.1 kW'
+    """
+    _check_efficiency("motor_power_needed", efficiency)
+    power_at_rope = hourly_capacity * energy_per_rider / SECONDS_PER_HOUR + idle_drag * line_speed
+    return power_at_rope / efficiency / WATTS_PER_KILOWATT
+
+
+@unit_aware(efficiency="", line_speed="m/s", idle_drag="N", returns="kW", may_be_zero=("idle_drag",))
+def idle_power(efficiency, line_speed, idle_drag):
+    r"""Return the power that the motor gives while nobody rides.
+
+    Parameters
+    ----------
+    efficiency : Quantity []
+        Part of the motor's power that reaches the rope: 1 or less.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope or belt.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope, or belt; may be zero.
+
+    Returns
+    -------
+    Quantity [kW]
+        Power at the motor.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero (the drag: negative), or the efficiency is more than 1.
+
+    Notes
+    -----
+    .. math:: P_0 = F_0 v / \eta
+
+    A power meter on the running empty lift reads it, and so gives the drag. Source: definition of power.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(idle_power(Q(85, "percent"), Q(3.4, "m/s"), Q(500, "N")))
+    '2.0 kW'
+    """
+    _check_efficiency("idle_power", efficiency)
+    return idle_drag * line_speed / efficiency / WATTS_PER_KILOWATT
+
+
+@unit_aware(riders="person", mean_mass="kg", mass_variation="", returns="kg", may_be_zero=("mass_variation",))
+def peak_riders_mass(riders, mean_mass, mass_variation):
+    r"""Return the mass of a full line at a heavy moment, when the riders on it are of mixed mass.
+
+    Parameters
+    ----------
+    riders : Quantity [person]
+        Riders on the line at once; a scalar or an array.
+    mean_mass : Quantity [kg]
+        Mean mass of one rider with clothes, skis and all.
+    mass_variation : Quantity []
+        Standard deviation of the masses over their mean, also called coefficient of variation; may be zero.
+
+    Returns
+    -------
+    Quantity [kg]
+        Mass of all of them together: the mean, and two standard deviations of the sum.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If riders or mass are not greater than zero, or the variation is negative.
+
+    Notes
+    -----
+    .. math:: M = N m (1 + 2 c / \sqrt N)
+
+    N is the plain number of riders, whose root is taken; m is kilograms a rider, so the product is a mass. About one
+    full line in forty is heavier, if riders come in no order of mass. The mean alone sets energy and hourly capacity.
+    Source: standard deviation of a sum of independent values.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(peak_riders_mass(Q(25, "person"), Q(75, "kg"), Q(0.25, "")))
+    '2,062 kg'
+    """
+    return riders * mean_mass * (1 + 2 * mass_variation / np.sqrt(riders))
+
+
+@unit_aware(motor_power="kW", hourly_capacity="person/hour", returns="kW/kilopph")
+def power_per_thousand_pph(motor_power, hourly_capacity):
+    r"""Return the power for each thousand riders an hour, to set lifts of different size side by side.
+
+    Parameters
+    ----------
+    motor_power : Quantity [kW]
+        Rated power or needed power: say which; a scalar or an array.
+    hourly_capacity : Quantity [person/hour]
+        Riders an hour, of one level for all lifts that are compared.
+
+    Returns
+    -------
+    Quantity [kW/kilopph]
+        Kilowatts per 1,000 pph, which is the same number as watt-hours a rider.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: p = 1000 P / C
+
+    Lifts of unlike rise differ in it for that reason alone. Source: definition.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> energy_of_one_ride = power_per_thousand_pph(Q(14.1, "kW"), Q(1200, "pph"))
+    >>> show(energy_of_one_ride * Q(1000, "pph"), "kW")
+    '11.8 kW'
+    """
+    return 1000 * motor_power / hourly_capacity
+
+
+@unit_aware(
+    riders="person", starting_acceleration="m/s**2", pull="N", idle_drag="N", rider_mass="kg", moving_mass="kg",
+    returns="N", may_be_zero=("riders", "starting_acceleration", "pull", "idle_drag", "moving_mass"),
+)  # fmt: skip
+def force_to_start(riders, starting_acceleration, *, pull, idle_drag, rider_mass, moving_mass):
+    r"""Return the force at the drive sheave that starts a full line.
+
+    Parameters
+    ----------
+    riders : Quantity [person]
+        Riders on the line at the start; a scalar or an array; may be zero.
+    starting_acceleration : Quantity [m/s**2]
+        How hard the rope speeds up; zero for the steady run.
+    pull : Quantity [N]
+        Pull of one rider along the slope; may be zero.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope; may be zero.
+    rider_mass : Quantity [kg]
+        Mass of one rider; of a mixed line, the heavy moment's mass over the riders.
+    moving_mass : Quantity [kg]
+        Mass of the rope, carriers and sheaves that move with it; may be zero.
+
+    Returns
+    -------
+    Quantity [N]
+        Difference of the two rope tensions at the drive sheave.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the mass of a rider is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: F_{start} = N F + F_0 + (N m + M) a
+
+    Riders let go when a rope tow stops: it starts empty. Source: Newton's second law for rope and riders together.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(force_to_start(Q(22, "person"), Q(0.3, "m/s**2"), pull=Q(195, "N"), idle_drag=Q(500, "N"),
+    ...                     rider_mass=Q(75, "kg"), moving_mass=Q(400, "kg")))
+    '5,405 N'
+    """
+    steady = riders * pull + idle_drag
+    return steady + (riders * rider_mass + moving_mass) * starting_acceleration

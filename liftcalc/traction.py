@@ -1,0 +1,424 @@
+"""Traction at the drive sheave, and the grip of a hand on the rope.
+
+Planning figures, no design: whether a rope holds on its drive sheave is for the maker, licensed people and the
+authority to say. Nobody wraps a rope round a hand or an arm.
+"""
+
+import numpy as np
+
+from liftcalc.constants import STANDARD_GRAVITY
+from liftcalc.units import unit_aware
+
+GRAVITY = STANDARD_GRAVITY.quantity.m_as("m/s**2")
+
+
+def _tension_ratio_allowed(function, friction, wrap_angle, safety_factor):
+    """Return the ratio of the two tensions that the drive sheave may be asked for."""
+    if np.mean(np.asarray(safety_factor) < 1) > 0.5:  # a stray draw of a sampled reading may pass, a slip may not
+        raise ValueError(
+            f"{function}: safety_factor must be 1 or more, but got {np.min(safety_factor):g}. "
+            "Write how many times over the rope must hold, such as Q(1.25, '')."
+        )
+    return capstan_ratio.plain(friction=friction, wrap_angle=wrap_angle) / safety_factor
+
+
+def _check_starting_mass(function, starting_acceleration, rider_mass):
+    """Refuse a start whose riders weigh nothing."""
+    if np.any((np.asarray(starting_acceleration) > 0) & (np.asarray(rider_mass) == 0)):
+        raise ValueError(
+            f"{function}: starting_acceleration came without rider_mass, and riders without mass would start for "
+            "nothing. Write rider_mass, such as Q(75, 'kg')."
+        )
+
+
+@unit_aware(friction="", wrap_angle="degree", returns="", may_be_zero=("friction", "wrap_angle"))
+def capstan_ratio(*, friction, wrap_angle):
+    r"""Return the ratio of the tight side's tension to the slack side's at which a rope begins to slip on a sheave.
+
+    Parameters
+    ----------
+    friction : Quantity []
+        Friction of rope on sheave lining; a scalar or an array; may be zero.
+    wrap_angle : Quantity [degree]
+        Angle over which the rope lies on the sheave; half a turn is 180 degrees; may be zero.
+
+    Returns
+    -------
+    Quantity []
+        Ratio of the two tensions, 1 or more.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is negative.
+
+    Notes
+    -----
+    .. math:: T_1 / T_2 = e^{\mu \beta}
+
+    Source: the capstan equation of Euler and Eytelwein, as in any mechanics text; the tests compare it with
+    dT/dbeta = mu T integrated.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(capstan_ratio(friction=Q(0.22, ""), wrap_angle=Q(180, "degree")))
+    '2.00'
+    """
+    return np.exp(friction * np.radians(wrap_angle))
+
+
+@unit_aware(
+    counterweight_force="N", rope_mass_per_length="kg/m", vertical_rise="m", strand_drag="N", returns="N",
+    may_be_zero=("rope_mass_per_length", "vertical_rise", "strand_drag"),
+)  # fmt: skip
+def slack_tension_top_drive(rope_mass_per_length, vertical_rise, *, counterweight_force, strand_drag):
+    r"""Return the slack-side tension at a drive sheave at the top, with the counterweight at the bottom sheave.
+
+    Parameters
+    ----------
+    rope_mass_per_length : Quantity [kg/m]
+        Mass of one metre of rope, with empty carriers spread over it; a scalar or an array; may be zero.
+    vertical_rise : Quantity [m]
+        Height of the drive sheave over the bottom sheave; may be zero.
+    counterweight_force : Quantity [N]
+        Force with which the counterweight draws the carriage of the bottom sheave; the two strands share it.
+    strand_drag : Quantity [N]
+        Drag of the down-going strand alone: half of the idle drag, if the two strands are alike; may be zero.
+
+    Returns
+    -------
+    Quantity [N]
+        Tension of the strand that leaves the drive sheave, at the sheave; zero where the rope would hang slack.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the counterweight's force is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: T_2 = W / 2 + q g H - f
+
+    Riders hang on the other strand and do not change it. Source: balance of forces along the down-going strand; the
+    tests add it up element by element.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(slack_tension_top_drive(Q(0.6, "kg/m"), Q(29.4, "m"), counterweight_force=Q(9000, "N"),
+    ...                              strand_drag=Q(250, "N")))
+    '4,423 N'
+    """
+    tension = counterweight_force / 2 + rope_mass_per_length * GRAVITY * vertical_rise - strand_drag
+    return np.maximum(tension, 0.0)
+
+
+@unit_aware(
+    rope_mass_per_length="kg/m", vertical_rise="m", riders="person", counterweight_force="N", strand_drag="N",
+    pull="N", returns="N", may_be_zero=("rope_mass_per_length", "vertical_rise", "riders", "strand_drag", "pull"),
+)  # fmt: skip
+def slack_tension_bottom_drive(rope_mass_per_length, vertical_rise, riders, *, counterweight_force, strand_drag, pull):
+    r"""Return the slack-side tension at a drive sheave at the bottom, with the counterweight at the top sheave.
+
+    Parameters
+    ----------
+    rope_mass_per_length : Quantity [kg/m]
+        Mass of one metre of rope, with empty carriers spread over it; a scalar or an array; may be zero.
+    vertical_rise : Quantity [m]
+        Height of the top sheave over the drive sheave; may be zero.
+    riders : Quantity [person]
+        Riders on the line; zero for the empty rope.
+    counterweight_force : Quantity [N]
+        Force with which the counterweight draws the carriage of the top sheave; the two strands share it.
+    strand_drag : Quantity [N]
+        Drag of the up-going strand alone: half of the idle drag, if the two strands are alike; may be zero.
+    pull : Quantity [N]
+        Pull of one rider along the slope; may be zero.
+
+    Returns
+    -------
+    Quantity [N]
+        Tension of the up-going strand where it leaves the drive sheave; zero where the rope would hang slack.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the counterweight's force is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: T_2 = W / 2 - q g H - N F - f
+
+    Riders hang on this very strand: each of them makes it slacker. Source: balance of forces along the up-going
+    strand; the tests add it up element by element.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(slack_tension_bottom_drive(Q(0.6, "kg/m"), Q(29.4, "m"), Q(10, "person"), pull=Q(195, "N"),
+    ...                                 counterweight_force=Q(9000, "N"), strand_drag=Q(250, "N")))
+    '2,127 N'
+    """
+    rope_weight = rope_mass_per_length * GRAVITY * vertical_rise
+    return np.maximum(counterweight_force / 2 - rope_weight - riders * pull - strand_drag, 0.0)
+
+
+@unit_aware(
+    slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="",
+    starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
+    may_be_zero=("slack_tension", "idle_drag", "friction", "starting_acceleration", "rider_mass", "moving_mass"),
+)  # fmt: skip
+def riders_by_traction(
+    *, slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor, starting_acceleration=0.0, rider_mass=0.0,
+    moving_mass=0.0,
+):  # fmt: skip
+    r"""Return how many riders, at most, the drive sheave pulls before the rope slips on it.
+
+    Parameters
+    ----------
+    slack_tension : Quantity [N]
+        Tension of the slack side at the drive sheave, as measured; a scalar or an array; may be zero. It is taken as
+        it is: with riders on the slack side, use ``riders_by_traction_bottom_drive``.
+    pull : Quantity [N]
+        Pull of one rider along the slope.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope, both strands; may be zero.
+    friction : Quantity []
+        Friction of rope on sheave lining; may be zero.
+    wrap_angle : Quantity [degree]
+        Angle over which the rope lies on the drive sheave.
+    safety_factor : Quantity []
+        How many times over the rope must hold: 1 or more.
+    starting_acceleration : Quantity [m/s**2]
+        How hard the rope speeds up at a start with a full line; zero, the steady run, if left out.
+    rider_mass : Quantity [kg]
+        Mass of one rider; needed with a starting acceleration.
+    moving_mass : Quantity [kg]
+        Mass of the rope, carriers and sheaves that move with it; zero if left out.
+
+    Returns
+    -------
+    Quantity [person]
+        Riders on the line, seldom a whole number; zero where the empty rope slips already.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is out of its range, the safety factor is less than 1, or a starting acceleration came without
+        the mass of a rider.
+
+    Notes
+    -----
+    .. math:: N = (T_2 (e^{\mu \beta} / S - 1) - F_0 - M a) / (F + m a)
+
+    Source: the capstan equation; the tight side less the slack side is what riders, rope and start ask for. The
+    change of the slack side's own tension at a start is left out.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(riders_by_traction(slack_tension=Q(4423, "N"), pull=Q(195, "N"), idle_drag=Q(500, "N"),
+    ...                         friction=Q(0.25, ""), wrap_angle=Q(180, "degree"), safety_factor=Q(1.25, "")))
+    '14.6 persons'
+    """
+    _check_starting_mass("riders_by_traction", starting_acceleration, rider_mass)
+    ratio = _tension_ratio_allowed("riders_by_traction", friction, wrap_angle, safety_factor)
+    force_left = slack_tension * (ratio - 1) - idle_drag - moving_mass * starting_acceleration
+    return np.maximum(force_left, 0.0) / (pull + rider_mass * starting_acceleration)
+
+
+@unit_aware(
+    empty_slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="",
+    starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
+    may_be_zero=("empty_slack_tension", "idle_drag", "friction", "starting_acceleration", "rider_mass", "moving_mass"),
+)  # fmt: skip
+def riders_by_traction_bottom_drive(
+    *, empty_slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor, starting_acceleration=0.0,
+    rider_mass=0.0, moving_mass=0.0,
+):  # fmt: skip
+    r"""Return how many riders, at most, a bottom drive pulls, when each of them makes the slack side slacker.
+
+    Parameters
+    ----------
+    empty_slack_tension : Quantity [N]
+        Tension of the slack side at the drive sheave with nobody on the line; a scalar or an array; may be zero.
+    pull : Quantity [N]
+        Pull of one rider along the slope.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope, both strands; may be zero.
+    friction : Quantity []
+        Friction of rope on sheave lining; may be zero.
+    wrap_angle : Quantity [degree]
+        Angle over which the rope lies on the drive sheave.
+    safety_factor : Quantity []
+        How many times over the rope must hold: 1 or more.
+    starting_acceleration : Quantity [m/s**2]
+        How hard the rope speeds up at a start with a full line; zero, the steady run, if left out.
+    rider_mass : Quantity [kg]
+        Mass of one rider; needed with a starting acceleration.
+    moving_mass : Quantity [kg]
+        Mass of the rope, carriers and sheaves that move with it; zero if left out.
+
+    Returns
+    -------
+    Quantity [person]
+        Riders on the line, seldom a whole number; zero where the empty rope slips already.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is out of its range, the safety factor is less than 1, or a starting acceleration came without
+        the mass of a rider.
+
+    Notes
+    -----
+    .. math:: N = (T_{2,empty} (r - 1) - F_0 - M a) / (F r + m a), \quad r = \max(e^{\mu \beta} / S, 1)
+
+    It is the limit for a fixed slack side with N F taken off the slack side, solved for N. Source: the capstan
+    equation. The change of the slack side's own tension at a start is left out.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(riders_by_traction_bottom_drive(
+    ...     empty_slack_tension=Q(4077, "N"), pull=Q(195, "N"), idle_drag=Q(500, "N"), friction=Q(0.25, ""),
+    ...     wrap_angle=Q(180, "degree"), safety_factor=Q(1.25, "")))
+    '7.5 persons'
+    """
+    _check_starting_mass("riders_by_traction_bottom_drive", starting_acceleration, rider_mass)
+    ratio = _tension_ratio_allowed("riders_by_traction_bottom_drive", friction, wrap_angle, safety_factor)
+    force_left = empty_slack_tension * (ratio - 1) - idle_drag - moving_mass * starting_acceleration
+    return np.maximum(force_left, 0.0) / (pull * np.maximum(ratio, 1.0) + rider_mass * starting_acceleration)
+
+
+@unit_aware(
+    rider_mass="kg", pick_up_acceleration="m/s**2", grade="", friction="", returns="N",
+    may_be_zero=("pick_up_acceleration", "grade", "friction"),
+)  # fmt: skip
+def held_force(rider_mass, pick_up_acceleration=0.0, *, grade, friction):
+    r"""Return the force that a rider holds in the hands on a rope tow without handles.
+
+    Parameters
+    ----------
+    rider_mass : Quantity [kg]
+        Mass of the rider with clothes, skis and all; a scalar or an array.
+    pick_up_acceleration : Quantity [m/s**2]
+        How hard the rider speeds up; zero, the steady ride, if left out.
+    grade : Quantity []
+        Rise over horizontal run; may be zero.
+    friction : Quantity []
+        Friction of skis on snow; may be zero.
+
+    Returns
+    -------
+    Quantity [N]
+        Force of both hands together along the rope; the rope's own weight comes on top.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the mass is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: F = m (g (\sin \alpha + \mu \cos \alpha) + a)
+
+    Source: a block on an inclined plane, and Newton's second law.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(held_force(Q(80, "kg"), grade=Q(20, "percent"), friction=Q(0.06, "")))
+    '200 N'
+    """
+    return rider_mass * (GRAVITY * (grade + friction) / np.hypot(1.0, grade) + pick_up_acceleration)
+
+
+@unit_aware(held_force="N", glove_friction="", returns="N", may_be_zero=("held_force",))
+def grip_squeeze(held_force, glove_friction):
+    r"""Return how hard the hands must squeeze the rope to hold a force along it.
+
+    Parameters
+    ----------
+    held_force : Quantity [N]
+        Force of both hands together along the rope; a scalar or an array; may be zero.
+    glove_friction : Quantity []
+        Friction of glove on rope; a wet or icy rope has much less than a dry one.
+
+    Returns
+    -------
+    Quantity [N]
+        Force that presses the fingers towards the palms, both hands together.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the friction is not greater than zero, or the force is negative.
+
+    Notes
+    -----
+    .. math:: S = F / (2 \mu)
+
+    The rope is rubbed on two sides, by fingers and by palm, each pressed with S. A planning figure: a hand is no
+    clamp, and it tires. Source: law of dry friction.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(grip_squeeze(Q(200, "N"), Q(0.4, "")))
+    '250 N'
+    """
+    return held_force / (2 * glove_friction)
+
+
+@unit_aware(rope_mass_per_length="kg/m", spacing="m", returns="N")
+def rope_weight_in_hands(rope_mass_per_length, spacing):
+    r"""Return the weight of rope that one rider lifts where the rope hangs free from rider to rider.
+
+    Parameters
+    ----------
+    rope_mass_per_length : Quantity [kg/m]
+        Mass of one metre of rope, as it is: a wet rope weighs more than a dry one; a scalar or an array.
+    spacing : Quantity [m]
+        Distance along the rope from one rider to the next.
+
+    Returns
+    -------
+    Quantity [N]
+        Weight of one spacing of rope, half of it from each side.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: G = q g s
+
+    Riders further apart lift more; light hands feel it first. Source: definition of weight.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(rope_weight_in_hands(Q(0.6, "kg/m"), Q(6.8, "m")))
+    '40 N'
+    """
+    return rope_mass_per_length * GRAVITY * spacing
