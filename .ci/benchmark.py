@@ -54,6 +54,8 @@ def focus_a_slider_that_shows(page, panel):
     """Focus the first slider of a panel whose smallest step changes a number in its text."""
     words = panel.locator("[role=status]")
     for handle in panel.locator(".noUi-handle").all():
+        if not handle.is_visible():
+            continue
         handle.scroll_into_view_if_needed()
         handle.focus()
         before = words.text_content()

@@ -6,11 +6,13 @@ DEFER = (
 )
 
 NEAR_THE_ROPE = (
-    "Measure only with the operator's leave, and tell the attendant what you are about to do.",
+    "Measure only with the operator's permission, and tell the attendant what you are about to do.",
     "Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.",
     "No phone and no tape in your hand while you hold the rope.",
-    "Measure spacing with the lift stopped and locked out, or from a photo; "
-    "riders never wait on the rope to be measured.",
+    "Tape a length, measure the spacing of carriers, or put a mark on the rope only with the lift stopped and locked "
+    "out by the operator.",
+    "Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be "
+    "measured.",
     "Count from outside the track and the unload area.",
     "Never step over a moving rope, and stay away from the sheaves.",
 )

@@ -56,7 +56,7 @@ EXERCISES = (
         right=lambda n: persons_on_line(ridden_length=n.ridden_length, spacing=n.spacing),
         roads=(
             Road(
-                wrong.ONE_TOO_MANY,
+                wrong.ONE_OR_ROUNDED_UP,
                 lambda n: Q(math.floor(n.ridden_length.m_as("m") / n.spacing.m_as("m")) + 1, "person"),
             ),
             Road(
@@ -110,7 +110,7 @@ EXERCISES = (
         ),
         steps=lambda n: (
             f"Riders a second: {show(n.head_count)} ÷ {show(n.ride_time)} "
-            f"= {show(hourly_capacity_from_head_count(n.head_count, n.ride_time), 'person/s')}.",
+            f"= {n.head_count.m_as('person') / n.ride_time.m_as('s'):.4f}.",
             f"In an hour: × 3,600 s = {show(hourly_capacity_from_head_count(n.head_count, n.ride_time))}, "
             "and its level is counted.",
         ),
@@ -179,8 +179,8 @@ EXERCISES = (
             "First step: one foot is 0.3048 m. Turn the rise into feet.",
         ),
         steps=lambda n: (
-            f"Rise in feet: {show(n.vertical_rise)} ÷ 0.3048 m/ft = {show(n.vertical_rise, 'ft')}.",
-            f"Times people an hour: {show(n.capacity)} × {show(n.vertical_rise, 'ft')} "
+            f"Rise in feet: {show(n.vertical_rise)} ÷ 0.3048 m/ft = {n.vertical_rise.m_as('ft'):.2f} ft.",
+            f"Times people an hour: {show(n.capacity)} × {n.vertical_rise.m_as('ft'):.2f} ft "
             f"= {show(vertical_transport(n.capacity, n.vertical_rise))}; round at the end only.",
         ),
     ),
@@ -198,7 +198,7 @@ EXERCISES = (
         options=(
             Option("The figure is for a minute, not for an hour.", says="Sixty minutes make the hour."),
             Option(
-                "The spacing was put in in feet and the speed in metres a second.",
+                "The spacing was entered in feet and the speed in metres a second.",
                 Mistake("feet suspected", "That would make the notice say {in_feet}: too few, but not this few."),
             ),
             Option(
@@ -212,7 +212,7 @@ EXERCISES = (
         ),
         clues=(
             "Work out the right figure first. How many times too small is the one on the notice?",
-            "Picture a rope with so few people in an hour: one every three minutes or so.",
+            "Picture a rope with so few people in an hour: one every few minutes.",
             "First step: 3,600 s times speed over spacing.",
         ),
         steps=lambda n: (

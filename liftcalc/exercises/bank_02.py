@@ -204,6 +204,9 @@ EXERCISES = (
             f"{show(n.clearing_time / n.riders.m_as('person'))}.",
             f"Spacing: {show(n.line_speed)} × {show(n.clearing_time / n.riders.m_as('person'))} "
             f"= {show(spacing_for_headway(n.line_speed, n.clearing_time / n.riders.m_as('person')))}.",
+            "This is an average; at moments there are more. Licensed people, the maker and the authority "
+            "set the spacing, "
+            "not a page.",
         ),
     ),
     ChoiceExercise(

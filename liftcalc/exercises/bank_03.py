@@ -43,7 +43,7 @@ EXERCISES = (
         roads=(
             Road(wrong.SEATS_FORGOTTEN, _average),
             Road(
-                wrong.ONE_TOO_MANY,
+                wrong.ONE_OR_ROUNDED_UP,
                 lambda n: 2 * _most(n),
             ),
             Road(wrong.WHOLE_LOOP, lambda n: 2 * _pairs(n)),
@@ -158,7 +158,12 @@ EXERCISES = (
         right=lambda n: n.ridden_length / n.riders.m_as("person"),
         roads=(
             Road(
-                wrong.ONE_TOO_MANY,
+                Mistake(
+                    "one gap fewer",
+                    "One was taken off the riders, as for a fence. That keeps the most at one moment within "
+                    "the number; "
+                    "the question speaks of the average.",
+                ),
                 lambda n: n.ridden_length / (n.riders.m_as("person") - 1),
             ),
             Road(
@@ -184,9 +189,8 @@ EXERCISES = (
     ChoiceExercise(
         id="3.5",
         sort="mistake",
-        text="A report says: 'Our lift of {ridden_length} has a rider every {spacing}, so {printed} ride at "
-        "once on average, "
-        "and in an hour {printed} times 60 get up.' What is wrong?",
+        text="A report says: 'Our tow is ridden over {ridden_length} and has a rider every {spacing}, so "
+        "{printed} ride at once on average, and in an hour {printed} times 60 reach the top.' What is wrong?",
         given={"places": Drawn("", 15, 12, 24, 1), "spacing": Drawn("m", 8, 6.0, 10.0, 1.0)},
         figures=lambda n: {
             "ridden_length": n.places.magnitude * n.spacing,
@@ -222,7 +226,8 @@ EXERCISES = (
         ),
         steps=lambda n: (
             f"Average: {show(n.ridden_length)} ÷ {show(n.spacing)} = {show(n.average)}, not {show(n.printed)}.",
-            "The line changes once in a ride time, which the report does not give: times 60 holds for one minute only.",
+            "The line changes once in a ride time, which the report does not give: times 60 would be right "
+            "only if a ride took one minute.",
         ),
     ),
     ChoiceExercise(
@@ -240,7 +245,15 @@ EXERCISES = (
                 "It stays: more arrive each minute, and each stays for less time.",
                 says="Length over spacing has no speed in it. Flow goes up and ride time down by the same factor.",
             ),
-            Option("It is multiplied by {factor}: faster is more.", wrong.FASTER_IS_MORE),
+            Option(
+                "It is multiplied by {factor}: faster is more.",
+                Mistake(
+                    "flow taken for riders on the line",
+                    "More riders pass in a minute, but that is not what is asked. Each of them also stays "
+                    "on the line for "
+                    "less time.",
+                ),
+            ),
             Option(
                 "It is divided by {factor}: riders are off again sooner.",
                 Mistake("ride time alone", "The ride is shorter, but the riders also come faster after one another."),

@@ -190,7 +190,8 @@ EXERCISES = (
                 "False: a chair always carries more than a tow.",
                 Mistake(
                     "kind of lift taken for capacity",
-                    "No kind of lift carries more as such. Two intervals decide, and who fills them.",
+                    "No kind of lift carries more as such. The seconds between carriers or riders decide, "
+                    "and how many places are filled.",
                 ),
             ),
             Option(
@@ -205,7 +206,8 @@ EXERCISES = (
         ),
         steps=lambda n: (
             f"{show(n.ideal)} is ideal: every place taken, all hour long. {show(n.counted)} was counted.",
-            "They do not compare. Count the tow at the top while people stand waiting, or compare two ideals.",
+            "They cannot be compared as they stand. Count the tow at the top while people stand waiting, or "
+            "compare two ideals.",
         ),
     ),
     NumberExercise(
@@ -224,7 +226,7 @@ EXERCISES = (
         right=_transport,
         roads=(
             Road(
-                wrong.SINE_FOR_TANGENT,
+                wrong.TANGENT_FOR_SINE,
                 lambda n: _transport(n, n.slope_length * n.grade.m_as("")),
             ),
             Road(

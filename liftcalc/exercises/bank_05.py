@@ -140,7 +140,7 @@ EXERCISES = (
         ),
         clues=(
             "Which of the two lengths was ridden while the watch ran?",
-            "Picture the watch: started at the grab, stopped at the let-go.",
+            "Picture someone beside the tow with a watch: started at the grab, stopped at the let-go.",
             "First step: the mean of the three times.",
         ),
         steps=lambda n: (
@@ -155,7 +155,8 @@ EXERCISES = (
         sort="backwards",
         text="Each end of the steady part of a track may be off by {fix} along the line: standard "
         "uncertainties that know nothing "
-        "of each other. The rope runs at {line_speed}. How long must the steady part be for a speed good to {share}?",
+        "of each other. The rope runs at {line_speed}. How long must the steady part be for a speed with a "
+        "standard uncertainty of {share}?",
         given={
             "fix": Drawn("m", 3.0, 2.0, 5.0, 0.5),
             "line_speed": Drawn("m/s", 3.0, 2.4, 3.4, 0.1),
@@ -170,6 +171,7 @@ EXERCISES = (
                 lambda n: _needed(n, 1),
             ),
             Road(wrong.ADDED_STRAIGHT, lambda n: _needed(n, 2)),
+            Road(wrong.STANDARD_FOR_EXPANDED_TURNED, lambda n: _needed(n, 2 * math.sqrt(2))),
             Road(
                 Mistake(
                     "share forgotten",
@@ -198,7 +200,8 @@ EXERCISES = (
     ChoiceExercise(
         id="5.5",
         sort="judge",
-        text="A tape on the stopped lift gives {tape} from grab to let-go. A line drawn on the map, lifted "
+        text="A tape on the stopped and locked-out lift gives {tape} from grab to let-go. A line drawn on "
+        "the map, lifted "
         "onto the slope, gives "
         "{on_map}. Which of them do you take for the riders on the line?",
         given={"tape": Drawn("m", 150, 140, 160, 2), "ends": Drawn("m", 13, 11, 17, 1)},
@@ -218,13 +221,17 @@ EXERCISES = (
             Option(
                 "The map's: the longer one is on the safe side.",
                 Mistake(
-                    "longer is safer", "More riders on paper than on the rope is no safety. It is the wrong length."
+                    "longer is safer",
+                    "Which side is cautious depends on what the number is for. Take the length that is "
+                    "ridden, and add a margin openly where one is needed.",
                 ),
             ),
             Option(
                 "The map's: a map does not sag, and a tape does.",
                 Mistake(
-                    "instrument blamed first", "No tape sags by {ends}. Ask first whether both measured the same thing."
+                    "instrument blamed first",
+                    "A sagging tape reads too long, not too short, and never by {ends}. Ask first whether "
+                    "both measured the same thing.",
                 ),
             ),
         ),
@@ -255,7 +262,6 @@ EXERCISES = (
             "whole": n.ride + n.idle,
             "printed": ((n.ride * n.line_speed) / (n.ride + n.idle)).to("m/s"),
             "plan": n.line_speed / math.hypot(1, 0.2),
-            "jump": ((n.ride * n.line_speed + Q(300, "m")) / n.ride).to("m/s"),
         },
         options=(
             Option(
@@ -267,12 +273,13 @@ EXERCISES = (
                 "The speed is on the plan, not along the slope.",
                 Mistake(
                     "plan suspected",
-                    "On a grade of 20 % that would make {plan}: it costs two in a hundred, not a third.",
+                    "On a grade of 20 % that would make {plan}: it costs two in a hundred, far less than is "
+                    "missing here.",
                 ),
             ),
             Option(
                 "The track jumped by 300 m.",
-                Mistake("jump suspected", "A jump makes the way longer and the speed higher: {jump}."),
+                Mistake("jump suspected", "A jump makes the way longer and the speed higher, not lower."),
             ),
             Option(
                 "Feet a second were read as metres a second.",
@@ -303,8 +310,8 @@ EXERCISES = (
         figures=lambda n: {"sum_of_steps": n.line_speed + n.noise},
         options=(
             Option(
-                "The straight line: noise only ever adds to a sum of steps.",
-                says="Each fix strays to a side or back and forth, and each stray is walked twice in the sum.",
+                "The straight line: stray fixes make a sum of steps longer, and hardly ever shorter.",
+                says="Each fix strays to a side or back and forth, and the sum counts that straying as way.",
             ),
             Option(
                 "The sum of steps: it uses every fix.",
@@ -312,7 +319,9 @@ EXERCISES = (
             ),
             Option(
                 "The mean of the two.",
-                Mistake("mean with a biased one", "One of them is always too high. A mean is then too high as well."),
+                Mistake(
+                    "mean with a biased one", "One of them is nearly always too high. A mean is then too high as well."
+                ),
             ),
             Option(
                 "The sum of steps: the rope sways, so the way is longer.",

@@ -36,7 +36,8 @@ EXERCISES = (
     NumberExercise(
         id="6.1",
         sort="compute",
-        text="A tape reading of a spacing may be off by {half_width} to either side, all values within as likely. "
+        text="A tape reading of a spacing may be off by {half_width} to either side, all values in between "
+        "equally likely. "
         "What is its standard uncertainty, in metres?",
         given={"half_width": Drawn("m", 0.5, 0.3, 1.5, 0.1)},
         unit="m",
@@ -66,7 +67,7 @@ EXERCISES = (
         clues=(
             "A half-width is the furthest it can be off; a standard uncertainty is how far it is off as a rule.",
             "Picture a rectangle of values. How far from its middle are they, in the root of the mean square?",
-            "First step: for a rectangle, divide the half-width by the root of three.",
+            "First step: which divisor belongs to a rectangle? The formula card has it.",
         ),
         steps=lambda n: (
             "A rectangle of half-width a has the standard uncertainty a ÷ √3.",
@@ -146,7 +147,7 @@ EXERCISES = (
         clues=(
             "A standard uncertainty covers about two in three. Here 95 % are asked.",
             "Picture the two upright lines of the first panel, and the distance of one from the middle.",
-            "First step: coverage factor times standard uncertainty.",
+            "First step: which is the wider, the standard or the expanded one?",
         ),
         steps=lambda n: (
             "Expanded uncertainty = coverage factor × standard uncertainty.",
@@ -156,8 +157,8 @@ EXERCISES = (
     NumberExercise(
         id="6.4",
         sort="backwards",
-        text="Single spacings on a photo scatter by {scatter}, as a standard deviation. How many must be "
-        "averaged to bring "
+        text="Single spacings on a photo scatter by {scatter}, as a standard deviation. How many spacings "
+        "must be averaged to bring "
         "the standard uncertainty of the mean down to {wanted}?",
         given={"wanted": Drawn("m", 0.2, 0.1, 0.3, 0.1), "ratio": Drawn("", 4, 3, 6, 1)},
         figures=lambda n: {"scatter": n.wanted * n.ratio.magnitude},
@@ -180,7 +181,9 @@ EXERCISES = (
             ),
             Road(
                 Mistake(
-                    "one added", "That is one more than needed: the mean of n has the deviation over the root of n."
+                    "one added",
+                    "That is one more than needed. If you counted riders: the question asks for spacings, "
+                    "and there is one fewer of them.",
                 ),
                 lambda n: (n.scatter / n.wanted) ** 2 + Q(1, ""),
             ),
@@ -225,7 +228,8 @@ EXERCISES = (
         clues=(
             "One tape, used twice. If it is too long, in which direction is each span off?",
             "Picture the tape stretched: both spans come out short together, never one long and one short.",
-            "First step: fully correlated doubts are added as they stand.",
+            "First step: if one span is off by one standard uncertainty, by how much is the other off, and "
+            "in which direction?",
         ),
         steps=lambda n: (
             "The same tape errs the same way in both spans: the correlation is 1.",
@@ -237,8 +241,8 @@ EXERCISES = (
         id="6.6",
         sort="judge",
         text="The ridden length of a tow is known to {length_u}, its spacing to {spacing_u}, its line speed "
-        "to {speed_u}, each as "
-        "a part of itself. There is time for one more reading, to make the people an hour surer. Which?",
+        "to {speed_u}, each in percent of its own value. There is time for one more reading, to make the "
+        "people an hour surer. Which?",
         given={
             "length_u": Drawn("percent", 8, 7, 12, 1),
             "spacing_u": Drawn("percent", 5, 4, 6, 1),
@@ -282,10 +286,10 @@ EXERCISES = (
     ChoiceExercise(
         id="6.7",
         sort="mistake",
-        text="A report says: 'The phone shows {phone} in steps of 1 mph, the timed mark gives {mark} with a "
+        text="A report says: 'The phone shows 8 mph in steps of 1 mph, the timed mark gives {mark} with a "
         "plus-minus of 0.1 m/s. "
         "The two agree, so {mark} is confirmed.' What is wrong?",
-        given={"mark": Drawn("m/s", 3.40, 3.30, 3.44, 0.02)},
+        given={"mark": Drawn("m/s", 3.40, 3.36, 3.46, 0.02)},
         figures=lambda n: {"phone": Q(8, "mph"), "phone_metric": Q(8, "mph").to("m/s")},
         options=(
             Option(
@@ -296,7 +300,7 @@ EXERCISES = (
                 "Nothing: two methods that agree confirm each other.",
                 Mistake(
                     "agreement taken for proof",
-                    "With a doubt several times as large, the display would agree with many other speeds, too.",
+                    "With a doubt more than twice as large, the display would agree with many other speeds, too.",
                 ),
             ),
             Option(

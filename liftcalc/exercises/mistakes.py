@@ -20,10 +20,10 @@ SPACING_TIMES_SPEED = Mistake(
     "the two must be divided by the other?",
 )  # fmt: skip
 FEET_FOR_METRES = Mistake(
-    "feet for metres", "One number went in in feet and the other in metres. Bring both to one unit of length first."
+    "feet for metres", "One number was entered in feet and the other in metres. Bring both to one unit of length first."
 )
 METRES_LEFT = Mistake(
-    "metres left where feet are asked", "The height went in in metres. The unit asked counts in feet."
+    "metres left where feet are asked", "The height was entered in metres. The unit asked counts in feet."
 )
 FENCE_POST = Mistake(
     "fence post", "Posts and gaps were mixed up. Along a stretch with a rider at each end there is one gap fewer than "
@@ -51,8 +51,9 @@ SKIS_TAKEN_OFF = Mistake(
     "skis taken off", "The skis were taken off the gap. The gap is the free snow already; the skis come on top of it."
 )
 MPH_AS_FEET = Mistake(
-    "mph used as ft/s",
-    "The number of miles an hour was used as if it were feet a second. They differ by half as much again.",
+    "mph and ft/s confused",
+    "Miles an hour and feet a second were treated as the same number. One mile an hour is nearly one and a half feet a "
+    "second.",
 )
 MPH_AS_METRES = Mistake(
     "mph used as m/s",
@@ -84,10 +85,10 @@ MEAN_OF_CAPACITIES = Mistake(
     "spacings, then divide.",
 )  # fmt: skip
 PACKING_FOR_CAPACITY = Mistake(
-    "packing taken for capacity", "That is what fits on the rope, not what people can load and leave. A "
-    "figure on paper "
-    "needs hands at the bottom and room at the top.",
-)  # fmt: skip
+    "packing taken for capacity",
+    "That is what fits on the rope, not what people can load and leave. A figure on paper needs time to load at the "
+    "bottom and room to leave at the top.",
+)
 FASTER_IS_MORE = Mistake(
     "faster is more", "Speed alone does not decide. Look at what happens to the seconds between two riders."
 )
@@ -97,9 +98,10 @@ LONGER_IS_MORE = Mistake(
 GRADE_AS_DEGREES = Mistake(
     "grade in percent taken as degrees", "The percent were used as degrees. A grade of 100 % is an angle of 45 degrees."
 )
-SINE_FOR_TANGENT = Mistake(
-    "sine for tangent",
-    "Grade is rise over map length, not over slope length. The slope is the long side of the triangle.",
+TANGENT_FOR_SINE = Mistake(
+    "tangent for sine",
+    "Grade is rise over map length. Here it was multiplied by the slope length, which is the long side of "
+    "the triangle.",
 )
 HEADWAY_FOR_SPACING = Mistake(
     "headway for spacing", "This is a number of seconds written as metres: the time between two riders. How "
@@ -135,4 +137,8 @@ MAP_FOR_SLOPE = Mistake(
 )
 PLAN_FOR_SLOPE = Mistake(
     "plan for slope", "The speed on the plan was taken as it stands. Riders also go up, in the same time."
+)
+ONE_OR_ROUNDED_UP = Mistake(
+    "one rider too many",
+    "Either the number was rounded up to a whole rider, or one was added as for a fence. An average takes neither.",
 )

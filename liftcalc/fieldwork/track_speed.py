@@ -111,7 +111,7 @@ def read_track_speed(track, *, start=None, end=None, vertical_rise=None, map_len
 
     Notes
     -----
-    Positions are projected onto the straight line of the ride: adding up the steps from fix to fix only ever adds
+    Positions are projected onto the straight line of the ride: adding up the steps from fix to fix as a rule adds
     the noise to the length. The speed is the slope of ``fit_line``. Positions lie on the plan; with the vertical speed
     w the speed along the slope is sqrt(v^2 + w^2); with a grade g it is v sqrt(1 + g^2).
     Source: Pythagoras, and the law of propagation of uncertainty, JCGM 100:2008, 5.1.2.
@@ -300,8 +300,8 @@ def _sentences(track, part, reading, fit, along, aside):
     steps = np.hypot(np.diff(along[steady]), np.diff(aside[steady])).sum() / np.ptp(track.seconds[steady])
     if steps > 1.02 * fit.slope:
         yield (
-            f"Adding up the steps from fix to fix would give {show(Q(steps, 'm/s'))} on the plan: noise only ever adds "
-            "to a sum of steps, so it is not used."
+            f"Adding up the steps from fix to fix would give {show(Q(steps, 'm/s'))} on the plan: straying fixes make "
+            "a sum of steps too long as a rule, so it is not used."
         )
     bend = float(np.ptp(aside[steady]))
     if bend > max(8 * fit.wander, 0.05 * np.ptp(along[steady])):

@@ -19,10 +19,11 @@
 # %% [markdown]
 # ## Cautions
 #
-# - Measure only with the operator's leave, and tell the attendant what you are about to do.
+# - Measure only with the operator's permission, and tell the attendant what you are about to do.
 # - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
 # - No phone and no tape in your hand while you hold the rope.
-# - Measure spacing with the lift stopped and locked out, or from a photo; riders never wait on the rope to be measured.
+# - Tape a length, measure the spacing of carriers, or put a mark on the rope only with the lift stopped and locked out by the operator.
+# - Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be measured.
 # - Count from outside the track and the unload area.
 # - Never step over a moving rope, and stay away from the sheaves.
 #
@@ -145,7 +146,7 @@ routes(sheet)
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

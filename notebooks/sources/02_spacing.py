@@ -20,10 +20,11 @@
 # - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
 # - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
 # - Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
-# - Measure only with the operator's leave, and tell the attendant what you are about to do.
+# - Measure only with the operator's permission, and tell the attendant what you are about to do.
 # - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
 # - No phone and no tape in your hand while you hold the rope.
-# - Measure spacing with the lift stopped and locked out, or from a photo; riders never wait on the rope to be measured.
+# - Tape a length, measure the spacing of carriers, or put a mark on the rope only with the lift stopped and locked out by the operator.
+# - Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be measured.
 # - Count from outside the track and the unload area.
 # - Never step over a moving rope, and stay away from the sheaves.
 #
@@ -200,7 +201,7 @@ unload.at_settings("clearing_time", [Q(3, "s"), Q(6, "s"), Q(10, "s")])
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -136,7 +136,7 @@ print(show(hourly_capacity_from_head_count(Q(22, "person"), Q(44, "s"))))
 # %% [markdown]
 # ## Third route: stand at a post and count
 #
-# The plainest route needs no formula. With the operator's leave, stand outside the track and clear of the unload area, start the stopwatch, count who passes. Here riders are set on a rope at even spacing and the rope is run; the count begins a moment before the first one passes.
+# The plainest route needs no formula. With the operator's permission, stand outside the track and clear of the unload area, start the stopwatch, count who passes. Here riders are set on a rope at even spacing and the rope is run; the count begins a moment before the first one passes.
 #
 # **Predict.** How far from 1,800 can a count over eleven seconds be, although every rider is in place?
 
@@ -197,7 +197,7 @@ hill_table(read_lifts("../data/hill_lifts.csv"))
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# A cold morning, a stopped lift, a tape; later a phone in a closed pocket, three rides with a watch, and a line drawn on a map. Four sources, and the first thing they do is disagree: 150 m says the tape, 163 m says the map. Nobody misread anything. This page takes a track apart, finds the part of it that knows the rope, and shows why two honest lengths can differ by thirteen metres.
+# A cold morning, a lift stopped and locked out, a tape; later a phone in a closed pocket, three rides with a watch, and a line drawn on a map. Four sources, and the first thing they do is disagree: 150 m says the tape, 163 m says the map. Nobody misread anything. This page takes a track apart, finds the part of it that knows the rope, and shows why two honest lengths can differ by thirteen metres.
 
 # %% [markdown]
 # ## Before you start
@@ -17,10 +17,11 @@
 # %% [markdown]
 # ## Cautions
 #
-# - Measure only with the operator's leave, and tell the attendant what you are about to do.
+# - Measure only with the operator's permission, and tell the attendant what you are about to do.
 # - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
 # - No phone and no tape in your hand while you hold the rope.
-# - Measure spacing with the lift stopped and locked out, or from a photo; riders never wait on the rope to be measured.
+# - Tape a length, measure the spacing of carriers, or put a mark on the rope only with the lift stopped and locked out by the operator.
+# - Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be measured.
 # - Count from outside the track and the unload area.
 # - Never step over a moving rope, and stay away from the sheaves.
 # - A track is recorded with the phone in a closed pocket: start it before you take hold, stop it when you are clear.
@@ -78,7 +79,7 @@ Lines(*read_track_speed(track).sentences)
 # %% [markdown]
 # ### On the plan, or along the slope?
 #
-# Positions are a map: they know where, not how high. Their speed is the speed of your shadow at noon. On a grade of 20 % a metre of plan is 1.02 m of slope, so the speed along the rope is 2 in a hundred more. The elevations of the track, or a rise from the map, lift it onto the slope; the panel says which it did.
+# Positions are a map: they know where, not how high. Their speed is the speed of the point straight below you on a flat map. On a grade of 20 % a metre of plan is 1.02 m of slope, so the speed along the rope is 2 in a hundred more. The elevations of the track, or a rise from the map, lift it onto the slope; the panel says which it did.
 #
 # By hand: 3.30 m/s on the plan, grade 22 %: √(1 + 0.22²) = 1.024, and 3.30 m/s × 1.024 = 3.38 m/s.
 #
@@ -93,7 +94,7 @@ Lines(*long_track.sentences[:2])
 # %% [markdown]
 # ## A watch, and a length
 #
-# Three ways to the speed need no phone. One of them: time rides from grab to let-go, and divide the ridden length by the mean. One lap below took ten seconds more. It is not thrown out in silence; the page points at it, and you decide.
+# One way to the speed needs no phone: stand outside the path of the riders, with both ends in sight, and time other people's rides from grab to let-go; then divide the ridden length by the mean. Never hold a watch in a hand that holds the rope. One lap below took ten seconds more. It is not thrown out in silence; the page points at it, and you decide.
 #
 # **Predict.** Ten laps, nine of them near 44 s and one of 54 s. By how much does that one lap move the speed?
 
@@ -110,7 +111,7 @@ for laps in (every_lap, without):
     print(f"{show(laps.mean)} a ride: {show(speed)}, standard uncertainty {show(doubt)}")
 
 # %% [markdown]
-# By hand: 150 m ÷ 44.1 s = 3.40 m/s; with the slow lap in the mean, 150 m ÷ 45.1 s = 3.32 m/s. The rope had been slowed for a fallen rider: for the line speed the lap is left out, with the reason written down. For what the lift carries in an hour it counts.
+# By hand: 150 m ÷ 44.12 s = 3.40 m/s; with the slow lap in the mean, 150 m ÷ 45.12 s = 3.32 m/s. The rope had been slowed for a fallen rider: for the line speed the lap is left out, with the reason written down. For what the lift carries in an hour it counts.
 
 # %% [markdown]
 # ## A line on a map
@@ -162,7 +163,7 @@ print(show((Q(3.4, "m/s") * Q(44, "s")).to("m")))
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

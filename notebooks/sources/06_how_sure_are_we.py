@@ -17,7 +17,7 @@
 # %% [markdown]
 # ## Cautions
 #
-# Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb). Taking a reading again is no reason to step nearer: every reading here is taken from outside the track, or on the stopped and locked-out lift, with the operator's leave.
+# Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb). Taking a reading again is no reason to step nearer: read from outside the path of the riders, or on the lift stopped and locked out, always with the operator's permission. A phone records its track in a closed pocket.
 
 # %% [markdown]
 # ## One reading, one doubt
@@ -55,7 +55,7 @@ print(expand(spacing))
 print("shorter:", expand(spacing).short)
 
 # %% [markdown]
-# A plus-minus gets one digit, two where it begins with a 1 or a 2, and the value ends at the same place. 1,799.6 ± 163.2 pph is false precision; 1,800 ± 160 pph is what you know.
+# A plus-minus gets one digit, two where it begins with a 1 or a 2, and the value ends at the same place. 1,800.0 ± 155.1 pph is false precision; 1,800 ± 160 pph is what you know.
 
 # %% [markdown]
 # ## From the readings to people an hour
@@ -91,8 +91,8 @@ spread.at_settings("spacing_doubt", [Q(3, "percent"), Q(7, "percent"), Q(35, "pe
 # %% [markdown]
 # By hand, at 3 % and 7 %:
 #
-# 1. Standard uncertainties: 3 % ÷ 1.73 = 1.7 %, and 7 % ÷ 1.73 = 4.0 %.
-# 2. Together: √(1.7² + 4.0²) = 4.4 %, of 1,800 pph that is 79 pph.
+# 1. Standard uncertainties: 3 % ÷ 1.732 = 1.73 %, and 7 % ÷ 1.732 = 4.04 %.
+# 2. Together: √(1.73² + 4.04²) = 4.40 %, of 1,800 pph that is 79 pph.
 # 3. Expanded: 1.96 × 79 pph = 155 pph, so 1,800 ± 160 pph: about 9 %.
 
 # %%
@@ -144,9 +144,9 @@ uncertainty_budget(hourly_capacity, readings, also={"ridden_length": length}).ta
 # %% [markdown]
 # ## Methods that agree, and methods that only seem to
 #
-# Three methods give one line speed: a mark on the rope timed between two poles, 3.40 m/s with a half-width of 0.10; the display of a phone; the steady part of a track, with an expanded doubt of 0.06 m/s. Each is weighted by one over the square of its doubt. Then comes the question that a plain mean never asks: do they scatter more than their own doubts allow?
+# Three methods give one line speed: a mark on the rope timed between two poles, 3.40 m/s with a half-width of 0.10; the display of a phone; the steady part of a longer track than that of page 05, with an expanded doubt of 0.06 m/s. Display and track come from two different phones here; from one phone they would share their errors. Each is weighted by one over the square of its doubt. Then comes the question that a plain mean never asks: do they scatter more than their own doubts allow?
 #
-# The **Birge ratio** answers. Near 1 or below: they agree. Well above: somebody is wrong, or somebody's plus-minus is too proud.
+# The **Birge ratio** answers. Near 1 or below: they agree. Well above: somebody is wrong, or somebody's plus-minus is too small.
 #
 # **Predict.** A phone shows 3.6 m/s in steps of 0.45. The mark says 3.40. Do they agree? And is 3.40 now confirmed?
 
@@ -164,8 +164,8 @@ agreement.legend()
 # **Move it and answer.**
 #
 # 1. Make the step of the display 0.05 m/s and leave what it shows. What do the three say now, and who is pointed at?
-# 2. Move the track's speed until all three agree again with the fine display. What would you go and check?
-# 3. With the step at 1.5 m/s, how far can the display be moved before the three disagree?
+# 2. Leave the step at 0.05 m/s. Can you make all three agree by moving the track's speed alone? Which two stand in the way, and what would you go and check?
+# 3. With the step at 1.5 m/s, move the display from end to end. Does the verdict ever change?
 
 # %% folded
 agreement.at_settings("display_step", [Q(0.05, "m/s"), Q(0.45, "m/s"), Q(1.5, "m/s")])
@@ -174,30 +174,30 @@ agreement.at_settings("display_step", [Q(0.05, "m/s"), Q(0.45, "m/s"), Q(1.5, "m
 # By hand: the phone's standard uncertainty is 0.45 m/s ÷ √12 = 0.13 m/s, the mark's 0.10 m/s ÷ √3 = 0.06 m/s. The two differ by 0.20 m/s, and √(0.13² + 0.06²) = 0.14 m/s is what their doubts allow for as a rule. 0.20 over 0.14 is 1.4: no disagreement, and no proof of anything.
 
 # %% [markdown]
-# ## Doubts that are in one boat
+# ## Doubts with a common cause
 #
-# Squares are added only where doubts know nothing of each other. Two spans laid off with one stretched tape are both too long: their doubts are added as they stand. And sometimes a common cause helps: where speed and spacing were both read against the same pole distance, an error of that distance goes into both, and leaves their ratio as it is.
+# Squares are added only where doubts know nothing of each other. Two spans measured with one stretched tape both read too short: their doubts are added as they stand. And sometimes a common cause helps: where speed and spacing were both read against the same pole distance, an error of that distance goes into both, and leaves their ratio as it is.
 #
-# **Predict.** Speed and spacing are each known to 5 %, and all of it comes from one badly paced pole distance. How well are people an hour known?
+# **Predict.** Speed and spacing are each known to 5 %, as one standard uncertainty, and nearly all of it comes from one badly paced pole distance: the correlation is 0.9. How well are people an hour known?
 
 # %%
 from liftcalc.uncertainty import Estimate
 
-in_one_boat = {
+common_cause = {
     "line_speed": Estimate(Q(3.4, "m/s"), Q(0.17, "m/s")),
     "spacing": Estimate(Q(6.8, "m"), Q(0.34, "m")),
 }
 for correlation in (0.0, 0.9):
     matrix = [[1, correlation], [correlation, 1]]
-    print(f"correlation {correlation}:", expand(by_first_order(hourly_capacity, in_one_boat, matrix)).short)
+    print(f"correlation {correlation}:", expand(by_first_order(hourly_capacity, common_cause, matrix)).short)
 
 # %% [markdown]
-# From 250 down to 80: the riders a second did not feel the poles. The speed alone is as wrong as before, so the ride time is, too.
+# From 250 down to 80: an error of the pole distance leaves riders a second as they are. Were it the only error, nothing would be left of the doubt. The speed alone is as uncertain as before, and so is the ride time.
 
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. A wrong answer is told which wrong road leads to it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
@@ -259,7 +259,7 @@ RecordBox("06")
 # - Squares add where doubts are independent. The largest that counts makes nearly all: take that reading again.
 # - Agreement of a coarse method proves little. Disagreement is never averaged away: find its cause.
 #
-# **Formula card.** u = s ÷ √n; u = a ÷ √3; u = step ÷ √12; for people an hour (u ÷ C)² = (u of v ÷ v)² + (u of s ÷ s)²; U = k · u, with k about 2 for 95 %.
+# **Formula card.** u = scatter ÷ √n; u = half-width ÷ √3; u = step ÷ √12; for people an hour (u ÷ C)² = (u of v ÷ v)² + (u of s ÷ s)²; U = k · u, with k about 2 for 95 %, more after few repeats.
 
 # %% [markdown]
 # ## Where to next
