@@ -7,7 +7,10 @@ import sys
 from dataclasses import dataclass
 from pathlib import Path
 
-NEEDED = ("pint", "numpy", "matplotlib", "pandas", "jupyterlab", "ipywidgets", "jupyterlab_widgets", "ipykernel")
+NEEDED = (
+    *("pint", "numpy", "scipy", "matplotlib", "pandas", "filelock", "gpxpy", "geographiclib", "defusedxml"),
+    *("jupyterlab", "ipywidgets", "jupyterlab_widgets", "ipykernel"),
+)
 INSTALL = f'"{sys.executable}" -m pip install'
 
 

@@ -1,13 +1,16 @@
 """The self-check finds faults, names the line that mends each, and ends with the right status."""
 
 import json
+import re
 import subprocess
 import sys
+import tomllib
+from pathlib import Path
 
 import pytest
 
 from liftcalc import self_check
-from liftcalc.self_check import Finding, check_packages, check_python, check_widget_page_part, report
+from liftcalc.self_check import NEEDED, Finding, check_packages, check_python, check_widget_page_part, report
 
 
 def test_the_command_ends_well_here():
@@ -70,3 +73,9 @@ def test_the_report_gives_each_mending_line_once():
     text = report([Finding("a", "x", "type this"), Finding("b", "y", "type this"), Finding("c", "z")])
     assert text.count("type this") == 1
     assert text.endswith("Verdict: 2 of 3 things need mending.")
+
+
+def test_every_dependency_is_looked_at():
+    project = tomllib.loads((Path(__file__).parents[1] / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    names = {re.match(r"[A-Za-z0-9_-]+", line)[0] for line in project["dependencies"]}
+    assert names <= set(NEEDED)
