@@ -41,6 +41,7 @@ from liftcalc.line import (
     spacing_for_headway,
     vertical_rise,
 )
+from liftcalc.line_givens import DisagreementError, LineSolution, NotKnownError, solve_line
 from liftcalc.loading_point import (
     crowd_capacity_at_least,
     crowd_capacity_at_most,
@@ -100,9 +101,12 @@ __version__ = "0.1.0"
 
 __all__ = [
     "Capacity",
+    "DisagreementError",
     "LeftOut",
     "LevelWarning",
     "Limit",
+    "LineSolution",
+    "NotKnownError",
     "Q",
     "UnitError",
     "attendant_stopping_distance",
@@ -172,6 +176,7 @@ __all__ = [
     "slope_capacity",
     "slope_length",
     "slope_limit",
+    "solve_line",
     "spacing_for_capacity",
     "spacing_for_headway",
     "spacing_from_parts",

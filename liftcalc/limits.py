@@ -95,7 +95,7 @@ class Limit:
 def _one_capacity(name, capacity):
     """Return the capacity in pph, or say why it is not one hourly capacity."""
     if not isinstance(capacity, Quantity) or not capacity.check("[person]/[time]"):
-        raise UnitError(f"Limit: {name!r} needs an hourly capacity, but got {capacity!r}. Write Q(1200, 'pph').")
+        raise UnitError(f"Limit: {name!r} needs an hourly capacity, but got {_came(capacity)}. Write Q(1200, 'pph').")
     number = capacity.m_as("pph")
     if np.ndim(number):
         raise ValueError(
@@ -528,9 +528,14 @@ def governing(limits):
     return Governing(first, following, ahead, share, in_order, left_out, capacity, sentence)
 
 
+def _came(value):
+    """Return what came, as text that is alike with every version of the unit library."""
+    return show(value) if isinstance(value, Quantity) else repr(value)
+
+
 def _name(limit):
     if not isinstance(limit, (Limit, LeftOut)):
-        raise ValueError(f"governing: every entry must be a Limit or a LeftOut, but got {limit!r}.")
+        raise ValueError(f"governing: every entry must be a Limit or a LeftOut, but got {_came(limit)}.")
     return limit.name
 
 

@@ -22,7 +22,7 @@ RANKS = [
     {"constants", "quantity_text", "tables", "cautions"},
     {"levels"},
     {"line", "spacing", "capacity", "pull", "motor", "traction", "loading_point"},
-    {"lifts", "limits", "uncertainty"},
+    {"lifts", "limits", "uncertainty", "line_givens"},
     {"fieldwork"},
     {"blank_sheet"},
     {"exercises"},

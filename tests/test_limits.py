@@ -406,7 +406,7 @@ MESSAGES = [
     (
         lambda: governing([loading_limit(Q(3, "s")), Q(1200, "pph")]),
         ValueError,
-        "governing: every entry must be a Limit or a LeftOut, but got <Quantity(1200, 'pph')>.",
+        "governing: every entry must be a Limit or a LeftOut, but got 1,200 pph.",
     ),
     (
         lambda: governing([loading_limit(Q(3, "s")), loading_limit(Q(2, "s"))]),
