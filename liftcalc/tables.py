@@ -68,6 +68,5 @@ class Lines:
         return "\n".join(self.lines)
 
     def _repr_html_(self):
-        return "".join(
-            f"<div style='max-width:46em;font-size:15px;line-height:1.45'>{escape(line)}</div>" for line in self.lines
-        )
+        look = "max-width:46em;font-size:15px;line-height:1.4;margin:0 0 5px"
+        return "".join(f"<div style='{look}'>{escape(line)}</div>" for line in self.lines)
