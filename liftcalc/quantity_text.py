@@ -269,7 +269,7 @@ def read_number(text, decimal_comma=False):
     if re.fullmatch(rf"[+-]?[0-9]+{re.escape(other)}[0-9]+", word):
         raise ValueError(f"{text!r} has the wrong decimal mark for this sheet. Write {word.replace(other, decimal)}.")
     if not re.fullmatch(r"[+-]?[0-9]+", digits) or not _NUMBER.match(word.replace(decimal, ".")):
-        raise ValueError(f"{_cut(text)!r} is no number. Write digits only, such as {f'3{decimal}4'}.")
+        raise ValueError(f"{cut(text)!r} is no number. Write digits only, such as {f'3{decimal}4'}.")
     return float(word.replace(decimal, "."))
 
 
@@ -279,5 +279,6 @@ def _one_mark(word, other, decimal):
     return re.sub(r"[^0-9+-]", "", head) + decimal + tail
 
 
-def _cut(text, most=40):
+def cut(text, most=40):
+    """Return a text, cut to a length that fits into a message."""
     return text if len(text) <= most else text[:most] + "..."

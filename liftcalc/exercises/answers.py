@@ -7,7 +7,7 @@ import numpy as np
 from pint import Quantity
 
 from liftcalc.levels import Capacity
-from liftcalc.quantity_text import UNIT_SPELLINGS
+from liftcalc.quantity_text import UNIT_SPELLINGS, cut
 from liftcalc.units import KINDS, PlainError, Q, kind_of, ureg
 
 MOST_CHARACTERS = 120
@@ -67,7 +67,7 @@ def read_answer(given, unit):
             )
         return _one_finite(Q(float(given), ""))
     if not isinstance(given, str):
-        raise AnswerError(f"{_cut(repr(given))} is no answer. Write a quantity, or text such as {_example(kind)!r}.")
+        raise AnswerError(f"{cut(repr(given))} is no answer. Write a quantity, or text such as {_example(kind)!r}.")
     return _from_text(given, kind)
 
 
@@ -87,7 +87,7 @@ def _from_text(text, kind):
     found = _ANSWER.match(words)
     if not found:
         raise AnswerError(
-            f"{_cut(text)!r} holds no number that can be read. Write a number and its unit, such as {_example(kind)!r}."
+            f"{cut(text)!r} holds no number that can be read. Write a number and its unit, such as {_example(kind)!r}."
         )
     return _one_finite(
         Q(_number(found["number"].strip(), text), _unit(found["unit"] or "", kind, found["number"].strip()))
@@ -107,9 +107,7 @@ def _number(word, text):
             f"decimal number, "
             f"or {comma['head']}{comma['tail']} for the whole one."
         )
-    raise AnswerError(
-        f"{_cut(word)!r} in {_cut(text)!r} is no number. Write digits with at most one point, such as 3.4."
-    )
+    raise AnswerError(f"{cut(word)!r} in {cut(text)!r} is no number. Write digits with at most one point, such as 3.4.")
 
 
 def _unit(word, kind, number):
@@ -118,7 +116,7 @@ def _unit(word, kind, number):
     if not word or word in _CARRIERS:
         if kind in (kind_of(ureg.Unit("")), None):
             return ""
-        raise AnswerError(f"the unit is missing. Write the unit behind {_cut(number)}, as in {_example(kind)!r}.")
+        raise AnswerError(f"the unit is missing. Write the unit behind {cut(number)}, as in {_example(kind)!r}.")
     spellings = {**_ALL_SPELLINGS, **UNIT_SPELLINGS.get(kind, {})}
     if word in spellings:
         return spellings[word]
@@ -127,7 +125,7 @@ def _unit(word, kind, number):
         return f"{_ALL_SPELLINGS[parts['what']]}/{UNIT_SPELLINGS['time'][parts['time']]}"
     near = difflib.get_close_matches(word[:40], list(spellings), n=1)
     guess = f" Is {near[0]!r} meant?" if near else ""
-    raise AnswerError(f"{_cut(word)!r} is no unit known here. Write the unit as in {_example(kind)!r}.{guess}")
+    raise AnswerError(f"{cut(word)!r} is no unit known here. Write the unit as in {_example(kind)!r}.{guess}")
 
 
 def _example(kind):
@@ -141,8 +139,4 @@ def _example(kind):
 
 
 def _advice(number, unit):
-    return f"Q({_cut(repr(number))}, {KINDS[kind_of(ureg.Unit(unit))][0]!r})"
-
-
-def _cut(text, most=40):
-    return text if len(text) <= most else text[:most] + "..."
+    return f"Q({cut(repr(number))}, {KINDS[kind_of(ureg.Unit(unit))][0]!r})"

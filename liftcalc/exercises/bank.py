@@ -80,7 +80,7 @@ class Posed:
         """Option by its letter, in this learner's order."""
         return dict(zip(LETTERS, order_of_options(self.exercise, self.key), strict=False))
 
-    @property
+    @cached_property
     def statements(self):
         """Filled statement by its letter; none where a number is asked."""
         return {letter: self.fill(option.text) for letter, option in self.options.items()} if self.is_choice else {}

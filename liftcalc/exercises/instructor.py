@@ -7,7 +7,7 @@ from pathlib import Path
 
 from liftcalc.exercises.bank import BANK, Posed
 from liftcalc.exercises.drawing import learner_key
-from liftcalc.exercises.judging import OTHER_KIND, Reply, judge
+from liftcalc.exercises.judging import OTHER_KIND, Reply, best_state, judge
 from liftcalc.exercises.record import RecordError, read_record
 from liftcalc.quantity_text import unit_word
 from liftcalc.units import Q
@@ -155,7 +155,7 @@ def _rows_of(record, remarks, totals):
             remarks.append(f"try {number}: {one.exercise} says {one.state[:10]!r}, judged {reply.state!r}")
         judged.setdefault(one.exercise, []).append((reply, one))
     name, remark = record.learner or "(printed numbers)", "; ".join(remarks)
-    best = {id: _best(reply.state for reply, _ in tries) for id, tries in judged.items()}
+    best = {id: best_state(reply.state for reply, _ in tries) for id, tries in judged.items()}
     if totals:
         reached = [best.get(id, "open") for id in BANK]
         counts = [reached.count(state) for state in ("right", "close", "off", "open")]
@@ -168,11 +168,6 @@ def _rows_of(record, remarks, totals):
         worked = "yes" if counts.worked else "no"
         rows.append((name, id, best[id], len(tries), counts.clues, worked, names, tries[-1][1].answer, remark))
     return rows or [_remark_row(name, "; ".join([*remarks, "nothing answered"]), totals)]
-
-
-def _best(states):
-    reached = set(states)
-    return next((state for state in ("right", "close", "off") if state in reached), "open")
 
 
 def _judged_anew(posed, one):

@@ -20,6 +20,12 @@ OTHER_KIND = "another kind of quantity"
 _JUST = 1e-9  # an answer that is just one tolerance off is right
 
 
+def best_state(states):
+    """Return the best of several states; "open" where there is none."""
+    reached = set(states)
+    return next((state for state in ("right", "close", "off") if state in reached), "open")
+
+
 @dataclass(frozen=True)
 class Reply:
     """What the learner is told about one answer.
@@ -90,8 +96,7 @@ def judge(posed, given):
             else _judge_number(posed, read_answer(given, posed.exercise.unit))
         )
     except AnswerError as error:
-        text = str(error)
-        return Reply(id, "open", f"Not judged: {text}")
+        return Reply(id, "open", f"Not judged: {error}")
 
 
 def _judge_choice(posed, given):

@@ -12,6 +12,7 @@ from dataclasses import asdict, dataclass
 from pathlib import Path
 
 from liftcalc.exercises.drawing import learner_key
+from liftcalc.exercises.judging import best_state
 from liftcalc.units import PlainError
 
 PLACE = "LIFTCALC_RECORDS"  # environment variable: a folder, or IN_MEMORY
@@ -70,8 +71,7 @@ class Record:
 
     def state(self, id):
         """Return the best state reached in one exercise; "open" without a try."""
-        reached = {one.state for one in self.of(id)}
-        return next((state for state in ("right", "close", "off") if state in reached), "open")
+        return best_state(one.state for one in self.of(id))
 
     def text(self):
         """Return the record as the text of its file, with a seal over the rest."""

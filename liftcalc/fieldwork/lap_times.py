@@ -3,7 +3,7 @@
 import csv
 import io
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from pint import Quantity
@@ -11,6 +11,7 @@ from pint import Quantity
 from liftcalc.fieldwork.safe_files import FieldFileError, cut, read_text
 from liftcalc.line import ride_time
 from liftcalc.quantity_text import read_number, show
+from liftcalc.uncertainty import coverage_factor
 from liftcalc.units import Q, UnitError
 
 _WHAT = "lap times (CSV)"
@@ -108,10 +109,8 @@ def lap_times_from_text(name, text, *, without=()):
     if spread is None:
         doubt, half_width = ONE_LAP_DOUBT, 1.96 * ONE_LAP_DOUBT
     else:
-        from scipy.special import stdtrit
-
         doubt = math.hypot(spread, step / math.sqrt(12)) / math.sqrt(count)
-        half_width = float(stdtrit(count - 1, 0.975)) * doubt
+        half_width = coverage_factor(0.95, count - 1) * doubt
     far = _far(times)
     times.setflags(write=False)
     laps = LapTimes(
@@ -128,7 +127,7 @@ def lap_times_from_text(name, text, *, without=()):
         sentences=(),
     )
     words = [*_sentences(laps), *(_far_sentence(rows, times, place) for place in far), *sentences]
-    return LapTimes(**{**laps.__dict__, "sentences": tuple(words)})
+    return replace(laps, sentences=tuple(words))
 
 
 def line_speed_from_laps(laps, ridden_length, *, ridden_length_uncertainty=None):

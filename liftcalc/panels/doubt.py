@@ -4,13 +4,12 @@ import functools
 
 from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.bars import BarChart
-from liftcalc.figures.spread import MethodsChart, SpreadChart
+from liftcalc.figures.spread import SpreadChart
 from liftcalc.panels.base import ChartPicture, Panel
-from liftcalc.quantity_text import unit_word
+from liftcalc.panels.methods import MethodsPanel
 from liftcalc.uncertainty import (
     by_first_order,
     by_sampling,
-    combine,
     estimate_from_half_width,
     estimate_from_resolution,
     estimate_from_statement,
@@ -19,6 +18,7 @@ from liftcalc.uncertainty import (
     show_with_doubt,
     uncertainty_budget,
 )
+from liftcalc.uncertainty.writing import show_doubt
 from liftcalc.units import Q
 
 DRAWS, SEED = 20_000, 2026
@@ -55,13 +55,13 @@ class SpreadPanel(Panel):
 
     def compute(self, given):
         self.first = by_first_order(hourly_capacity, _readings(given))
-        expanded = expand(self.first)
+        self.expanded = expand(self.first)
         self.sampled = _sampled(given["speed_doubt"].m_as("percent"), given["spacing_doubt"].m_as("percent"))
         return {
-            "people an hour, first order": f"{expanded.short} (ideal)",
+            "people an hour, first order": f"{self.expanded.short} (ideal)",
             "95 of 100 draws lie from": self.sampled.write("interval"),
             "mean of the draws": self.sampled.write("mean"),
-            "standard uncertainty": show_with_doubt_alone(self.first),
+            "standard uncertainty": show_doubt(self.first.standard_uncertainty),
         }
 
     def note(self):
@@ -77,7 +77,7 @@ class SpreadPanel(Panel):
     def _move(self):
         low, high = self.sampled.interval.m_as("pph")
         self.picture.chart.move(
-            title=f"People an hour: {expand(self.first).short}",
+            title=f"People an hour: {self.expanded.short}",
             draws=self.sampled.samples.m_as("pph"),
             interval=(low, high),
             interval_text=f"95 of 100 draws: {self.sampled.write('interval')}",
@@ -85,11 +85,6 @@ class SpreadPanel(Panel):
             deviation=self.first.standard_uncertainty.m_as("pph"),
             bell_text="first order",
         )
-
-
-def show_with_doubt_alone(result):
-    """Return the standard uncertainty of a result alone, as text."""
-    return show_with_doubt(result.value, result.standard_uncertainty).split(" ± ")[1]
 
 
 class BudgetPanel(Panel):
@@ -134,55 +129,27 @@ class BudgetPanel(Panel):
         )
 
 
-class AgreementPanel(Panel):
+class AgreementPanel(MethodsPanel):
     """Three methods for one line speed: do they agree, and what do they say together."""
 
     title = "Three methods, one line speed"
     control_names = ("display_speed", "display_step", "track_speed")
     names = ("mark on the rope", "display of a phone", "steady part of a track", "together")
-
-    def make_picture(self):
-        return ChartPicture(MethodsChart(), AgreementPanel._prepare, AgreementPanel._move)
+    quantity = axis_label = "line speed"
+    axis_ends = Q([2.2, 4.8], "m/s")
 
     def compute(self, given):
         mark, phone, track = self.names[:3]
-        self.methods = [
-            estimate_from_half_width(Q(3.4, "m/s"), Q(0.1, "m/s"), mark),
-            estimate_from_resolution(given["display_speed"], given["display_step"], phone),
-            estimate_from_statement(given["track_speed"], Q(0.06, "m/s"), track),
-        ]
-        self.combined = combine(self.methods)
-        unit = self._unit()
+        self.compare(
+            [
+                estimate_from_half_width(Q(3.4, "m/s"), Q(0.1, "m/s"), mark),
+                estimate_from_resolution(given["display_speed"], given["display_step"], phone),
+                estimate_from_statement(given["track_speed"], Q(0.06, "m/s"), track),
+            ]
+        )
         return {
-            "line speed, all three": expand(self.combined.estimate.to(unit)).short,
-            "do they agree": "yes" if self.combined.agrees else "no",
+            "line speed, all three": self.expanded(self.combined.estimate).short,
+            "do they agree": self.verdict,
             "Birge ratio": f"{self.combined.birge_ratio:.1f}",
             "weight of the display": f"{100 * self.combined.weights[phone]:.0f} %",
         }
-
-    def _unit(self):
-        return "mph" if self.state.system == "us" else "m/s"
-
-    def note(self):
-        """Say in words what the comparison says."""
-        return self.combined.sentence
-
-    def _prepare(self):
-        ends = self.number(Q([2.2, 4.8], "m/s"))
-        self.picture.chart.prepare(
-            x_label=f"line speed ({unit_word(self._unit())})",
-            x_range=(ends[0], ends[1]),
-            names=list(self.names),
-            quantity="line speed",
-        )
-
-    def _move(self):
-        unit = self._unit()
-        rows = [expand(estimate.to(unit)) for estimate in [*self.methods, self.combined.estimate]]
-        verdict = "agree" if self.combined.agrees else "disagree"
-        self.picture.chart.move(
-            title=f"The three {verdict}: {rows[-1].short}",
-            values=[row.value.m_as(unit) for row in rows],
-            widths=[row.expanded.m_as(unit) for row in rows],
-            texts=[row.short for row in rows],
-        )

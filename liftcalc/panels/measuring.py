@@ -14,18 +14,16 @@ from liftcalc.fieldwork import (
     read_track_speed,
     track_from_text,
 )
-from liftcalc.figures.spread import MethodsChart
 from liftcalc.figures.trace import TraceChart
 from liftcalc.line import slope_length
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.controls import CONTROLS, Scale
+from liftcalc.panels.methods import MethodsPanel
 from liftcalc.quantity_text import unit_word
 from liftcalc.uncertainty import (
     Estimate,
     by_first_order,
-    combine,
     estimate_from_half_width,
-    expand,
     own_formula,
     show_with_doubt,
 )
@@ -200,16 +198,16 @@ _SPEED_TIMES_TIME = own_formula(
 )
 
 
-class LengthPanel(Panel):
+class LengthPanel(MethodsPanel):
     """One length by three ways: tape, map line with rise, line speed times ride time."""
 
     title = "One length by three ways"
     control_names = ("map_length", "vertical_rise", "line_speed", "ride_time")
     names = ("tape, stopped lift", "map line and rise", "speed times time", "together")
+    quantity = "length"
+    axis_label = "length along the slope"
+    axis_ends = Q([100, 220], "m")
     tape = estimate_from_half_width(Q(150, "m"), Q(1, "m"), "tape, stopped lift")
-
-    def make_picture(self):
-        return ChartPicture(MethodsChart(), LengthPanel._prepare, LengthPanel._move)
 
     def compute(self, given):
         _, on_map, in_time = self.names[:3]
@@ -227,44 +225,16 @@ class LengthPanel(Panel):
                 "ride_time": estimate_from_half_width(given["ride_time"], Q(0.5, "s")),
             },
         )
-        self.methods = [
-            self.tape,
-            Estimate(along.value, along.standard_uncertainty, method=on_map),
-            Estimate(timed.value, timed.standard_uncertainty, method=in_time),
-        ]
-        self.combined = combine(self.methods)
+        self.compare(
+            [
+                self.tape,
+                Estimate(along.value, along.standard_uncertainty, method=on_map),
+                Estimate(timed.value, timed.standard_uncertainty, method=in_time),
+            ]
+        )
         return {
-            "length, all three": self._short(self.combined.estimate),
-            "do they agree": "yes" if self.combined.agrees else "no",
-            "map line and rise": self._short(self.methods[1]),
-            "speed times time": self._short(self.methods[2]),
+            "length, all three": self.expanded(self.combined.estimate).short,
+            "do they agree": self.verdict,
+            "map line and rise": self.expanded(self.methods[1]).short,
+            "speed times time": self.expanded(self.methods[2]).short,
         }
-
-    def _unit(self):
-        return "ft" if self.state.system == "us" else "m"
-
-    def _short(self, estimate):
-        return expand(estimate.to(self._unit())).short
-
-    def note(self):
-        """Say in words what the comparison says."""
-        return self.combined.sentence
-
-    def _prepare(self):
-        low, high = self.number(Q([100, 220], "m"))
-        self.picture.chart.prepare(
-            x_label=f"length along the slope ({self._unit()})",
-            x_range=(low, high),
-            names=list(self.names),
-            quantity="length",
-        )
-
-    def _move(self):
-        unit = self._unit()
-        rows = [expand(estimate.to(unit)) for estimate in [*self.methods, self.combined.estimate]]
-        self.picture.chart.move(
-            title=f"The three {'agree' if self.combined.agrees else 'disagree'}: {rows[-1].short}",
-            values=[row.value.m_as(unit) for row in rows],
-            widths=[row.expanded.m_as(unit) for row in rows],
-            texts=[row.short for row in rows],
-        )
