@@ -93,7 +93,26 @@ class ControlRow:
         self._quiet = False
 
 
-class Panel(widgets.VBox):
+class WithStill(widgets.VBox):
+    """Widgets with a still form in their place wherever widgets do not run: before a run, in print, on a handout."""
+
+    def still(self):
+        """Return the still form as HTML."""
+        raise NotImplementedError
+
+    def words(self):
+        """Return the same as plain text."""
+        raise NotImplementedError
+
+    def _repr_mimebundle_(self, **options):
+        bundle = super()._repr_mimebundle_(**options)
+        if isinstance(bundle, tuple):
+            bundle = bundle[0]
+        bundle["text/html"], bundle["text/plain"] = self.still(), self.words()
+        return bundle
+
+
+class Panel(WithStill):
     """Controls, one computation, one picture, and the same numbers in words.
 
     A subclass names its controls, computes from quantities to named results, and makes a picture.
@@ -313,16 +332,13 @@ class Panel(widgets.VBox):
         caption = f"{self.title}: {len(rows)} settings" + (f" at {others}" if others else "")
         return Table(caption, (label.lower(), *results), rows)
 
-    def _repr_mimebundle_(self, **options):
-        bundle = super()._repr_mimebundle_(**options)
-        if isinstance(bundle, tuple):
-            bundle = bundle[0]
-        words = self.describe()
-        bundle["text/html"] = (
-            f'<figure style="margin:0"><img alt="{escape(words)}" src="{self.picture.still()}"></figure>'
-        )
-        bundle["text/plain"] = words
-        return bundle
+    def words(self):
+        """Return settings and results as one line of text."""
+        return self.describe()
+
+    def still(self):
+        """Return a still picture with the words as its alt text."""
+        return f'<figure style="margin:0"><img alt="{escape(self.words())}" src="{self.picture.still()}"></figure>'
 
 
 class ChartPicture:

@@ -9,7 +9,7 @@ from html import escape
 import ipywidgets as widgets
 
 from liftcalc.exercises import session
-from liftcalc.panels.base import WIDTH
+from liftcalc.panels.base import WIDTH, WithStill
 
 # units to choose from: the unit is part of the answer, so all are offered everywhere
 UNITS = (
@@ -57,18 +57,7 @@ def _button(words, name):
     return widgets.Button(description=f"{words} {name}", layout=widgets.Layout(width="auto", min_width="90px"))
 
 
-class _Box(widgets.VBox):
-    """A box with a text in its place wherever widgets do not run."""
-
-    def _repr_mimebundle_(self, **options):
-        bundle = super()._repr_mimebundle_(**options)
-        if isinstance(bundle, tuple):
-            bundle = bundle[0]
-        bundle["text/html"], bundle["text/plain"] = self.still(), self.words()
-        return bundle
-
-
-class AnswerBox(_Box):
+class AnswerBox(WithStill):
     """One exercise: its question, a place for the answer, and what comes back.
 
     Parameters
@@ -180,7 +169,7 @@ class AnswerBox(_Box):
         return self.posed._repr_html_()
 
 
-class LearnerBox(_Box):
+class LearnerBox(WithStill):
     """Whose numbers: any name or number gives the same numbers on any machine; none gives the printed ones."""
 
     def __init__(self):
@@ -220,7 +209,7 @@ class LearnerBox(_Box):
         return f"<div style='font-size:15px'>{escape(self.words())}</div>"
 
 
-class RecordBox(_Box):
+class RecordBox(WithStill):
     """What is done on this page, following every answer.
 
     Parameters
