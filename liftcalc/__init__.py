@@ -11,16 +11,15 @@ from liftcalc.capacity import (
     spacing_for_capacity,
     vertical_transport,
 )
+from liftcalc.carriers import capacity_with_carriers_out, detachable_carriers, least_station_interval
 from liftcalc.levels import Capacity, LevelWarning, compare
 from liftcalc.limits import (
     LeftOut,
     Limit,
-    governing,
     loading_limit,
     motor_limit,
     people_limit,
     rule_limit,
-    share_of_draws,
     slope_capacity,
     slope_limit,
     spacing_limit,
@@ -96,6 +95,7 @@ from liftcalc.traction import (
     slack_tension_top_drive,
 )
 from liftcalc.units import Q, UnitError, ureg
+from liftcalc.which_limit import governing, share_of_draws
 
 __version__ = "0.1.0"
 
@@ -112,6 +112,7 @@ __all__ = [
     "attendant_stopping_distance",
     "belt_drag",
     "capstan_ratio",
+    "capacity_with_carriers_out",
     "carrier_work",
     "carriers_on_loop",
     "compare",
@@ -119,6 +120,7 @@ __all__ = [
     "count_simulated_riders",
     "crowd_capacity_at_least",
     "crowd_capacity_at_most",
+    "detachable_carriers",
     "energy_per_rider",
     "force_to_start",
     "governing",
@@ -133,6 +135,7 @@ __all__ = [
     "idle_power",
     "interval_for_capacity",
     "interval_from_headway",
+    "least_station_interval",
     "line_speed_for_headway",
     "loading_capacity",
     "loading_floor_from_rest",

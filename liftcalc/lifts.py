@@ -1,6 +1,6 @@
-"""A line of any kind, and an installation of one or more lines, read from a table.
+"""A line of a lift of any kind, and an installation of one or more lines, read from a table.
 
-To add a kind of lift, add one entry to ``KINDS``: nothing else in the package names a kind.
+A line is described by whatever is known of it, as long as the rest follows: ``describe_line``.
 """
 
 import csv
@@ -10,51 +10,24 @@ from pathlib import Path
 from pint import Quantity
 
 from liftcalc.capacity import hourly_capacity, vertical_transport
+from liftcalc.carriers import detachable_carriers
+from liftcalc.kinds import KINDS
 from liftcalc.levels import Capacity
 from liftcalc.line import carriers_on_loop, headway, persons_on_line, ride_time
+from liftcalc.line_givens import QUANTITIES, solve_line
 from liftcalc.quantity_text import read_number, read_unit, show
 from liftcalc.tables import Table
-from liftcalc.units import Q, UnitError
-
-
-@dataclass(frozen=True)
-class Kind:
-    """What is common to all lifts of one kind.
-
-    Parameters
-    ----------
-    name : str
-        Name of the kind, as the trade says it.
-    has_carriers : bool
-        Whether carriers hang on the loop at a fixed spacing; without them riders choose their own.
-    on_the_ground : bool
-        Whether riders stay on the snow, also when the lift stops.
-    """
-
-    name: str
-    has_carriers: bool
-    on_the_ground: bool
-
-
-KINDS = {
-    kind.name: kind
-    for kind in (
-        Kind("rope tow", has_carriers=False, on_the_ground=True),
-        Kind("platter lift", has_carriers=True, on_the_ground=True),
-        Kind("conveyor", has_carriers=False, on_the_ground=True),
-        Kind("fixed chair", has_carriers=True, on_the_ground=False),
-    )
-}
+from liftcalc.units import PlainError, Q, UnitError, kind_of
 
 # column of the table: kind of quantity; a cell holds a number and a unit, such as "3.4 m/s"
-_COLUMNS = {
-    "line_speed": "speed",
-    "spacing": "length",
-    "persons_per_carrier": "number of persons",
-    "ridden_length": "length",
+_COLUMNS = {name: kind_of(Q(1, quantity.unit)) for name, quantity in QUANTITIES.items()} | {
     "vertical_rise": "length",
     "motor_power": "power",
+    "station_time": "time",
+    "dwell_time": "time",
 }
+_WORDS = ("installation", "line", "kind", "level")
+_MUST_STAND = (*_WORDS, "vertical_rise")
 
 
 @dataclass(frozen=True)
@@ -81,6 +54,10 @@ class Line:
         Rated power of the motor; None where it is not known.
     level : str
         Level of the spacing, and so of the capacity: "packing", "ideal", "governed" or "counted".
+    sheave_distance : Quantity [m] or None
+        Length along the line from sheave to sheave; where it is not known, the ridden length stands in for it.
+    station_time : Quantity [s] or None
+        Time of one carrier off the rope, in both stations of a detachable lift.
 
     Raises
     ------
@@ -99,6 +76,8 @@ class Line:
     persons_per_carrier: Quantity = field(default_factory=lambda: Q(1, "person"))
     motor_power: Quantity | None = None
     level: str = "ideal"
+    sheave_distance: Quantity | None = None
+    station_time: Quantity | None = None
 
     def __post_init__(self):
         if self.kind not in KINDS:
@@ -133,17 +112,132 @@ class Line:
 
     @property
     def carriers_on_loop(self):
-        """Carriers on the whole loop, with the ridden length for the sheave distance; None where there are none."""
-        return (
-            carriers_on_loop(sheave_distance=self.ridden_length, spacing=self.spacing)
-            if KINDS[self.kind].has_carriers
-            else None
-        )
+        """Carriers on the whole loop; None where there are none, or where the time in the stations is not known."""
+        kind, length = KINDS[self.kind], self.sheave_distance or self.ridden_length
+        if kind.reversible:
+            return Q(2, "")
+        if kind.detachable:
+            return self.station_time and detachable_carriers(
+                length, self.line_speed, station_time=self.station_time, interval=self.interval
+            )
+        return carriers_on_loop(sheave_distance=length, spacing=self.spacing) if kind.has_carriers else None
 
     @property
     def vertical_transport(self):
         """Vertical transport feet per hour."""
         return vertical_transport(self.capacity.value, self.vertical_rise)
+
+
+def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal", dwell_time=None, station_time=None,
+                  **givens):  # fmt: skip
+    r"""Return a line of any kind from whatever is known of it, as long as the rest follows.
+
+    Parameters
+    ----------
+    name, kind, level : str
+        As for ``Line``.
+    vertical_rise : Quantity [m]
+        Height gained.
+    motor_power : Quantity [kW] or None
+        Rated power of the motor; None where it is not known.
+    dwell_time : Quantity [s] or None
+        Time that the cabins of a reversible lift stand in the stations between two trips.
+    station_time : Quantity [s] or None
+        Time of one carrier off the rope, in both stations of a detachable lift.
+    **givens : Quantity
+        What is known: line_speed, spacing, interval, persons_per_carrier, carriers_on_loop, sheave_distance,
+        ridden_length, ride_time, riders_on_line, hourly_capacity, as for ``solve_line``.
+
+    Returns
+    -------
+    Line
+        The line.
+
+    Raises
+    ------
+    NotKnownError
+        If line speed, spacing or ridden length do not follow; the message says what more would give them.
+    DisagreementError
+        If there are figures to spare, and they disagree.
+    UnitError, ValueError
+        If a value has no unit, one of another kind, or belongs to another kind of lift.
+
+    Notes
+    -----
+    A reversible lift brings a cabin every ride time and dwell time together; its spacing is the rope that would run by
+    meanwhile. A detachable lift with K carriers brings one every (2 D / v + station time) / K.
+
+    Examples
+    --------
+    >>> from liftcalc import Q
+    >>> chair = describe_line("Upper Chair", "fixed chair", vertical_rise=Q(90, "m"), hourly_capacity=Q(1200, "pph"),
+    ...     persons_per_carrier=Q(2, "person"), ride_time=Q(200, "s"), ridden_length=Q(440, "m"))
+    >>> show(chair.spacing), show(chair.line_speed)
+    ('13.2 m', '2.20 m/s')
+    """
+    if kind not in KINDS:
+        raise PlainError(f"describe_line: kind must be one of {', '.join(KINDS)}, but got {kind!r}.")
+    own = KINDS[kind]
+    for reading, value, belongs in (
+        ("dwell_time", dwell_time, own.reversible),
+        ("station_time", station_time, own.detachable),
+    ):
+        if value is not None and not belongs:
+            raise PlainError(
+                f"describe_line: {reading} is no reading of a {kind}, but got {show(value)}. Leave it out."
+            )
+    has_carriers = own.has_carriers and not own.reversible
+    if own.reversible and dwell_time is not None:
+        ride = solve_line(has_carriers=False, **givens).of("ride_time")
+        givens["interval"] = ride + dwell_time
+    if own.detachable and "carriers_on_loop" in givens:
+        givens["interval"] = _interval_of_detachable(name, station_time, givens)
+        del givens["carriers_on_loop"]
+    solution = solve_line(has_carriers=has_carriers, **givens)
+    known = {} if solution.spare else dict(solution.givens)  # as they came, where nothing was fitted
+    given = {wanted: known.get(wanted, solution.of(wanted)) for wanted in _MAKE_A_LINE}
+    if "sheave_distance" in solution.values:
+        given["sheave_distance"] = solution.of("sheave_distance")
+    return Line(
+        name,
+        kind,
+        **given,
+        vertical_rise=vertical_rise,
+        motor_power=motor_power,
+        level=level,
+        station_time=station_time,
+    )
+
+
+_MAKE_A_LINE = ("line_speed", "spacing", "ridden_length", "persons_per_carrier")
+
+
+def _interval_of_detachable(name, station_time, givens):
+    """Return the interval that follows from the carriers of a detachable lift; they spend time off the rope."""
+    others = {other: value for other, value in givens.items() if other != "carriers_on_loop"}
+    solution = solve_line(has_carriers=False, **others) if others else None
+    known = solution.values if solution else {}
+    missing = [word for word in ("line_speed", "sheave_distance") if word not in known]
+    missing += ["station_time"] if station_time is None else []
+    if missing:
+        raise PlainError(
+            f"describe_line: the interval of {name!r} does not follow from carriers_on_loop without "
+            f"{' and '.join(missing)}. Give {' and '.join(missing)}, or the interval itself."
+        )
+    round_time = detachable_carriers.plain(
+        known["sheave_distance"].m_as("m"), known["line_speed"].m_as("m/s"),
+        station_time=station_time.m_as("s"), interval=1.0,
+    )  # fmt: skip
+    interval = Q(round_time / givens["carriers_on_loop"].m_as(""), "s")
+    if "interval" in known and abs(known["interval"].m_as("s") / interval.m_as("s") - 1) > _AGREE:
+        raise PlainError(
+            f"describe_line: {name!r} has {show(givens['carriers_on_loop'])} carriers, which make an interval of "
+            f"{show(interval)}, but the other readings make it {show(known['interval'])}. Count or time again."
+        )
+    return known.get("interval", interval)
+
+
+_AGREE = 0.01  # as solve_line allows
 
 
 @dataclass(frozen=True)
@@ -200,8 +294,9 @@ def read_lifts(path):
     Parameters
     ----------
     path : str or Path
-        A table with the columns installation, line, kind, level, line_speed, spacing, persons_per_carrier,
-        ridden_length, vertical_rise, motor_power. A cell of a quantity holds a number and a unit: "3.4 m/s".
+        A table with the columns installation, line, kind, level and vertical_rise, and those of what is known of the
+        lines: any of motor_power, station_time, dwell_time and the givens of ``describe_line``. A cell of a quantity
+        holds a number and a unit, "3.4 m/s", or nothing.
 
     Returns
     -------
@@ -211,19 +306,62 @@ def read_lifts(path):
     Raises
     ------
     ValueError
-        If a column is missing or a cell cannot be read; the message names the row and the column.
+        If a column is missing or not known, or a cell cannot be read, or a line does not follow from its cells; the
+        message names the row.
     """
+    name = Path(path).name
     with Path(path).open(encoding="utf-8-sig", newline="") as table:
-        rows = list(csv.DictReader(table))
+        reader = csv.DictReader(table)
+        rows, columns = list(reader), reader.fieldnames or []
+    for column in _MUST_STAND:
+        if column not in columns:
+            raise PlainError(f"read_lifts: {name}: no column {column!r}. Add it.")
+    for column in columns:
+        if column not in (*_WORDS, *_COLUMNS):
+            raise PlainError(
+                f"read_lifts: {name}: column {column!r} is not known. Write one of {', '.join((*_WORDS, *_COLUMNS))}."
+            )
     lines = {}
     for number, row in enumerate(rows, start=2):
-        missing = [column for column in ("installation", "line", "kind", "level", *_COLUMNS) if row.get(column) is None]
-        if missing:
-            raise ValueError(f"read_lifts: {Path(path).name}, row {number}: no column {missing[0]!r}. Add it.")
-        quantities = {column: _cell(path, number, column, row[column]) for column in _COLUMNS}
-        line = Line(name=row["line"], kind=row["kind"], level=row["level"], **quantities)
+        cells = {column: (row[column] or "").strip() for column in columns if column in _COLUMNS}
+        quantities = {column: _cell(name, number, column, text) for column, text in cells.items() if text}
+        try:
+            line = describe_line(row["line"], row["kind"], level=row["level"], **quantities)
+        except TypeError:
+            raise PlainError(
+                f"read_lifts: {name}, row {number}: no vertical_rise. Write it, such as '29.4 m'."
+            ) from None
+        except ValueError as error:
+            raise PlainError(f"read_lifts: {name}, row {number}: {error}") from None
         lines.setdefault(row["installation"], []).append(line)
     return {name: Installation(name, tuple(group)) for name, group in lines.items()}
+
+
+def kinds_table(installations):
+    """Return a table of one line of each kind: what its speed, its interval and its carriers make of an hour.
+
+    Parameters
+    ----------
+    installations : dict
+        As ``read_lifts`` returns them.
+
+    Returns
+    -------
+    Table
+        Line speed, interval, spacing, persons a carrier, capacity with its level, and where riders are on a stop.
+    """
+    rows = []
+    for line in (line for installation in installations.values() for line in installation.lines):
+        numbers = (line.line_speed, line.interval, line.spacing, line.persons_per_carrier)
+        rows.append((line.kind, *map(show, numbers), str(line.capacity), KINDS[line.kind].on_a_stop))
+    columns = ("kind", "line speed", "interval", "spacing", "a carrier", "people an hour", "on a stop")
+    return Table("An invented example of each kind", columns, rows)
+
+
+def hazards_table():
+    """Return a table of every kind: where riders are on a stop, and the hazards that are its own."""
+    rows = [(kind.name, kind.on_a_stop, kind.hazards) for kind in KINDS.values()]
+    return Table("Each kind has hazards of its own", ("kind", "on a stop", "its own hazards"), rows)
 
 
 def hill_table(installations):
@@ -250,12 +388,10 @@ def hill_table(installations):
     return Table("Lifts of the demo hill", columns, rows)
 
 
-def _cell(path, row, column, text):
-    """Return the quantity in one cell; an empty cell of the motor is None."""
-    if column == "motor_power" and not text.strip():
-        return None
-    number, _, unit = text.strip().partition(" ")
+def _cell(name, row, column, text):
+    """Return the quantity in one cell."""
+    number, _, unit = text.partition(" ")
     try:
         return Q(read_number(number), read_unit(unit, _COLUMNS[column]))
     except ValueError as error:
-        raise ValueError(f"read_lifts: {Path(path).name}, row {row}, column {column}: {error}") from None
+        raise PlainError(f"read_lifts: {name}, row {row}, column {column}: {error}") from None

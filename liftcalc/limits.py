@@ -1,7 +1,7 @@
-"""Every limit of a lift as one record, which of them governs, and how sure that is.
+"""Every limit of a lift as one record: what it allows, by which formula, from which readings.
 
-The smallest of the lift's own limits is an upper bound, no promise. People and slope are limits of the system, a rule
-is a permission: they stand beside the lift's own and never among them. Planning figures, no design.
+People and slope are limits of the system, a rule is a permission: they stand beside the lift's own and never among
+them. Planning figures, no design.
 """
 
 from dataclasses import dataclass
@@ -25,10 +25,13 @@ from liftcalc.units import Q, UnitError, unit_aware
 
 GROUPS = {"lift": "the lift's own", "people": "demand", "slope": "room to ski", "rule": "a permission"}
 ENTERED_BY_YOU = "entered by you"
-NEXT_TO_NOTHING = 1e-6  # pph: below it a share of the capacity says nothing
 ONE_PERSON = Q(1, "person")
 ONE_PLACE = Q(1, "")
-AN_UPPER_BOUND = "This is an upper bound: chance at the loading point, misses, stops and gaps take their share."
+
+
+def came(value):
+    """Return what came, as text that is alike with every version of the unit library."""
+    return show(value) if isinstance(value, Quantity) else repr(value)
 
 
 @dataclass(frozen=True)
@@ -95,7 +98,7 @@ class Limit:
 def _one_capacity(name, capacity):
     """Return the capacity in pph, or say why it is not one hourly capacity."""
     if not isinstance(capacity, Quantity) or not capacity.check("[person]/[time]"):
-        raise UnitError(f"Limit: {name!r} needs an hourly capacity, but got {_came(capacity)}. Write Q(1200, 'pph').")
+        raise UnitError(f"Limit: {name!r} needs an hourly capacity, but got {came(capacity)}. Write Q(1200, 'pph').")
     number = capacity.m_as("pph")
     if np.ndim(number):
         raise ValueError(
@@ -131,7 +134,7 @@ class LeftOut:
         return f"{self.name}: {self.sentence}"
 
 
-def _left_out(name, inputs, group="lift"):
+def missing_readings(name, inputs, group="lift"):
     """Return the record of a limit with a missing input; None if nothing is missing."""
     missing = tuple(word for word, value in inputs.items() if value is None)
     if not missing:
@@ -157,7 +160,7 @@ def spacing_limit(line_speed, spacing, persons_per_carrier=ONE_PERSON):
         ``LeftOut`` where an input is None.
     """
     inputs = {"line speed": line_speed, "spacing": spacing, "persons per carrier": persons_per_carrier}
-    left_out = _left_out("spacing", inputs)
+    left_out = missing_readings("spacing", inputs)
     if left_out:
         return left_out
     capacity, interval = hourly_capacity(line_speed, spacing, persons_per_carrier), headway(line_speed, spacing)
@@ -184,12 +187,21 @@ def loading_limit(loading_time, persons_per_carrier=ONE_PERSON, loading_places=O
     """
     inputs = {"loading time": loading_time, "persons per carrier": persons_per_carrier}
     inputs |= {"loading places": loading_places}
-    left_out = _left_out("loading", inputs)
+    left_out = missing_readings("loading", inputs)
     if left_out:
         return left_out
     capacity = loading_capacity(loading_time, persons_per_carrier, loading_places)
     sentence = f"{show(loading_time)} from one successful start to the next at each place, whatever the line speed."
     return Limit("loading", capacity, "C = 3600 n K / t", inputs, sentence)
+
+
+def motor_capacity_of_drive(motor_power, efficiency, line_speed, idle_drag, energy_per_rider, base_speed=None):
+    """Return the hourly capacity of ``motor_limit`` for scalars or arrays, with full power or at constant torque."""
+    if base_speed is None:
+        return motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_rider)
+    return motor_capacity_at_constant_torque(
+        motor_power, efficiency, idle_drag, energy_per_rider, line_speed=line_speed, base_speed=base_speed
+    )
 
 
 def motor_limit(motor_power, efficiency, line_speed, idle_drag, energy_per_rider, base_speed=None):
@@ -218,20 +230,24 @@ def motor_limit(motor_power, efficiency, line_speed, idle_drag, energy_per_rider
     """
     inputs = {"motor power": motor_power, "efficiency": efficiency, "line speed": line_speed}
     inputs |= {"idle drag": idle_drag, "energy per rider": energy_per_rider}
-    left_out = _left_out("motor", inputs)
+    left_out = missing_readings("motor", inputs)
     if left_out:
         return left_out
     if base_speed is None:
-        capacity = motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_rider)
         formula, drive = "C = 3600 (eta P - F0 v) / E", "with full power at this speed"
     else:
         inputs["base speed"] = base_speed
-        capacity = motor_capacity_at_constant_torque(
-            motor_power, efficiency, idle_drag, energy_per_rider, line_speed=line_speed, base_speed=base_speed
-        )
         formula, drive = "C = 3600 (eta P min(v / v_base, 1) - F0 v) / E", "at constant torque below base speed"
+    capacity = motor_capacity_of_drive(motor_power, efficiency, line_speed, idle_drag, energy_per_rider, base_speed)
     sentence = f"{show(motor_power)} of motor, {drive}, for {show(energy_per_rider)} a rider."
     return Limit("motor", capacity, formula, inputs, sentence)
+
+
+def riders_that_the_sheave_pulls(slack_tension, drive_at="top", **sheave):
+    """Return the riders of ``traction_limit`` for scalars or arrays, by where the drive stands: "top" or "bottom"."""
+    if drive_at == "top":
+        return riders_by_traction(slack_tension=slack_tension, **sheave)
+    return riders_by_traction_bottom_drive(empty_slack_tension=slack_tension, **sheave)
 
 
 def traction_limit(
@@ -276,15 +292,14 @@ def traction_limit(
     sheave |= {"safety_factor": safety_factor, **start}
     inputs = {"slack-side tension": slack_tension, **{name.replace("_", " "): value for name, value in sheave.items()}}
     inputs |= {"line speed": line_speed, "ridden length": ridden_length}
-    left_out = _left_out("traction", inputs)
+    left_out = missing_readings("traction", inputs)
     if left_out:
         return left_out
     if drive_at == "top":
-        riders = riders_by_traction(slack_tension=slack_tension, **sheave)
         formula = "N = (T2 (e^(mu beta) / S - 1) - F0 - M a) / (F + m a), C = 3600 N v / L"
     else:
-        riders = riders_by_traction_bottom_drive(empty_slack_tension=slack_tension, **sheave)
         formula = "N = (T2 (r - 1) - F0 - M a) / (F r + m a), r = e^(mu beta) / S, C = 3600 N v / L"
+    riders = riders_that_the_sheave_pulls(slack_tension, drive_at, **sheave)
     capacity = hourly_capacity_from_head_count(riders, ride_time(ridden_length, line_speed))
     sentence = f"The rope holds on the drive sheave with {show(riders)} on the line, {drive_at} drive."
     return Limit("traction", capacity, formula, inputs, sentence)
@@ -309,7 +324,7 @@ def unload_limit(clearing_time, persons_per_carrier=ONE_PERSON, unloading_places
     """
     inputs = {"clearing time": clearing_time, "persons per carrier": persons_per_carrier}
     inputs |= {"unloading places": unloading_places}
-    left_out = _left_out("unload", inputs)
+    left_out = missing_readings("unload", inputs)
     if left_out:
         return left_out
     capacity = unload_capacity(clearing_time, persons_per_carrier, unloading_places)
@@ -375,7 +390,7 @@ def people_limit(crowd, *, ride_and_descent, loading_time):
         With a lower bound as ``at_least``; ``LeftOut`` where an input is None.
     """
     inputs = {"crowd": crowd, "ride and descent": ride_and_descent, "loading time": loading_time}
-    left_out = _left_out("people", inputs, "people")
+    left_out = missing_readings("people", inputs, "people")
     if left_out:
         return left_out
     most = crowd_capacity_at_most(crowd, ride_and_descent=ride_and_descent, loading_time=loading_time)
@@ -402,7 +417,7 @@ def slope_limit(rider_density, slope_area, descent_time):
         ``LeftOut`` where an input is None.
     """
     inputs = {"rider density": rider_density, "slope area": slope_area, "descent time": descent_time}
-    left_out = _left_out("slope", inputs, "slope")
+    left_out = missing_readings("slope", inputs, "slope")
     if left_out:
         return left_out
     capacity = slope_capacity(rider_density, slope_area, descent_time)
@@ -434,189 +449,8 @@ def rule_limit(capacity, source):
         raise ValueError(f"rule_limit: source must be a text, but got {source!r}. Write where the rule stands.")
     source = source.strip() or None if source else None
     inputs = {"hourly capacity of the rule": capacity, "source of the rule": source}
-    left_out = _left_out("rule", inputs, "rule")
+    left_out = missing_readings("rule", inputs, "rule")
     if left_out:
         return left_out
     sentence = f"A permission, {ENTERED_BY_YOU}: {source.rstrip('.')}."
     return Limit("rule", capacity, "entered, not computed", {}, sentence, "rule", source)
-
-
-@dataclass(frozen=True)
-class Governing:
-    """Which of a lift's own limits governs, and what stands beside it.
-
-    Parameters
-    ----------
-    limit : Limit
-        The smallest of the lift's own limits.
-    next_limit : Limit or None
-        The next smallest of them; None where there is only one.
-    ahead : Quantity [person/hour] or None
-        How far the next one is above.
-    ahead_share : Quantity [percent] or None
-        The same as a part of the governing one; None too where that one is next to nothing.
-    in_order : tuple of Limit
-        All limits, the smallest first; those of other groups as well.
-    left_out : tuple of LeftOut
-        Limits that could not be computed.
-    capacity : Capacity
-        The governing capacity, at the level "governed".
-    sentence : str
-        The result in words.
-    """
-
-    limit: Limit
-    next_limit: Limit | None
-    ahead: Quantity | None
-    ahead_share: Quantity | None
-    in_order: tuple
-    left_out: tuple
-    capacity: Capacity
-    sentence: str
-
-    def __str__(self):
-        return self.sentence
-
-
-def governing(limits):
-    """Return which of a lift's own limits governs.
-
-    Parameters
-    ----------
-    limits : iterable of Limit and LeftOut
-        Limits of one line, as the functions of this module return them; each name once.
-
-    Returns
-    -------
-    Governing
-        The governing limit, the next one and how far away it is, all limits in order, and those left out.
-
-    Raises
-    ------
-    ValueError
-        If something else came, a name came twice, or none of the lift's own limits is there.
-
-    Examples
-    --------
-    >>> from liftcalc import Q
-    >>> from liftcalc.limits import governing, loading_limit, spacing_limit
-    >>> result = governing([spacing_limit(Q(3.4, "m/s"), Q(6.8, "m")), loading_limit(Q(3, "s"))])
-    >>> result.capacity
-    1,200 pph (governed)
-    >>> result.next_limit.name
-    'spacing'
-    """
-    limits = list(limits)
-    names = [_name(limit) for limit in limits]
-    twice = [name for name in names if names.count(name) > 1]
-    if twice:
-        raise ValueError(f"governing: {twice[0]!r} came {names.count(twice[0])} times. Give each limit once.")
-    in_order = tuple(sorted((item for item in limits if isinstance(item, Limit)), key=_pph))
-    left_out = tuple(item for item in limits if isinstance(item, LeftOut))
-    own = [limit for limit in in_order if limit.group == "lift"]
-    if not own:
-        came = ", ".join(names) or "nothing"
-        raise ValueError(
-            f"governing: none of the lift's own limits can be computed; came: {came}. "
-            "Give at least one, such as spacing_limit(Q(3.4, 'm/s'), Q(6.8, 'm'))."
-        )
-    first, following = own[0], own[1] if len(own) > 1 else None
-    ahead = following.capacity - first.capacity if following else None
-    share = (ahead / first.capacity).to("percent") if following and _pph(first) > NEXT_TO_NOTHING else None
-    sentence = _sentence(first, following, ahead, share, in_order, left_out)
-    capacity = Capacity(first.capacity, "governed")
-    return Governing(first, following, ahead, share, in_order, left_out, capacity, sentence)
-
-
-def _came(value):
-    """Return what came, as text that is alike with every version of the unit library."""
-    return show(value) if isinstance(value, Quantity) else repr(value)
-
-
-def _name(limit):
-    if not isinstance(limit, (Limit, LeftOut)):
-        raise ValueError(f"governing: every entry must be a Limit or a LeftOut, but got {_came(limit)}.")
-    return limit.name
-
-
-def _pph(limit):
-    return limit.capacity.m_as("pph")
-
-
-def _sentence(first, following, ahead, share, in_order, left_out):
-    """Return the result of ``governing`` in words."""
-    parts = [f"{first.name.capitalize()} governs: at most {show(first.capacity)}."]
-    if following and _pph(following) == _pph(first):
-        parts.append(f"{following.name.capitalize()} stands at the same figure.")
-    elif following:
-        part = f", or {show(share)}," if share is not None else ""
-        parts.append(f"Next comes {following.name}, {show(ahead)}{part} above it.")
-    parts.append(AN_UPPER_BOUND)
-    lower = [limit for limit in in_order if limit.group != "lift" and _pph(limit) < _pph(first)]
-    parts += [
-        f"Apart from the lift, {limit.name} ({GROUPS[limit.group]}) stands lower: {show(limit.capacity)}."
-        for limit in lower
-    ]
-    if left_out:
-        parts.append(f"Left out for want of a reading: {', '.join(item.name for item in left_out)}.")
-    return " ".join(parts)
-
-
-def _in_pph(name, values):
-    """Return draws as plain numbers in pph."""
-    if not isinstance(values, Quantity):
-        return values
-    if not values.check("[person]/[time]"):
-        raise UnitError(f"share_of_draws: {name} needs hourly capacities, but got {values.units}. Give draws in pph.")
-    return values.m_as("pph")
-
-
-def share_of_draws(draws):
-    """Return in what share of draws each limit governs, where readings in doubt bring two limits close.
-
-    Parameters
-    ----------
-    draws : dict of str to array
-        Sampled capacities of each of the lift's own limits, by its name, all of one shape: plain numbers in pph, or
-        quantities. Draw number five of every limit must come from draw number five of the readings, so that shared
-        readings move together.
-
-    Returns
-    -------
-    dict of str to float
-        Share of each limit; they add up to 1. Draws in which several are the smallest are shared among them.
-
-    Raises
-    ------
-    UnitError
-        If draws come as quantities that are no hourly capacities.
-    ValueError
-        If there is no limit or no draw, the shapes differ, or a draw is negative or no finite number.
-
-    Examples
-    --------
-    >>> share_of_draws({"spacing": [1800, 1700, 1900], "motor": [1750, 1720, 1900]})
-    {'spacing': 0.5, 'motor': 0.5}
-    """
-    if not draws:
-        raise ValueError(
-            "share_of_draws: no limit came. Give an array of draws for each, such as {'motor': [1571, 1290]}."
-        )
-    arrays = {name: np.asarray(_in_pph(name, values), dtype=float) for name, values in draws.items()}
-    shapes = {name: array.shape for name, array in arrays.items()}
-    if len(set(shapes.values())) > 1:
-        sizes = ", ".join(f"{name} has shape {shape}" for name, shape in shapes.items())
-        raise ValueError(f"share_of_draws: the draws do not fit together: {sizes}. Give as many draws for each.")
-    for name, array in arrays.items():
-        if array.size == 0:
-            raise ValueError(f"share_of_draws: {name} holds no draws. Give at least one.")
-        wrong = array[~(np.isfinite(array) & (array >= 0))]
-        if wrong.size:
-            raise ValueError(
-                f"share_of_draws: {name} holds {wrong.size} draws that are no capacity, such as {wrong[0]:g} pph. "
-                "Leave that draw out of every limit."
-            )
-    together = np.stack(list(arrays.values()))
-    smallest = together == together.min(axis=0)
-    parts = smallest / smallest.sum(axis=0)
-    return {name: float(part.mean()) for name, part in zip(arrays, parts, strict=True)}

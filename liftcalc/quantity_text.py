@@ -45,11 +45,14 @@ _STYLES = {
     "kW/kilopph": (1, "kW per 1,000 pph", "kW per 1,000 pph"),
     "J": (0, "J", "J"),
     "kJ": (1, "kJ", "kJ"),
+    "kilowatt_hour": (2, "kWh", "kWh"),
     "N": (0, "N", "N"),
+    "kN": (2, "kN", "kN"),
     "lbf": (0, "lbf", "lbf"),
     "kg": (0, "kg", "kg"),
     "lb": (0, "lb", "lb"),
     "kg/m": (2, "kg/m", "kg/m"),
+    "lb/ft": (2, "lb/ft", "lb/ft"),
     "hectare": (1, "ha", "ha"),
     "person/hectare": (0, "person/ha", "persons/ha"),
     "degree": (1, "degrees", "degrees"),
@@ -176,6 +179,24 @@ UNIT_SPELLINGS = {
         **dict.fromkeys(("kw", "kilowatt", "kilowatts"), "kW"),
         **dict.fromkeys(("hp", "horsepower"), "hp"),
         **dict.fromkeys(("metric hp", "metric horsepower"), "metric_horsepower"),
+    },
+    "force": {
+        **dict.fromkeys(("n", "newton", "newtons"), "N"),
+        **dict.fromkeys(("kn", "kilonewton", "kilonewtons"), "kN"),
+        **dict.fromkeys(("lbf", "pound-force", "pounds-force"), "pound_force"),
+    },
+    "mass": {
+        **dict.fromkeys(("kg", "kilogram", "kilograms"), "kg"),
+        **dict.fromkeys(("lb", "lbs", "pound", "pounds"), "pound"),
+    },
+    "energy": {
+        **dict.fromkeys(("j", "joule", "joules"), "J"),
+        **dict.fromkeys(("kj", "kilojoule", "kilojoules"), "kJ"),
+        **dict.fromkeys(("kwh", "kilowatt-hour", "kilowatt-hours"), "kilowatt_hour"),
+    },
+    "mass per length": {
+        **dict.fromkeys(("kg/m", "kilograms per metre", "kilograms per meter"), "kg/m"),
+        **dict.fromkeys(("lb/ft", "pounds per foot"), "pound/foot"),
     },
 }
 _NUMBER = re.compile(r"[+-]?(?:[0-9]{1,12}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})\Z")

@@ -11,15 +11,12 @@ from hypothesis import strategies as st
 
 from liftcalc import Capacity, Q, UnitError, hourly_capacity
 from liftcalc.limits import (
-    AN_UPPER_BOUND,
     LeftOut,
     Limit,
-    governing,
     loading_limit,
     motor_limit,
     people_limit,
     rule_limit,
-    share_of_draws,
     slope_capacity,
     slope_limit,
     spacing_limit,
@@ -28,6 +25,7 @@ from liftcalc.limits import (
 )
 from liftcalc.loading_point import crowd_capacity_at_least, crowd_capacity_at_most
 from liftcalc.motor import energy_per_rider, motor_capacity, pull_energy, rope_pull
+from liftcalc.which_limit import AN_UPPER_BOUND, governing, share_of_draws
 
 SPEED, SPACING, LENGTH, MASS = Q(3.4, "m/s"), Q(6.8, "m"), Q(150, "m"), Q(75, "kg")
 POWER, EFFICIENCY, IDLE = Q(15, "kW"), Q(85, "percent"), Q(500, "N")

@@ -1,0 +1,224 @@
+"""Every kind of lift by one entry, and the three ways in which lifts move people.
+
+To add a kind of lift, add one entry to ``KINDS``: nothing else in the package names a kind.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from liftcalc.motor import (
+    belt_drag,
+    carrier_work,
+    conveyor_work,
+    momentum_energy,
+    pull_energy,
+    ride_work,
+    sheave_drag,
+    slip_energy,
+    tether_pull,
+)
+from liftcalc.units import Q
+
+
+@dataclass(frozen=True)
+class Riding:
+    """One way in which lifts move people.
+
+    Parameters
+    ----------
+    words : str
+        The way in words.
+    on_the_ground : bool
+        Whether riders stay on the snow, or on a belt that lies on it, also when the lift stops.
+    work_readings : tuple of str
+        Readings that the work of one ride needs, beside rise, length and the mass of a rider.
+    work : function
+        From the values of a line to the work of one ride at a steady speed [J].
+    drag_readings : tuple of str
+        Readings that give the idle drag where no reading of the drag itself is there; empty if nothing else gives it.
+    drag : function
+        From the values of a line to its idle drag [N].
+    """
+
+    words: str
+    on_the_ground: bool
+    work_readings: tuple
+    work: Callable
+    drag_readings: tuple = ()
+    drag: Callable | None = None
+
+
+def _map_length(values):
+    """Return the horizontal run of a ride from its length along the slope and its rise."""
+    length, rise = values["ridden_length"].m_as("m"), values["vertical_rise"].m_as("m")
+    return Q(np.sqrt(length**2 - rise**2), "m")
+
+
+def _path(values):
+    return {"vertical_rise": values["vertical_rise"], "horizontal_run": _map_length(values)}
+
+
+def _work_on_skis(values):
+    """Return the work of a ride on skis; a tether at an angle takes some weight off them."""
+    work = ride_work(values["rider_mass"], **_path(values), friction=values["friction"])
+    angle = values.get("tether_angle")
+    if angle is None:
+        return work
+    pull = work / values["ridden_length"]
+    tether = tether_pull(pull, tether_angle=angle, friction=values["friction"])
+    return pull_energy(tether * np.cos(angle.m_as("radian")), values["ridden_length"])
+
+
+def _work_carried(values):
+    return carrier_work(values["rider_mass"], **_path(values), sheave_share=values["sheave_share"])
+
+
+def _work_on_a_belt(values):
+    return conveyor_work(values["rider_mass"], **_path(values), bed_friction=values["bed_friction"])
+
+
+def _drag_of_sheaves(values):
+    return sheave_drag(values["hanging_mass"], values["sheave_share"])
+
+
+def _drag_of_the_belt(values):
+    frictions = {name: values[name] for name in ("bed_friction", "return_friction")}
+    return belt_drag(values["belt_mass_per_length"], _map_length(values), **frictions)
+
+
+ON_SKIS = Riding("drawn on skis", True, ("friction",), _work_on_skis)
+CARRIED = Riding(
+    "carried in the air", False, ("sheave_share",), _work_carried, ("hanging_mass", "sheave_share"), _drag_of_sheaves
+)
+ON_A_BELT = Riding(
+    "carried on a belt", True, ("bed_friction",), _work_on_a_belt,
+    ("belt_mass_per_length", "bed_friction", "return_friction"), _drag_of_the_belt,
+)  # fmt: skip
+
+
+def _slipping(values):
+    """Return the energy of a pick-up in which hands or reel slip while the rider speeds up steadily."""
+    pull = ON_SKIS.work(values) / values["ridden_length"]
+    slip = slip_energy(pull, values["line_speed"], values["pick_up_acceleration"])
+    return momentum_energy(values["rider_mass"], values["line_speed"]) + slip
+
+
+def _at_once(values):
+    return momentum_energy(values["rider_mass"], values["line_speed"])
+
+
+def _in_the_station(values):
+    """Return half of the momentum's part: speeded up smoothly from rest or creeping speed, nothing slips."""
+    return momentum_energy(values["rider_mass"], values["line_speed"]) / 2
+
+
+@dataclass(frozen=True)
+class PickUp:
+    """How riders are brought up to line speed: in words, the readings it needs, and its energy [J]."""
+
+    words: str
+    readings: tuple
+    energy: Callable
+
+
+SLIPPING = PickUp("hands or reel slip until the rider has the speed of the rope", ("pick_up_acceleration",), _slipping)
+AT_ONCE = PickUp("taken along at line speed", (), _at_once)
+IN_THE_STATION = PickUp("speeded up in the station", (), _in_the_station)
+
+
+@dataclass(frozen=True)
+class Kind:
+    """What is common to all lifts of one kind.
+
+    Parameters
+    ----------
+    name : str
+        Name of the kind, as the trade says it.
+    riding : Riding
+        How it moves people.
+    pick_up : PickUp
+        How it brings them up to speed.
+    has_carriers : bool
+        Whether carriers hang on a loop; without them riders choose their own spacing.
+    comes_at : str
+        How the carrier comes to the rider: at "line speed", at "line speed less carpet speed", at "station speed" (it
+        leaves the rope in the station), or at "rest" (it stands while people get in: a lift that runs to and fro).
+    hazards : str
+        The kind's own hazards, in one sentence.
+    """
+
+    name: str
+    riding: Riding
+    pick_up: PickUp
+    has_carriers: bool
+    hazards: str
+    comes_at: str = "line speed"
+
+    @property
+    def on_the_ground(self):
+        """Whether riders stay on the ground when the lift stops."""
+        return self.riding.on_the_ground
+
+    @property
+    def detachable(self):
+        """Whether carriers leave the rope in the stations."""
+        return self.comes_at == "station speed"
+
+    @property
+    def reversible(self):
+        """Whether two cabins run to and fro."""
+        return self.comes_at == "rest"
+
+    @property
+    def on_a_stop(self):
+        """Where riders are when the lift stops, in a few words."""
+        return "on the ground" if self.on_the_ground else "in the air"
+
+
+KINDS = {
+    kind.name: kind
+    for kind in (
+        Kind(
+            "rope tow", ON_SKIS, SLIPPING, has_carriers=False,
+            hazards="The rope turns, and winds in hair, scarves and straps; a rising rope lifts light riders.",
+        ),
+        Kind(
+            "handle tow", ON_SKIS, AT_ONCE, has_carriers=True,
+            hazards="A handle jerks at the start, and carries on whoever does not let go at the top.",
+        ),
+        Kind(
+            "platter lift", ON_SKIS, SLIPPING, has_carriers=True,
+            hazards="A tether that is let go too early swings; clothing and straps catch on the plate.",
+        ),
+        Kind(
+            "T-bar lift", ON_SKIS, SLIPPING, has_carriers=True,
+            hazards="The bar swings free at the top; two riders of unlike height fall more often.",
+        ),
+        Kind(
+            "conveyor", ON_A_BELT, AT_ONCE, has_carriers=False,
+            hazards="Hands, hair and loose clothing near the end of the belt; riders who pile up at the top.",
+        ),
+        Kind(
+            "fixed chair", CARRIED, AT_ONCE, has_carriers=True,
+            hazards="Falls from the chair; a chair that strikes whoever is late at loading or slow to leave.",
+        ),
+        Kind(
+            "fixed chair with carpet", CARRIED, AT_ONCE, has_carriers=True, comes_at="line speed less carpet speed",
+            hazards="As a fixed chair; besides, a gate, a carpet and a chair that must keep step.",
+        ),
+        Kind(
+            "detachable chair", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="station speed",
+            hazards="Falls from the chair; long and high spans, so that a stop leaves many people in the air.",
+        ),
+        Kind(
+            "gondola", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="station speed",
+            hazards="Doors; people out of sight of any attendant while they ride.",
+        ),
+        Kind(
+            "reversible tram", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="rest",
+            hazards="Doors and platforms; many people in one cabin, high above the ground.",
+        ),
+    )
+}  # fmt: skip
