@@ -147,6 +147,8 @@ class Kind:
         leaves the rope in the station), or at "rest" (it stands while people get in: a lift that runs to and fro).
     hazards : str
         The kind's own hazards, in one sentence.
+    end_of_axis : float
+        Line speed [m/s] at which a chart of this kind ends; it says nothing of what may be run.
     """
 
     name: str
@@ -155,6 +157,7 @@ class Kind:
     has_carriers: bool
     hazards: str
     comes_at: str = "line speed"
+    end_of_axis: float = 6.0
 
     @property
     def on_the_ground(self):
@@ -197,27 +200,28 @@ KINDS = {
             hazards="The bar swings free at the top; two riders of unlike height fall more often.",
         ),
         Kind(
-            "conveyor", ON_A_BELT, AT_ONCE, has_carriers=False,
+            "conveyor", ON_A_BELT, AT_ONCE, has_carriers=False, end_of_axis=1.2,
             hazards="Hands, hair and loose clothing near the end of the belt; riders who pile up at the top.",
         ),
         Kind(
-            "fixed chair", CARRIED, AT_ONCE, has_carriers=True,
+            "fixed chair", CARRIED, AT_ONCE, has_carriers=True, end_of_axis=4.0,
             hazards="Falls from the chair; a chair that strikes whoever is late at loading or slow to leave.",
         ),
         Kind(
             "fixed chair with carpet", CARRIED, AT_ONCE, has_carriers=True, comes_at="line speed less carpet speed",
+            end_of_axis=4.0,
             hazards="As a fixed chair; besides, a gate, a carpet and a chair that must keep step.",
         ),
         Kind(
-            "detachable chair", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="station speed",
+            "detachable chair", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="station speed", end_of_axis=7.0,
             hazards="Falls from the chair; long and high spans, so that a stop leaves many people in the air.",
         ),
         Kind(
-            "gondola", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="station speed",
+            "gondola", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="station speed", end_of_axis=7.0,
             hazards="Doors; people out of sight of any attendant while they ride.",
         ),
         Kind(
-            "reversible tram", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="rest",
+            "reversible tram", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="rest", end_of_axis=12.0,
             hazards="Doors and platforms; many people in one cabin, high above the ground.",
         ),
     )

@@ -134,6 +134,63 @@ def _sentence(first, following, ahead, share, in_order, left_out):
     return " ".join(parts)
 
 
+def envelope(places, capacities):
+    """Return the smallest of several curves, in pieces: each piece with the name of the limit that governs on it.
+
+    Parameters
+    ----------
+    places : array
+        Where the curves are known, in rising order, such as line speeds in m/s.
+    capacities : dict of str to array
+        What each limit allows there, in pph, by its name.
+
+    Returns
+    -------
+    list of (str, array, array)
+        Name, places and capacities of each piece, from left to right. Neighbours share the point in which their curves
+        cross, taken as straight between two places.
+
+    Raises
+    ------
+    ValueError
+        If there is no curve, or one does not fit the places.
+
+    Examples
+    --------
+    >>> pieces = envelope([0, 4], {"spacing": [0, 2400], "loading": [1200, 1200]})
+    >>> [(name, at.tolist()) for name, at, _ in pieces]
+    [('spacing', [0.0, 2.0]), ('loading', [2.0, 4.0])]
+    """
+    places = np.asarray(places, dtype=float)
+    curves = {name: np.asarray(_in_pph(name, values), dtype=float) for name, values in capacities.items()}
+    wrong = [name for name, curve in curves.items() if curve.shape != places.shape]
+    if wrong or not curves:
+        came = f"{wrong[0]} has shape {curves[wrong[0]].shape}" if wrong else "no curve came"
+        raise ValueError(f"envelope: the places have shape {places.shape}, but {came}. Give one capacity a place.")
+    names, together = list(curves), np.stack(list(curves.values()))
+    smallest = together.argmin(axis=0)
+    pieces, begin, start = [], 0, None
+    for after in [*(np.nonzero(np.diff(smallest))[0] + 1), len(places)]:
+        name = smallest[begin]
+        at, height = list(places[begin:after]), list(together[name, begin:after])
+        if start is not None:
+            at, height = [start[0], *at], [start[1], *height]
+        if after < len(places):
+            start = _crossing(places[after - 1 : after + 1], together[name, after - 1 : after + 1],
+                              together[smallest[after], after - 1 : after + 1])  # fmt: skip
+            at, height = [*at, start[0]], [*height, start[1]]
+        pieces.append((names[name], np.array(at), np.array(height)))
+        begin = after
+    return pieces
+
+
+def _crossing(places, one, other):
+    """Return where two straight pieces cross, of which the one is the lower at first and the other at last."""
+    before, behind = other[0] - one[0], one[1] - other[1]
+    part = before / (before + behind) if before + behind > 0 else 0.0
+    return places[0] + part * (places[1] - places[0]), one[0] + part * (one[1] - one[0])
+
+
 def _in_pph(name, values):
     """Return draws as plain numbers in pph."""
     if not isinstance(values, Quantity):

@@ -165,12 +165,14 @@ DOUBTS = (
 )  # plus-minus, not readings
 # believable ranges: common practice, no published source
 BELIEVABLE = {
-    "speed": ("m/s", 1.0, 6),
-    "length": ("m", 1.4, 450),
-    "time": ("s", 0.3, 110),
-    "number of persons": ("person", 2, 30),
+    "speed": ("m/s", 0.3, 6),
+    "length": ("m", 1.4, 1400),
+    "time": ("s", 0.3, 330),
+    "number of persons": ("person", 2, 150),
     "hourly capacity": ("pph", 400, 1800),
-    "power": ("kW", 5, 45),
+    "power": ("kW", 5, 60),
+    "force": ("N", 150, 3500),
+    "mass": ("kg", 30, 1200),
     "acceleration": ("m/s**2", 0.5, 3),
 }
 
@@ -288,6 +290,15 @@ def test_references_against_sums_done_by_hand():
         "5.1": (150**2 + 36**2) ** 0.5, "5.2": 3.2 * 1.0625**0.5, "5.3": 150 / 45, "5.4": 3 * 2**0.5 / 0.05 / 3,
         "6.1": 0.5 / 3**0.5, "6.3": 160, "6.4": 16, "6.5": 0.8,
         "6.2": 1350 * ((0.12 / 3) ** 2 + (0.4 / 8) ** 2) ** 0.5,
+        "7.1": 3600 * 28 / (150 + 45), "7.2": (2.2 + 1.6) / 0.4, "7.3": (2 * 900 / 5 + 100) / (3600 * 4 / 1200),
+        "7.4": 3600 * 2 * 2.2 / (2 * 600 / 80) * 76 / 80,
+        "8.1": 82 * 9.80665 * (0.22 + 0.05) / (1 + 0.22**2) ** 0.5 / (2 * 0.3),
+        "8.2": (0.3 * 42 + 0.7 * 82) * 9.80665 * (70 + 0.1 * 360) / 1000,
+        "8.4": (1000 / 3600 * 80 * 9.80665 * (86 + 0.03 * 400) + 2400 * 2.2) / 0.85 / 1000,
+        "8.6": 20 * 190 + 400 + (20 * 74 + 900) * 2.8 / 8,
+        "8.7": (14 * 190 + 450) / (2.718281828459045 ** (0.24 * 3.141592653589793) / 1.25 - 1),
+        "9.1": 3600 * (0.85 * 15000 - 400 * 2.8) / 84000, "9.3": 8 * 2 / 8, "9.4": 2.8 / 0.5, "9.5": 3600 / 3 / 100,
+        "9.7": 3600 / (2.5 + 3.2 * 2.718281828459045 ** (-2.5 / 3.2)),
         "0.5": 1200 * 24.4 / 0.3048, "1.4": 0.4 * 3600 - 3600 * 2.9 / 8.2, "4.6": 500 * 400 * 0.2 / 1.04**0.5 / 0.3048,
     }  # fmt: skip
     assert set(by_hand) == set(NUMBERS)
@@ -309,3 +320,25 @@ def test_printed_mistakes_are_the_mistakes_they_are_said_to_be():
         assert n.printed.m_as("pph") == pytest.approx(3600 * n.riders.magnitude / n.time.m_as("s"))
         n = Posed(BANK["1.6"], name).numbers
         assert n.motor_power < n.needed < n.as_hp, "short as metric horsepower, enough as the other one"
+        n = Posed(BANK["7.5"], name).numbers
+        cabins = 3600 / n.interval.m_as("s")
+        assert n.spacing.m_as("m") / n.line_speed.m_as("m/s") == pytest.approx(n.interval.m_as("s")), "these agree"
+        assert n.printed.m_as("pph") > 1.1 * cabins * n.persons.magnitude, "and this does not follow"
+        assert n.printed.m_as("pph") == pytest.approx(cabins * n.needed_persons.m_as("person"))
+        assert n.printed.m_as("pph") == pytest.approx(3600 * n.persons.magnitude / n.needed_interval.m_as("s"))
+        n = Posed(BANK["8.3"], name).numbers
+        for_riders = 745.69987158227 * n.motor_power.magnitude * n.efficiency.magnitude / 100
+        for_riders -= n.idle_drag.magnitude * n.line_speed.magnitude
+        pulled = n.pull.magnitude * n.ridden_length.magnitude
+        assert n.printed.m_as("pph") == pytest.approx(3600 * for_riders / pulled)
+        near = [figure.m_as("pph") / n.printed.m_as("pph") for figure in (n.fair, n.no_idle, n.divided, n.as_kilowatts)]
+        assert min(abs(ratio - 1) for ratio in near) > 0.02, "no other mistake prints the same figure"
+        n = Posed(BANK["9.6"], name).numbers
+        assert n.printed.m_as("pph") * 3 == pytest.approx(sum(x.m_as("pph") for x in (n.ideal, n.loading, n.motor)))
+        assert n.smallest < n.ideal
+        n = Posed(BANK["9.1"], name).numbers
+        assert n.by_motor < min(n.by_spacing, n.by_loading), "the worked solution names the motor"
+        n = Posed(BANK["9.2"], name).numbers
+        assert n.loading < n.ideal < n.fast
+        n = Posed(BANK["9.4"], name).numbers
+        assert n.by_unload < n.by_spacing < n.by_loading

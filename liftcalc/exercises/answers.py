@@ -130,12 +130,11 @@ def _unit(word, kind, number):
 
 def _example(kind):
     """Return an answer of a kind, with a number that is nobody's."""
-    word = next(iter(UNIT_SPELLINGS.get(kind, {"": ""})))
-    return (
-        f"12 {'VTFH' if word == 'vtfh' else 'kW' if kind == 'power' else word}".strip()
-        if kind != kind_of(ureg.Unit(""))
-        else "12"
-    )
+    if kind in (None, kind_of(ureg.Unit(""))):
+        return "12"
+    word = next(iter(UNIT_SPELLINGS[kind]))
+    shown = {"vertical transport": "VTFH", "power": "kW", "force": "N", "mass": "kg", "energy": "kJ"}
+    return f"12 {shown.get(kind, word)}"
 
 
 def _advice(number, unit):

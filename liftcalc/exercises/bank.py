@@ -3,14 +3,25 @@
 from functools import cached_property
 from html import escape
 
-from liftcalc.exercises import bank_00, bank_01, bank_02, bank_03, bank_04, bank_05, bank_06
+from liftcalc.exercises import (
+    bank_00,
+    bank_01,
+    bank_02,
+    bank_03,
+    bank_04,
+    bank_05,
+    bank_06,
+    bank_07,
+    bank_08,
+    bank_09,
+)
 from liftcalc.exercises.drawing import numbers_for, order_of_options
 from liftcalc.exercises.exercise import ChoiceExercise
 from liftcalc.quantity_text import show, unit_word
 
 BANK = {
     exercise.id: exercise
-    for module in (bank_00, bank_01, bank_02, bank_03, bank_04, bank_05, bank_06)
+    for module in (bank_00, bank_01, bank_02, bank_03, bank_04, bank_05, bank_06, bank_07, bank_08, bank_09)
     for exercise in module.EXERCISES
 }
 LETTERS = "abcdefgh"

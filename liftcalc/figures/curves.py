@@ -11,12 +11,16 @@ from liftcalc.figures.chart import Chart
 
 @dataclass(frozen=True)
 class Curve:
-    """How one curve looks: colour of its quantity, line style, bold or not, and the side its label stands on."""
+    """How one curve looks: colour of its quantity, line style, bold or not, side and furthest place of its label.
+
+    ``label_within`` is the part of the axis, from the left, beyond which its label does not begin.
+    """
 
     quantity: str
     line_style: str = "-"
     bold: bool = True
     label_below: bool = False
+    label_within: float = 1.0
 
 
 class CurveChart(Chart):
@@ -40,6 +44,7 @@ class CurveChart(Chart):
         ax.yaxis.set_major_locator(MaxNLocator(6))
         ax.yaxis.set_major_formatter(FuncFormatter(style.thousands))
         self.curves, self.labels = [], []
+        self.within = [look.label_within for look in curves]
         for look in curves:
             colour = style.COLOURS[look.quantity]
             width = style.LINE_WIDTH if look.bold else style.LINE_WIDTH * 0.6
@@ -89,18 +94,18 @@ class CurveChart(Chart):
         """
         self.title.set_text(title)
         left, right = self.ax.get_xlim()
-        late = dot[0] > left + 0.6 * (right - left)
-        for line, label, (x, y, text) in zip(self.curves, self.labels, lines, strict=True):
+        beyond = " (above the chart)" if dot[1] > self.ax.get_ylim()[1] else ""
+        late = dot[0] > left + (0.45 if beyond else 0.6) * (right - left)
+        for line, label, within, (x, y, text) in zip(self.curves, self.labels, self.within, lines, strict=True):
             line.set_data(x, y)
             under_dot = late and line is self.curves[0]
-            furthest = left + 0.45 * (right - left) if under_dot else right
+            furthest = left + (0.45 if under_dot else within) * (right - left)
             self._place_label(label, np.asarray(x), np.asarray(y), text, furthest)
         x, y = dot
         (left, right), (bottom, top) = self.ax.get_xlim(), self.ax.get_ylim()
         y_seen = min(y, top)
         self.dot.set_data([x], [y_seen])
         self.guide.set_data([x, x, left], [bottom, y_seen, y_seen])
-        beyond = " (above the chart)" if y > top else ""
         # beside a rising curve the free places are below on its right and above on its left; above the edge only below
         below = y_seen > bottom + 0.85 * (top - bottom) or (
             rising and not late and y_seen > bottom + 0.15 * (top - bottom)

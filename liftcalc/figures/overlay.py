@@ -6,6 +6,7 @@ SVG reach the page many times faster than a picture of the whole chart.
 
 from html import escape
 
+import numpy as np
 from matplotlib.colors import to_hex
 from matplotlib.lines import Line2D
 from matplotlib.patches import Rectangle
@@ -17,7 +18,7 @@ PIXELS_PER_INCH = 100
 POINT = PIXELS_PER_INCH / 72
 ANCHORS = {"left": "start", "center": "middle", "right": "end"}
 DROPS = {"top": 0.78, "center": 0.35, "bottom": -0.22, "baseline": 0.0}  # of the letters' size, below the place
-DASHES = {"--": (3.7, 1.6), ":": (1.0, 1.65)}  # in line widths
+DASHES = {"--": (3.7, 1.6), ":": (1.0, 1.65), "-.": (6.4, 1.6, 1.0, 1.6), "long dashes": (9, 3)}  # in line widths
 
 
 class Overlay:
@@ -77,10 +78,22 @@ class Overlay:
                 for x, y in points
             )
         width = line.get_linewidth() * POINT
-        pattern = DASHES.get(line.get_linestyle())
-        dashes = f' stroke-dasharray="{pattern[0] * width:.1f} {pattern[1] * width:.1f}"' if pattern else ""
-        path = "L".join(f"{x:.1f} {y:.1f}" for x, y in points.tolist())
-        return f'<path d="M{path}" fill="none" stroke="{colour}" stroke-width="{width:.1f}"{dashes}/>' if path else ""
+        pattern = DASHES.get(line.get_gid() or line.get_linestyle())
+        lengths = " ".join(f"{part * width:.1f}" for part in pattern or ())
+        dashes = f' stroke-dasharray="{lengths}"' if pattern else ""
+        path = "".join(f"M{self._path(piece)}" for piece in self._pieces(points))
+        return f'<path d="{path}" fill="none" stroke="{colour}" stroke-width="{width:.1f}"{dashes}/>' if path else ""
+
+    @staticmethod
+    def _pieces(points):
+        """Return the pieces of a line between points that are no number."""
+        gaps = np.nonzero(np.isnan(points).any(axis=1))[0]
+        pieces = np.split(points, gaps) if gaps.size else [points]
+        return [piece for piece in (each[~np.isnan(each).any(axis=1)] for each in pieces) if len(piece)]
+
+    @staticmethod
+    def _path(points):
+        return "L".join(f"{x:.1f} {y:.1f}" for x, y in points.tolist())
 
     def _rectangle(self, patch):
         corners = self._place(patch.get_transform().transform(patch.get_path().vertices))

@@ -9,6 +9,7 @@ COLOURS = {
     "persons": "#4b3cc4",
     "length": "#6b6b6b",
     "power": "#1f6f8b",
+    "force": "#5c4a1f",
 }
 INK = "#1a1a1a"
 QUIET_INK = "#555555"

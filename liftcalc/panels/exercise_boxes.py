@@ -28,6 +28,9 @@ UNITS = (
     "kW",
     "hp",
     "metric hp",
+    "N",
+    "kg",
+    "kJ",
     "%",
     "degrees",
 )

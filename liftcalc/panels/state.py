@@ -28,10 +28,15 @@ class NotebookState:
 
     def set(self, name, value, mover=None):
         """Give one control a new value; its mover redraws at once, the others when keys rest."""
-        self.values[name] = value
+        self.set_all({name: value}, mover)
+
+    def set_all(self, values, mover=None):
+        """Give several controls new values at once, as ``set`` does one."""
+        self.values.update(values)
         if mover is not None:
             mover.refresh()
-        self._behind |= {p for p in self._panels.values() if p is not mover and name in p.control_names}
+        moved = set(values)
+        self._behind |= {p for p in self._panels.values() if p is not mover and moved & set(p.control_names)}
         self._wait()
 
     def turn(self, system):

@@ -1,0 +1,158 @@
+"""The panel of 07: any kind of lift by its interval, its seats and its line speed."""
+
+import math
+from dataclasses import replace
+
+import ipywidgets as widgets
+import numpy as np
+
+from liftcalc.capacity import hourly_capacity_from_interval
+from liftcalc.figures.passing import PassingChart
+from liftcalc.kinds import KINDS
+from liftcalc.levels import Capacity
+from liftcalc.lifts import describe_line
+from liftcalc.line import headway_from_interval, spacing_for_headway
+from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.controls import CONTROLS, Scale, speed_control
+from liftcalc.quantity_text import show
+from liftcalc.units import Q
+
+LENGTH = {"metric": (300.0, "m", 50.0), "us": (1000.0, "ft", 200.0)}  # of the rope that is drawn, and between marks
+TO_AND_FRO = 10  # times as long a rope is drawn for a lift that runs to and fro
+MOST_DOTS = 10
+CHAIR = describe_line(
+    "Fixed chair", "fixed chair", line_speed=Q(2.2, "m/s"), interval=Q(7, "s"), ridden_length=Q(640, "m"),
+    persons_per_carrier=Q(2, "person"), vertical_rise=Q(142, "m"),
+)  # fmt: skip
+
+
+class KindPanel(Panel):
+    """One formula for every kind of lift: persons a carrier, every so many seconds.
+
+    Parameters
+    ----------
+    examples : dict or None
+        Installations by name, as ``read_lifts`` returns them: a button for the kind of each. One chair if left out.
+    **settings
+        As for ``Panel``.
+    """
+
+    title = "Any kind of lift"
+    control_names = ("line_speed", "interval", "seats")
+
+    def __init__(self, examples=None, **settings):
+        lines = [installation.lines[0] for installation in examples.values()] if examples else [CHAIR]
+        self._examples = {line.kind: line for line in lines}
+        first = "fixed chair" if "fixed chair" in self._examples else lines[0].kind
+        self.example = self._examples[first]
+        super().__init__(**{**self._settings(), **settings})
+
+    @property
+    def kind(self):
+        """The kind that is looked at."""
+        return KINDS[self.example.kind]
+
+    def _settings(self):
+        return {
+            "line_speed": self.example.line_speed,
+            "interval": self.example.interval,
+            "seats": self.example.persons_per_carrier,
+        }
+
+    def control(self, name):
+        """Return one control; a lift that runs to and fro has longer intervals and larger cabins."""
+        if name == "line_speed":
+            return speed_control(self.kind.end_of_axis)
+        control = CONTROLS[name]
+        ranges = {"interval": ("s", 60, 600, 1, 0), "seats": ("person", 10, 120, 1, 0)}
+        if not self.kind.reversible:
+            ranges = {"seats": ("person", 1, 10, 1, 0)}
+        if name not in ranges:
+            return control
+        scale = Scale(*ranges[name])
+        return replace(control, metric=scale, us=scale)
+
+    def make_picture(self):
+        return ChartPicture(PassingChart(), KindPanel._prepare, KindPanel._move)
+
+    def more_controls(self):
+        buttons = []
+        for kind in self._examples:
+            button = widgets.Button(description=kind, layout=widgets.Layout(width="auto"))
+            button.on_click(lambda pressed: self.choose(pressed.description))
+            buttons.append(button)
+        return [widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap"))]
+
+    def choose(self, kind):
+        """Put the panel to the example of one kind.
+
+        Parameters
+        ----------
+        kind : str
+            Name of the kind.
+        """
+        self.example = self._examples[kind]
+        for row in self.rows:
+            row.control = self.control(row.control.name)
+        self.state.values.update(self._settings())
+        self.turn()
+        self.state.set_all(self._settings(), self)
+
+    def compute(self, given):
+        capacity = hourly_capacity_from_interval(given["interval"], given["seats"])
+        return {
+            "people an hour": Capacity(capacity, "ideal"),
+            "carriers an hour": f"{3600 / given['interval'].m_as('s'):,.0f}",
+            "headway, person to person": headway_from_interval(given["interval"], given["seats"]),
+            "spacing": spacing_for_headway(given["line_speed"], given["interval"]),
+            "kind": self.kind.name,
+            "on a stop": self.kind.on_a_stop,
+        }
+
+    def note(self):
+        """Say how the carrier comes, and what the kind's own hazards are."""
+        meets = (
+            f"The carrier comes at {self.kind.comes_at}." if self.kind.has_carriers else "Riders choose their spacing."
+        )
+        return f"{meets} Hazards of its own: {self.kind.hazards}"
+
+    def _minutes(self):
+        """Return the end of the upper ruler and its step, in seconds: half an hour for a lift that runs to and fro."""
+        return (1800.0, 300.0) if self.kind.reversible else (60.0, 10.0)
+
+    def _rope(self):
+        """Return the end of the lower ruler, the word of its unit, and its step."""
+        length, word, step = LENGTH[self.state.system]
+        times = TO_AND_FRO if self.kind.reversible else 1
+        return times * length, word, times * step
+
+    def _persons_a_dot(self):
+        return 12 if self.kind.reversible else 1
+
+    def _prepare(self):
+        seconds, step = self._minutes()
+        length, word, mark = self._rope()
+        each = self._persons_a_dot()
+        dots = "one dot a person" if each == 1 else f"one dot for {each} persons"
+        carrier = "carrier" if self.kind.has_carriers else "rider"
+        self.picture.chart.prepare(
+            seconds=seconds,
+            time_word=f"at the loading point: time (s), {dots}",
+            length=length,
+            length_word=f"along the rope: distance ({word}), one dot a {carrier}",
+            time_step=step,
+            length_step=mark,
+            most_dots=MOST_DOTS,
+        )
+
+    def _move(self):
+        (seconds, _), (length, _, _) = self._minutes(), self._rope()
+        interval, spacing = self.given["interval"].m_as("s"), self.number(self.results["spacing"])
+        dots = math.ceil(self.given["seats"].m_as("person") / self._persons_a_dot())
+        self.picture.chart.move(
+            title=f"{show(self.given['seats'])} every {show(self.given['interval'])}: {show(self.result.value)}",
+            times=np.arange(0, seconds, interval),
+            dots=dots,
+            places=np.arange(0, length, spacing),
+            spacing_text=f"spacing {self.text(self.results['spacing'])} at {self.text(self.given['line_speed'])}",
+        )

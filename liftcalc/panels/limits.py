@@ -1,0 +1,289 @@
+"""The panels of 09: every limit of a lift over its line speed, and which governs where readings are in doubt."""
+
+import math
+
+import ipywidgets as widgets
+import numpy as np
+
+from liftcalc.figures.bars import BarChart
+from liftcalc.figures.limits import LOOKS, LimitsChart
+from liftcalc.kinds import KINDS
+from liftcalc.lift_limits import capacities_from, limits_from, share_of_limits, values_of
+from liftcalc.lifts import describe_line
+from liftcalc.line import vertical_rise
+from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.controls import CONTROLS, speed_control
+from liftcalc.quantity_text import show
+from liftcalc.units import Q
+from liftcalc.which_limit import AN_UPPER_BOUND, envelope, governing
+
+POINTS = 61  # of each curve
+DRAWS, SEED = 20_000, 2026
+TOPS = (600, 800, 1000, 1200, 1600, 2000, 2400, 3000, 4000, 6000)  # pph: where the upright axis may end
+SAME = 0.5  # pph: nearer than this two limits are shown as equal
+NO_READING = "no reading"
+FULL_POWER, SAME_TORQUE = "full power at every speed", "constant torque"
+
+# the first line of the demo hill, for a panel that is given no lifts
+TOW = describe_line(
+    "Penny Rope", "rope tow", line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), ridden_length=Q(150, "m"),
+    vertical_rise=Q(29.4, "m"), motor_power=Q(15, "kW"),
+)  # fmt: skip
+READINGS_OF_TOW = {
+    "rider_mass": Q(75, "kg"),
+    "friction": Q(0.07, ""),
+    "efficiency": Q(85, "percent"),
+    "idle_drag": Q(500, "N"),
+    "pick_up_acceleration": Q(1.5, "m/s**2"),
+    "loading_time": Q(3, "s"),
+    "clearing_time": Q(6, "s"),
+    "unloading_places": Q(3, ""),
+    "slack_tension": Q(7000, "N"),
+    "rope_friction": Q(0.25, ""),
+    "wrap_angle": Q(180, "degree"),
+    "safety_factor": Q(1.25, ""),
+}
+
+
+class LimitsPanel(Panel):
+    """Which limit governs a lift, and how far the next one is away.
+
+    Parameters
+    ----------
+    lifts : dict or None
+        Installations by name, as ``read_lifts`` returns them; a button for each line. One demo tow if left out.
+    readings : dict or None
+        Readings of each line by its name, as ``read_readings`` returns them.
+    lift : str or None
+        Name of the line to begin with; the first if left out.
+    **settings
+        As for ``Panel``.
+
+    Raises
+    ------
+    ValueError
+        If there is no line of that name.
+    """
+
+    title = "What limits the lift"
+    control_names = ("line_speed", "spacing", "loading_time", "clearing_time", "grade", "motor_power")
+
+    def __init__(self, lifts=None, readings=None, lift=None, **settings):
+        groups = [installation.lines for installation in lifts.values()] if lifts else [(TOW,)]
+        self._lines = {line.name: line for lines in groups for line in lines}
+        self._readings = readings if lifts else {TOW.name: READINGS_OF_TOW}
+        if lift is not None and lift not in self._lines:
+            raise ValueError(f"LimitsPanel: no line {lift!r}. Write one of {', '.join(self._lines)}.")
+        self._take(lift or next(iter(self._lines)))
+        self._drive = FULL_POWER
+        super().__init__(**{**self._settings(), **settings})
+
+    def _take(self, name):
+        """Take a line with its readings for the one that is looked at, and an axis that fits it."""
+        self.line = self._lines[name]
+        self._values = values_of(self.line, self._readings.get(name, {}))
+        limits = sorted(capacity.m_as("pph") for capacity in capacities_from(self.line.kind, self._values).values())
+        high = 1.4 * limits[min(2, len(limits) - 1)]
+        self._top = next((top for top in TOPS if top >= high), TOPS[-1])
+
+    def _settings(self):
+        """Return the values of the controls for this line; what it has no reading of stays where it is."""
+        run = math.sqrt(self.line.ridden_length.m_as("m") ** 2 - self.line.vertical_rise.m_as("m") ** 2)
+        known = {**self._values, "grade": Q(100 * self.line.vertical_rise.m_as("m") / run, "percent")}
+        return {name: known[name] for name in self.control_names if name in known}
+
+    def control(self, name):
+        """Return one control; the line speed goes as far as the axis of this kind of lift."""
+        return speed_control(KINDS[self.line.kind].end_of_axis) if name == "line_speed" else CONTROLS[name]
+
+    def make_picture(self):
+        return ChartPicture(LimitsChart(), LimitsPanel._prepare, LimitsPanel._move)
+
+    def more_controls(self):
+        buttons = []
+        for name in self._lines:
+            button = widgets.Button(
+                description=name,
+                tooltip=f"Put all sliders to the readings of {name}",
+                layout=widgets.Layout(width="auto"),
+            )
+            button.on_click(lambda pressed: self.choose(pressed.description))
+            buttons.append(button)
+        self._drives = widgets.ToggleButtons(
+            options=[FULL_POWER, SAME_TORQUE], description="Drive", style={"button_width": "190px"}
+        )
+        self._drives.observe(self._turned, "value")
+        return [widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap")), self._drives]
+
+    def choose(self, name):
+        """Put the panel to one line of the hill with its readings.
+
+        Parameters
+        ----------
+        name : str
+            Name of the line.
+        """
+        self._take(name)
+        for row in self.rows:
+            row.control = self.control(row.control.name)
+        self.state.values.update(self._settings())
+        self.turn()
+        self.state.set_all(self._settings(), self)
+
+    def _turned(self, change):
+        self._drive = change["new"]
+        self.refresh()
+
+    def _now(self, given):
+        """Return all values of the line as the sliders have them."""
+        values = {**self._values, **given}
+        values["vertical_rise"] = vertical_rise(values["ridden_length"], values.pop("grade"))
+        if self._drive == SAME_TORQUE:
+            values["base_speed"] = self.line.line_speed
+        return values
+
+    def compute(self, given):
+        limits = {limit.name: limit for limit in limits_from(self.line.kind, self._now(given))}
+        self.found = governing(limits.values())
+        first, following = self.found.limit, self.found.next_limit
+        each = {name: getattr(limits[name], "capacity", NO_READING) for name in LOOKS}
+        return {
+            "at most": self.found.capacity,
+            "governs": first.name,
+            "next": f"{following.name}, {self._ahead()}" if following else "none",
+            **each,
+            "lift": self.line.name,
+        }
+
+    def _ahead(self):
+        """Return how far the next limit is away, in words."""
+        if self.found.ahead.m_as("pph") < SAME:
+            return "at the same figure"
+        share = f" ({show(self.found.ahead_share)})" if self.found.ahead_share is not None else ""
+        return f"{show(self.found.ahead)}{share} above"
+
+    def note(self):
+        """Say where the limit governs, what the numbers rest on, and what they promise."""
+        parts = [self._reach()]
+        fixed = [f"riders of {self.text(self._values['rider_mass'])}"] if "rider_mass" in self._values else []
+        for word in ("loading_places", "unloading_places"):
+            if word in self._values:
+                fixed.append(f"{show(self._values[word])} {word.replace('_', ' ')}")
+        fixed.append(
+            self._drive if self._drive == FULL_POWER else f"{SAME_TORQUE} below {self.text(self.line.line_speed)}"
+        )
+        parts.append(f"{self.line.name}: {', '.join(fixed)}.")
+        if self.found.left_out:
+            names = ", ".join(item.name for item in self.found.left_out)
+            parts.append(f"Left out for want of a reading, not zero: {names}.")
+        return " ".join([*parts, AN_UPPER_BOUND])
+
+    def _curves(self):
+        """Return line speeds, what each limit allows there, and the pieces of the smallest."""
+        end = KINDS[self.line.kind].end_of_axis
+        speeds = Q(np.linspace(end / 400, end, POINTS), "m/s")
+        allowed = capacities_from(self.line.kind, {**self._now(self.given), "line_speed": speeds})
+        curves = {name: np.broadcast_to(allowed[name].m_as("pph"), POINTS) for name in LOOKS if name in allowed}
+        return speeds, curves, envelope(self.number(speeds), curves)
+
+    def _reach(self):
+        """Say between which line speeds the limit governs that does so here."""
+        *_, pieces = self._drawn
+        speed, unit = self.number(self.given["line_speed"]), self.control("line_speed").scale(self.state.system).unit
+        around = [number for number, (_, at, _) in enumerate(pieces) if at[0] <= speed <= at[-1]] or [len(pieces) - 1]
+        own = next((number for number in around if pieces[number][0] == self.found.limit.name), around[0])
+        name, at, _ = pieces[own]
+        low, high = (self.text(Q(float(end), unit)) for end in (at[0], at[-1]))
+        if len(pieces) == 1:
+            return f"On these settings {name} governs at every line speed."
+        if own == 0:
+            return f"On these settings {name} governs up to {high}, then {pieces[1][0]}."
+        before = f"below it {pieces[own - 1][0]}"
+        if own == len(pieces) - 1:
+            return f"On these settings {name} governs from {low} on, {before}."
+        return f"On these settings {name} governs from {low} to {high}, {before}, above it {pieces[own + 1][0]}."
+
+    def _prepare(self):
+        end = Q(KINDS[self.line.kind].end_of_axis, "m/s")
+        self.picture.chart.prepare(
+            x_label=f"line speed ({self.word('line_speed')})", x_range=(0, self.number(end)), y_range=(0, self._top)
+        )
+
+    def refresh(self):
+        """Compute anew; the curves are needed for the words as well."""
+        self._complaint = ""
+        self.results = self.compute(self.given)
+        self._drawn = self._curves()
+        self.picture.move(self)
+
+    def _move(self):
+        speeds, curves, pieces = self._drawn
+        following = self.found.next_limit
+        self.picture.chart.move(
+            title=f"{self.line.name}: {self.found.limit.name} governs, at most {show(self.result.value)}",
+            speeds=self.number(speeds),
+            curves=curves,
+            pieces=pieces,
+            dot=(self.number(self.given["line_speed"]), self.result.value.m_as("pph")),
+            next_height=following.capacity.m_as("pph") if following else None,
+            texts=(show(self.result.value), f"next: {self.results['next']}"),
+        )
+
+
+class SharePanel(Panel):
+    """In what share of draws each limit of a line governs, where its readings are in doubt.
+
+    Parameters
+    ----------
+    line : Line or None
+        The line; the demo tow if left out.
+    readings : mapping or None
+        Its readings.
+    **settings
+        As for ``Panel``.
+    """
+
+    title = "Which limit governs, with doubt in the readings"
+    control_names = ("spacing_doubt", "loading_doubt", "friction_doubt")
+
+    def __init__(self, line=None, readings=None, **settings):
+        self.line, self.readings = (line, readings) if line else (TOW, READINGS_OF_TOW)
+        super().__init__(**settings)
+
+    def make_picture(self):
+        return ChartPicture(BarChart(height=2.9, left=0.13), SharePanel._prepare, SharePanel._move)
+
+    def compute(self, given):
+        known = values_of(self.line, self.readings)
+        half_widths = {
+            name: known[name] * given[doubt].m_as("")
+            for name, doubt in (
+                ("spacing", "spacing_doubt"),
+                ("loading_time", "loading_doubt"),
+                ("friction", "friction_doubt"),
+            )
+            if name in known
+        }
+        shares = share_of_limits(self.line, self.readings, half_widths, seed=SEED, draws=DRAWS)
+        self.shares = {name: 100 * shares.get(name, 0.0) for name in LOOKS}
+        return {name: f"{share:.0f} %" if name in shares else NO_READING for name, share in self.shares.items()}
+
+    def note(self):
+        """Say what was drawn."""
+        return f"{self.line.name}: {DRAWS:,} draws, seed {SEED}. Each reading is drawn evenly between its two ends."
+
+    def _prepare(self):
+        self.picture.chart.prepare(
+            x_label="share of draws in which it governs (%)",
+            x_range=(0, 100),
+            names=list(LOOKS),
+            quantities=[quantity for quantity, _ in LOOKS.values()],
+        )
+
+    def _move(self):
+        most = max(self.shares, key=self.shares.get)
+        self.picture.chart.move(
+            title=f"{self.line.name}: {most} governs in {self.shares[most]:.0f} % of the draws",
+            lengths=[[share] for share in self.shares.values()],
+            texts=list(self.results.values()),
+        )
