@@ -76,9 +76,12 @@ from liftcalc.motor import (
 )
 from liftcalc.pull import (
     attendant_stopping_distance,
+    grade_from_angle,
+    grade_from_rise,
     rider_deceleration,
     rider_stopping_distance,
     riders_inside,
+    rope_deceleration,
     rope_stopping_distance,
     slope_angle,
 )
@@ -124,6 +127,8 @@ __all__ = [
     "energy_per_rider",
     "force_to_start",
     "governing",
+    "grade_from_angle",
+    "grade_from_rise",
     "grip_squeeze",
     "headway",
     "headway_from_interval",
@@ -164,6 +169,7 @@ __all__ = [
     "riders_by_traction",
     "riders_by_traction_bottom_drive",
     "riders_inside",
+    "rope_deceleration",
     "rope_pull",
     "rope_stopping_distance",
     "rope_weight_in_hands",

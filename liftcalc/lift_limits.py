@@ -30,7 +30,7 @@ from liftcalc.motor import motor_power_needed, power_per_thousand_pph
 from liftcalc.quantity_text import read_number, read_unit, show
 from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q, UnitError, kind_of
-from liftcalc.which_limit import share_of_draws
+from liftcalc.which_limit import governing, share_of_draws
 
 # reading: unit that stands for its kind, and what it is
 READINGS = {
@@ -357,6 +357,12 @@ def meeting_speed(line, readings):
     }[comes_at]
 
 
+def _power_cells(rated, needed, capacity):
+    """Return rated power, needed power, and needed power for each thousand an hour as text."""
+    each = needed and power_per_thousand_pph(needed, capacity.value) * Q(1000, "pph")
+    return [show(value, "kW") if value is not None else "not known" for value in (rated, needed, each)]
+
+
 def comparison_table(installations, readings):
     """Return lifts side by side: what they carry, what they ask of the motor, and where riders are on a stop.
 
@@ -370,20 +376,57 @@ def comparison_table(installations, readings):
     Returns
     -------
     Table
-        One row a line, each by itself; powers are of the motor, at the capacity of the row.
+        One row a line, each by itself, and one for several lines together; powers are of the motor, at the capacity
+        of the row.
     """
     rows = []
-    for line in (line for installation in installations.values() for line in installation.lines):
-        needed = power_needed(line, readings.get(line.name, {}))
-        each = needed and power_per_thousand_pph(needed, line.capacity.value) * Q(1000, "pph")
-        numbers = (line.vertical_transport, headway(line.line_speed, line.spacing), line.ride_time)
-        power = [show(value, "kW") if value is not None else "not known" for value in (line.motor_power, needed, each)]
-        where = KINDS[line.kind].on_a_stop
-        rows.append(
-            (line.name, line.kind, str(line.capacity), *map(show, (*numbers, line.persons_on_line)), *power, where)
-        )
+    for installation in installations.values():
+        powers = []
+        for line in installation.lines:
+            needed = power_needed(line, readings.get(line.name, {}))
+            powers.append(needed)
+            ride = (
+                line.vertical_transport,
+                headway(line.line_speed, line.spacing),
+                line.ride_time,
+                line.persons_on_line,
+            )
+            power = _power_cells(line.motor_power, needed, line.capacity)
+            where = KINDS[line.kind].on_a_stop
+            rows.append((line.name, line.kind, str(line.capacity), *map(show, ride), *power, where))
+        if len(installation.lines) > 1:
+            needed = None if None in powers else sum(powers[1:], powers[0])
+            together = installation.capacity_together
+            power = _power_cells(installation.motor_power_together, needed, together)
+            rows.append((installation.name, "together", str(together), "", "", "", "", *power, ""))
     columns = (
         "line", "kind", "people an hour", "vertical transport", "interval", "ride time", "riders on the line",
         "rated power", "needed power", "needed for 1,000 pph", "on a stop",
     )  # fmt: skip
     return Table("Lifts of the hill, line by line", columns, rows)
+
+
+def governing_table(installations, readings):
+    """Return which limit governs each line, how far the next one is away, and what is left out.
+
+    Parameters
+    ----------
+    installations : dict
+        As ``read_lifts`` returns them.
+    readings : dict
+        As ``read_readings`` returns them.
+
+    Returns
+    -------
+    Table
+        One row a line.
+    """
+    rows = []
+    for line in (line for installation in installations.values() for line in installation.lines):
+        found = governing(limits_of(line, readings.get(line.name, {})))
+        following = found.next_limit
+        further = (following.name, f"{show(found.ahead)} above") if following else ("none", "")
+        left_out = ", ".join(item.name for item in found.left_out) or "nothing"
+        rows.append((line.name, found.limit.name, str(found.capacity), *further, left_out))
+    columns = ("line", "governs", "at most", "next", "how far", "left out")
+    return Table("Which limit governs, line by line", columns, rows)

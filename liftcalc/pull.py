@@ -48,6 +48,85 @@ def slope_angle(grade):
     return np.degrees(np.arctan(grade))
 
 
+@unit_aware(angle="degree", returns="", may_be_zero=("angle",))
+def grade_from_angle(angle):
+    r"""Return the grade of a slope from its angle.
+
+    Parameters
+    ----------
+    angle : Quantity [degree]
+        Angle to the horizontal; a scalar or an array; may be zero.
+
+    Returns
+    -------
+    Quantity []
+        Rise over horizontal run.
+
+    Raises
+    ------
+    UnitError
+        If the angle has no unit, or is a percentage.
+    ValueError
+        If the angle is negative, or 90 degrees or more.
+
+    Notes
+    -----
+    .. math:: g = \tan \alpha
+
+    Source: trigonometry; 45 degrees are a grade of 100 percent.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(grade_from_angle(Q(11.3, "degree")), "percent")
+    '20%'
+    """
+    if np.max(angle) >= 90:
+        raise ValueError(
+            f"grade_from_angle: angle must be less than 90 degrees, but got {np.max(angle):g} degrees. "
+            "Give the angle to the horizontal, such as Q(11.3, 'degree')."
+        )
+    return np.tan(np.radians(angle))
+
+
+@unit_aware(vertical_rise="m", horizontal_run="m", returns="", may_be_zero=("vertical_rise",))
+def grade_from_rise(*, vertical_rise, horizontal_run):
+    r"""Return the grade of a slope from its rise and its run.
+
+    Parameters
+    ----------
+    vertical_rise : Quantity [m]
+        Height from bottom to top; a scalar or an array; may be zero.
+    horizontal_run : Quantity [m]
+        Length on the map.
+
+    Returns
+    -------
+    Quantity []
+        Rise over horizontal run; of an uneven slope, the mean grade.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the run is not greater than zero, or the rise is negative.
+
+    Notes
+    -----
+    .. math:: g = h / d
+
+    Source: definition.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(grade_from_rise(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147, "m")), "percent")
+    '20%'
+    """
+    return vertical_rise / horizontal_run
+
+
 @unit_aware(line_speed="m/s", stop_delay="s", rope_deceleration="m/s**2", returns="m", may_be_zero=("stop_delay",))
 def rope_stopping_distance(line_speed, stop_delay, rope_deceleration):
     r"""Return how far the rope still runs after a stop gate has tripped: no human reaction in it.
@@ -138,6 +217,58 @@ def attendant_stopping_distance(line_speed, *, reaction_time, stop_delay, rope_d
     '12.4 m'
     """
     return rope_stopping_distance.plain(line_speed, reaction_time + stop_delay, rope_deceleration)
+
+
+@unit_aware(
+    riders="person", pull="N", idle_drag="N", brake_force="N", rider_mass="kg", moving_mass="kg", returns="m/s**2",
+    may_be_zero=("riders", "pull", "idle_drag", "brake_force"),
+)  # fmt: skip
+def rope_deceleration(riders, *, pull, idle_drag, brake_force, rider_mass, moving_mass):
+    r"""Return how hard the rope slows by itself once the drive has let go of it, with riders who hold on.
+
+    Parameters
+    ----------
+    riders : Quantity [person]
+        Riders on the line; zero for the empty rope; a scalar or an array.
+    pull : Quantity [N]
+        Pull of one rider along the slope; may be zero.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope; may be zero.
+    brake_force : Quantity [N]
+        Force of a brake along the rope; zero where there is none.
+    rider_mass : Quantity [kg]
+        Mass of one rider.
+    moving_mass : Quantity [kg]
+        Mass of the rope, carriers and sheaves that move with it.
+
+    Returns
+    -------
+    Quantity [m/s**2]
+        Deceleration of the rope.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If a mass is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: a = (N F + F_0 + F_{brake}) / (N m + M)
+
+    Each rider pulls back on the rope, so the empty rope runs furthest. Source: Newton's second law for rope and riders
+    together.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> line = {"pull": Q(195, "N"), "idle_drag": Q(500, "N"), "brake_force": Q(0, "N"), "rider_mass": Q(75, "kg"),
+    ...         "moving_mass": Q(400, "kg")}
+    >>> show(rope_deceleration(Q(0, "person"), **line)), show(rope_deceleration(Q(15, "person"), **line))
+    ('1.25 m/s²', '2.25 m/s²')
+    """
+    return (riders * pull + idle_drag + brake_force) / (riders * rider_mass + moving_mass)
 
 
 @unit_aware(grade="", friction="", returns="m/s**2", may_be_zero=("grade", "friction"))

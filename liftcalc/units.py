@@ -107,6 +107,12 @@ def kind_of(quantity):
     return _KIND_OF_DIMENSION.get(quantity.dimensionality)
 
 
+# the registry takes an angle for a pure number, and would make a grade of 35 % of a slope of 20 degrees; a number
+# without a unit may stand for an angle in radians
+_NO_UNIT = ureg.Unit("")
+_ANGLES = {ureg.Unit(unit) for unit in ("degree", "radian", "turn")}
+
+
 def with_article(kind):
     """Return the kind with "a" or "an" before it."""
     return f"{'an' if kind.startswith(('a', 'e', 'hourly')) else 'a'} {kind}"
@@ -133,6 +139,13 @@ def _magnitude(function, name, value, unit, wanted, lowest):
         raise UnitError(
             f"{function}: {name} must be {with_article(kind_of(wanted))}, but got {with_article(came)}: "
             f"{_plain_text(value)}. Write for example {_advice(unit)}."
+        )
+    if (value.units in _ANGLES) != (wanted in _ANGLES) and value.units not in (wanted, _NO_UNIT):
+        came = "an angle" if value.units in _ANGLES else "a percentage"
+        write = "Q(20, 'percent'), or grade_from_angle(Q(11.3, 'degree'))" if name == "grade" else _advice(unit)
+        raise UnitError(
+            f"{function}: {name} must be {'an angle' if wanted in _ANGLES else 'a pure number'}, but got {came}: "
+            f"{_plain_text(value)}. Write for example {write}."
         )
     number = value.magnitude if value.units == wanted else value.m_as(wanted)
     if isinstance(number, np.ndarray):

@@ -21,7 +21,8 @@ persons = st.integers(1, 12)
 
 def pick(argument, unit, number):
     """Return a sensible plain value for an argument; the number is between 0 and 1."""
-    by_name = {"safety_factor": (1, 3), "ridden_length": (30, 500), "pick_up_acceleration": (1, 4)}
+    by_name = {"safety_factor": (1, 3), "ridden_length": (30, 500), "pick_up_acceleration": (1, 4),
+               "carriers": (20, 100), "carriers_out": (0, 19)}  # fmt: skip
     low, high = by_name.get(argument) or {
         "m/s": (0.3, 6), "m": (2, 500), "ft": (5, 900), "s": (1, 900), "person": (2, 90),
         "person/hour": (100, 4000), "m/s**2": (0.3, 4), "": (0.05, 0.9),
@@ -246,3 +247,15 @@ def test_arguments_of_one_kind_are_keyword_only():
             if parameter.kind is not inspect.Parameter.KEYWORD_ONLY
         ]
         assert len(free) == len(set(free)), f"{name}: two of {units} can be swapped and nobody would notice"
+
+
+@given(riders=st.integers(0, 60), mass=st.floats(30, 120), grade=st.floats(0.05, 0.4), brake=st.floats(0, 3000))
+def test_a_rope_that_is_let_go_slows_as_all_that_moves_with_it_asks(riders, mass, grade, brake):
+    pull = liftcalc.rope_pull(Q(mass, "kg"), grade=Q(grade, ""), friction=Q(0.07, ""))
+    rope = {"pull": pull, "idle_drag": Q(500, "N"), "brake_force": Q(brake, "N"), "rider_mass": Q(mass, "kg")}
+    slowing = liftcalc.rope_deceleration(Q(riders, "person"), **rope, moving_mass=Q(400, "kg")).m_as("m/s**2")
+    forces = riders * pull.m_as("N") + 500 + brake
+    assert slowing * (400 + riders * mass) == pytest.approx(forces)
+    alone = liftcalc.rider_deceleration(grade=Q(grade, ""), friction=Q(0.07, "")).m_as("m/s**2")
+    empty = (500 + brake) / 400
+    assert min(alone, empty) * (1 - 1e-9) <= slowing <= max(alone, empty) * (1 + 1e-9), "between rope and rider alone"

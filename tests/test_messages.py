@@ -33,6 +33,23 @@ MESSAGES = [
         "headway: spacing must be a length, but got an hourly capacity: 1800 pph. Write for example Q(6.8, 'm').",
     ),
     (
+        lambda: liftcalc.rope_pull(Q(75, "kg"), grade=Q(20, "degree"), friction=Q(0.07, "")),
+        UnitError,
+        "rope_pull: grade must be a pure number, but got an angle: 20 deg. "
+        "Write for example Q(20, 'percent'), or grade_from_angle(Q(11.3, 'degree')).",
+    ),
+    (
+        lambda: liftcalc.capstan_ratio(friction=Q(0.2, ""), wrap_angle=Q(50, "percent")),
+        UnitError,
+        "capstan_ratio: wrap_angle must be an angle, but got a percentage: 50 %. Write for example Q(0.2, 'degree').",
+    ),
+    (
+        lambda: liftcalc.grade_from_angle(Q(90, "degree")),
+        ValueError,
+        "grade_from_angle: angle must be less than 90 degrees, but got 90 degrees. "
+        "Give the angle to the horizontal, such as Q(11.3, 'degree').",
+    ),
+    (
         lambda: liftcalc.hourly_capacity_from_interval(Q(0, "s")),
         ValueError,
         "hourly_capacity_from_interval: interval must be greater than zero, but got 0 s. "

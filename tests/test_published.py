@@ -11,6 +11,8 @@ import pytest
 from liftcalc import (
     Q,
     attendant_stopping_distance,
+    grade_from_angle,
+    grade_from_rise,
     headway,
     headway_from_interval,
     hourly_capacity,
@@ -210,6 +212,9 @@ def test_slope_angle_and_rise(source):
     assert slope_angle(Q(100, "percent")).m_as("degree") == pytest.approx(45, rel=1e-14)
     grade = Q(1 / math.sqrt(3), "")
     assert slope_angle(grade).m_as("degree") == pytest.approx(30, rel=1e-14)
+    assert grade_from_angle(Q(45, "degree")).m_as("percent") == pytest.approx(100, rel=1e-14)
+    assert grade_from_angle(Q(30, "degree")).m_as("") == pytest.approx(1 / math.sqrt(3), rel=1e-14)
+    assert grade_from_rise(vertical_rise=Q(3, "m"), horizontal_run=Q(4, "m")).m_as("percent") == pytest.approx(75)
     assert vertical_rise(Q(100, "m"), grade).m_as("m") == pytest.approx(50, rel=1e-14)
 
 

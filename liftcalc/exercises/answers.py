@@ -21,7 +21,7 @@ _THOUSANDS = re.compile(
 _COMMA = re.compile(r"(?P<head>[+-]?[0-9]{1,12}),(?P<tail>[0-9]{1,12})\Z")
 _SPACES = re.compile(r"[\s\u00a0\u202f\u2009]+")
 _ALL_SPELLINGS = {word: unit for spellings in UNIT_SPELLINGS.values() for word, unit in spellings.items()}
-_CARRIERS = ("carrier", "carriers", "platter", "platters", "chair", "chairs", "cabin", "cabins")
+_CARRIERS = ("carrier", "carriers", "platter", "platters", "chair", "chairs", "cabin", "cabins", "lap", "laps")
 _IN_A = re.compile(r"(?P<what>[a-z' ]{1,30}?) ?(?:/| per | an? | each | every ) ?(?P<time>[a-z]{1,10})\Z")
 
 

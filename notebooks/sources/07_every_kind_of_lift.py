@@ -1,0 +1,245 @@
+# %% [markdown]
+# # How can one formula serve every lift?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# Down the valley a new chair runs three times as fast as the old one. "It must carry three times as many," says the board, and asks why the club still has a rope. It carries as many as the old one did. The rope swings three times as quickly past the post, and the chairs hang three times as far apart. This page puts every kind of lift, from a rope tow to a tram, into one formula, shows what people feel of it, and sets the lifts of the hill side by side without cheating.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** put any lift into persons a carrier over the interval; say what a faster rope changes and what it does not; work a line out from whatever is known of it; read a table of unlike lifts.
+#
+# **You need first** [04 Hourly capacity](04_hourly_capacity.ipynb).
+#
+# **About 35 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# Planning figures only: the local code, the authority and the maker's manual decide. Line speed, interval, and the number and spacing of carriers are changed by licensed people, the maker and the authority; on many hills each such change is a modification that must be reviewed. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+
+# %% [markdown]
+# ## Persons a carrier, every so many seconds
+#
+# Whatever the lift, someone stands at its loading point with a watch. Something comes: a bare piece of rope, a platter, a chair, a cabin. So many people go with it. Then a time passes, and the next one comes. That is all an hourly capacity is made of.
+#
+# **Predict.** A rope tow with a rider every 2 s, a double chair every 7 s, a gondola for eight every 12 s. Order them by people an hour.
+
+# %% folded
+from liftcalc import Q, capacity_with_carriers_out, detachable_carriers, headway, hourly_capacity
+from liftcalc import least_station_interval, reversible_capacity, show, solve_line
+from liftcalc.lifts import hazards_table, kinds_table, read_lifts
+from liftcalc.panels import KindPanel
+
+examples = read_lifts("../data/kind_examples.csv")
+kinds = KindPanel(examples)
+kinds
+
+# %% [markdown]
+# The upper ruler is the loading point: a column of dots each time a carrier comes, one dot a person. The lower ruler is the rope, drawn to scale. A button puts all three sliders to an invented example of its kind.
+
+# %% folded
+kinds.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Choose the fixed chair and raise the line speed. Which of the two rulers changes, and which does not?
+# 2. Choose the gondola. What interval gives it the 1,800 of the rope tow?
+# 3. Choose the reversible tram. Forty people at once, and yet few an hour: which number is to blame?
+
+# %% folded
+kinds.at_settings("interval", [Q(6, "s"), Q(7, "s"), Q(9, "s")])
+
+# %% [markdown]
+# By hand: 3,600 s ÷ 12 s = 300 cabins an hour, times 8 persons = 2,400 pph. The rope tow has 1,800 and the double chair 1,029. Neither speed nor length was asked for.
+
+# %% folded
+kinds_table(examples)
+
+# %% [markdown]
+# ## Three times as fast, three times as far apart
+#
+# A fixed chair for four runs at 2.0 m/s with a chair every 6 s. A detachable one runs at 6.0 m/s, and people want the same 6 s to board.
+#
+# **Predict.** How many more does the fast one carry?
+
+# %%
+for speed in (Q(2, "m/s"), Q(6, "m/s")):
+    spacing = (speed * Q(6, "s")).to("m")
+    print(show(speed), "with a chair every", show(spacing), "carries", show(hourly_capacity(speed, spacing, Q(4, "person"))))
+
+# %% [markdown]
+# By hand: 2.0 m/s × 6 s = 12 m, and 6.0 m/s × 6 s = 36 m. The rope brings three times as much length in an hour, with a third of the chairs on each metre. What the speed does buy is time: the ride is a third as long, a third as many people hang on the rope, and a third as many chairs must be bought.
+
+# %% [markdown]
+# ## The interval is what people feel
+#
+# Nobody at the loading point feels 36 m. They feel 6 s, and how fast the carrier comes at them. A fixed chair comes at line speed. A loading carpet runs along with the chair, so that the chair gains on the rider by the difference only. A detachable carrier leaves the rope and creeps in at station speed. A tram stands still.
+#
+# Creeping has its price. Carriers close up in the station, and there the shortest interval is set, whatever the rope does outside.
+#
+# **Predict.** Cabins of 2.4 m creep at 0.5 m/s and must keep 1.0 m free between them. How close can they follow?
+
+# %%
+shortest = least_station_interval(carrier_length=Q(2.4, "m"), carrier_gap=Q(1, "m"), station_speed=Q(0.5, "m/s"))
+print("shortest interval:", show(shortest))
+print("beginners' belt, 0.6 m/s, skis 1.1 m and gap 1.9 m:", show(headway(Q(0.6, "m/s"), Q(3, "m"))))
+
+# %% [markdown]
+# By hand: (2.4 m + 1.0 m) ÷ 0.5 m/s = 6.8 s. A conveyor obeys the same line: skis and gap over the speed of the belt.
+#
+# Carriers in the stations are off the rope, but the club still owns them. They count with the time they spend there.
+
+# %%
+on_the_rope = detachable_carriers(Q(1800, "m"), Q(5, "m/s"), station_time=Q(0, "s"), interval=Q(12, "s"))
+owned = detachable_carriers(Q(1800, "m"), Q(5, "m/s"), station_time=Q(120, "s"), interval=Q(12, "s"))
+print("on the rope", show(on_the_rope), "and with both stations", show(owned))
+
+# %% [markdown]
+# ## To and fro
+#
+# Two cabins on one rope pass each other halfway. A cabin arrives at the top once every trip, and a trip is the ride and the time that both stand in the stations. It is the same formula with a long interval, and the one lift whose length matters to its people an hour.
+
+# %%
+for length in (Q(800, "m"), Q(1600, "m")):
+    ride = (length / Q(8, "m/s")).to("s")
+    carried = reversible_capacity(transit_time=ride, dwell_time=Q(60, "s"), persons_per_cabin=Q(40, "person"))
+    print(show(length), "of rope:", show(carried))
+
+# %% [markdown]
+# ## From whatever you know
+#
+# Visitors never hand you speed and spacing. They say: "Eighty-three chairs, two to a chair, five minutes up." Speed, spacing, interval, persons a carrier, carriers on the loop, lengths, ride time, riders on the line and people an hour hang together; from enough of them the others follow.
+#
+# **Predict.** Is that sentence enough for people an hour?
+
+# %%
+known = solve_line(ride_time=Q(291, "s"), riders_on_line=Q(83, "person"), persons_per_carrier=Q(2, "person"))
+known
+
+# %% [markdown]
+# It is. Half of the chairs are on the way up at any moment: 41.5 of them, with 83 riders. A stopwatch makes the five minutes 291 s, and 83 riders in 291 s are 1,027 pph. Of metres the sentence says nothing, and the table names what one more reading would give.
+#
+# A figure to spare is a check. With one to spare the set is known to disagree, and nobody can say which figure is wrong; to name a culprit takes two.
+
+# %%
+from liftcalc import DisagreementError
+
+try:
+    solve_line(line_speed=Q(2.2, "m/s"), spacing=Q(15.4, "m"), hourly_capacity=Q(1200, "pph"), persons_per_carrier=Q(2, "person"))
+except DisagreementError as trouble:
+    print(trouble)
+
+# %% [markdown]
+# ## Carriers out of service
+#
+# Two of the Long Platter's 42 platters are in the shed. Their places pass by empty. What is left is 514 × 40 ÷ 42.
+
+# %%
+print(show(capacity_with_carriers_out(Q(514, "pph"), carriers=Q(42, ""), carriers_out=Q(2, ""))))
+
+# %% [markdown]
+# ## The lifts of the hill, side by side
+#
+# **Predict.** Which lift of the hill asks for the most kilowatts for each thousand people an hour? Does it waste them?
+
+# %% folded
+from liftcalc.lift_limits import comparison_table, read_readings
+
+lifts = read_lifts("../data/hill_lifts.csv")
+comparison_table(lifts, read_readings("../data/hill_readings.csv"))
+
+# %% [markdown]
+# Each row holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For the Penny Rope it is more than the motor has, so the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Ridge Double takes the most for a thousand people, and lifts each of them nearly five times as high.
+#
+# The last column matters more than any of the numbers. On a stop some riders stand on the snow, others hang in the air, and the authority says what plan there must be to bring them down. Being on the ground does not make a lift safe: each kind has hazards of its own.
+
+# %% folded
+hazards_table()
+
+# %% [markdown]
+# ### Rules seen elsewhere
+#
+# Examples of rules with figures, each from one country or state. They show what rules look like; they are no advice, and yours may differ.
+#
+# | where | what | figure | source |
+# |---|---|---|---|
+# | France | fixed chair for two, skiers, line speed at most | 2.5 m/s; with a loading carpet 2.8 m/s | STRMTG, "Chairlift" |
+# | France | gondola, speed while boarding at most | 0.5 m/s | STRMTG, "Gondola lift" |
+# | France | conveyor, line speed at most | 0.7 m/s, a faster class to 1.2 m/s | order of 17 January 2017, as reported in the trade press |
+# | Pennsylvania | T-bar for two, interval at least | 5 s, and the time until the skier moves | 34 Pa. Code s. 7.466 |
+# | New York | a change of number or spacing of carriers, or of design speed | is a modification that needs review | 12 NYCRR 32.3(d) |
+
+# %% [markdown]
+# ## Exercises
+#
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
+# ### Exercise 7.1
+
+# %% folded
+AnswerBox("7.1")
+
+# %% [markdown]
+# ### Exercise 7.2
+
+# %% folded
+AnswerBox("7.2")
+
+# %% [markdown]
+# ### Exercise 7.3
+
+# %% folded
+AnswerBox("7.3")
+
+# %% [markdown]
+# ### Exercise 7.4
+
+# %% folded
+AnswerBox("7.4")
+
+# %% [markdown]
+# ### Exercise 7.5
+
+# %% folded
+AnswerBox("7.5")
+
+# %% [markdown]
+# ### Exercise 7.6
+
+# %% folded
+AnswerBox("7.6")
+
+# %% [markdown]
+# ### Exercise 7.7
+
+# %% folded
+AnswerBox("7.7")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("07")
+
+# %% [markdown]
+# ## In short
+#
+# - Every lift is persons a carrier over an interval. Three times the speed at three times the spacing carries the same.
+# - People feel the interval and the speed at which the carrier comes. A station sets the shortest interval of a detachable lift.
+# - Compare lifts at one level, line by line, with their rise, their power, and where riders are on a stop.
+#
+# **Formula card.** C = 3,600 · n ÷ t; s = v · t; to and fro: t = ride + standing; shortest t = (carrier + gap) ÷ station speed; carriers = (2 · D ÷ v + station time) ÷ t; with k of K out of service: C · (K − k) ÷ K.
+
+# %% [markdown]
+# ## Where to next
+#
+# [08 Pull and power](08_pull_and_power.ipynb): is the motor big enough for all these people?

@@ -1,0 +1,308 @@
+# %% [markdown]
+# # Is the motor big enough?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# The belt squeals on a wet Sunday, the rope slows, and someone says: "Run it slower, then the motor has it easier." On many drives the slower rope carries fewer. A motor does not deal in metres a second; it pays an energy for each rider, and what it can pay in an hour is its limit. This page works that energy out, first by a law so simple that speed drops out of it, then with all that spoils the law. It ends at the two grips that no motor helps: the rope's on its sheave, and a hand's on the rope.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** work out the pull and the energy of a ride on any profile; say whether a motor is big enough, and for how many; tell when speed matters to it; judge the grip of a sheave and of a hand; say why a full line starts gently.
+#
+# **You need first** [04 Hourly capacity](04_hourly_capacity.ipynb); kilowatts as in [01 Units](01_units.ipynb).
+#
+# **About 45 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
+# - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
+# - Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
+#
+# Motors, drives, ropes, counterweights and brakes are ropeway engineering. Nothing on this page sizes one. Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+
+# %% [markdown]
+# ## What one rider costs
+#
+# A rope that pulls a rider up a slope does two things: it lifts, and it drags skis over snow. The pull along the slope is F = m · g · (sin α + μ · cos α), with a friction μ of about 0.07 on groomed snow.
+#
+# A slope can be given as a grade in percent, as a rise and a run, or as an angle. They are one thing said in three ways, and the one that is often mistaken is the last: a grade of 20 % is 11.3 degrees, and 20 degrees is another hill.
+#
+# **Predict.** A rider of 75 kg on 20 %: is the pull nearer to 75 N, 200 N or 750 N?
+
+# %%
+from liftcalc import Q, carrier_work, conveyor_work, grade_from_angle, grade_from_rise, held_force, peak_riders_mass
+from liftcalc import ride_work, rope_deceleration, rope_pull, rope_weight_in_hands, show, tether_pull
+from liftcalc.panels import HandsPanel, MotorPanel, PowerPanel, SheavePanel, StartingPanel
+
+for grade in (
+    Q(20, "percent"),
+    grade_from_rise(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147, "m")),
+    grade_from_angle(Q(20, "degree")),
+):
+    print("grade", show(grade, "percent"), "pulls with", show(rope_pull(Q(75, "kg"), grade=grade, friction=Q(0.07, ""))))
+
+# %% [markdown]
+# By hand: 75 kg × 9.81 m/s² = 736 N of weight. On 20 % the sine is 0.196 and the cosine 0.981, so the pull is 736 N × (0.196 + 0.07 × 0.981) = 195 N.
+#
+# Over a whole ride it gets simpler still. Every metre of rise costs m · g, every metre of map costs μ · m · g, and steep or flat parts need not be told apart: W = m · g · (rise + μ · run).
+
+# %%
+print(show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m"), friction=Q(0.07, ""))))
+
+# %% [markdown]
+# ## Is the motor big enough?
+#
+# **Predict.** Of each kilowatt that the Penny Rope's motor gives at 1,200 people an hour, how much goes into lifting riders: nearly all, half, a tenth?
+
+# %% folded
+power = PowerPanel(wanted_capacity=Q(1200, "pph"), line_speed=Q(3.4, "m/s"), grade=Q(20, "percent"), motor_power=Q(15, "kW"))
+power
+
+# %% [markdown]
+# The bars are the parts, the last one is all of them, and the dashed line is what the motor is rated for. Some is spent before anyone rides: a power meter on the running empty lift reads it.
+
+# %% folded
+power.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. At which number of people an hour is the motor at its rating?
+# 2. Wet snow brings the friction to 0.12. How many people an hour are left?
+# 3. A school class of 40 kg a rider comes. How much does the motor have to spare?
+
+# %% folded
+power.at_settings("wanted_capacity", [Q(600, "pph"), Q(1200, "pph"), Q(1800, "pph")])
+
+# %% [markdown]
+# By hand, for 1,200 an hour:
+#
+# 1. A rider every 3 s, and 195 N × 150 m = 29,210 J each: 9.7 kW along the rope.
+# 2. Picking them up, 1,617 J each: 0.5 kW.
+# 3. The empty rope, 500 N × 3.4 m/s: 1.7 kW.
+# 4. Together 12.0 kW at the rope; over an efficiency of 0.85 that is 14.1 kW at the motor.
+
+# %% [markdown]
+# ## The simple law, and what spoils it
+#
+# Leave out the empty rope and the pick-up. Then each rider costs the same energy at any speed, and the motor's limit is C = 3,600 · η · P ÷ W. Line speed is not in it. A faster rope pulls each rider for a shorter time, and that is all.
+#
+# **Predict.** With the empty rope and the pick-up counted, does a faster rope let the same motor carry more, as many, or fewer?
+
+# %% folded
+motor = MotorPanel()
+motor
+
+# %% [markdown]
+# The dashed line is the simple law. The bold curve has everything in it, for a drive that is re-geared so that the motor gives its full power at every line speed. Most variable-speed drives do not: below a base speed their torque is constant and their power is not. That is the dotted curve, and on it a slower rope carries fewer.
+
+# %% folded
+motor.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. At 3.4 m/s, what do the empty rope and the pick-up cost in people an hour?
+# 2. Halve the line speed. What does each of the three laws say?
+# 3. "Run it slower, then the motor has it easier." On which drive is that so, and by how little?
+
+# %% folded
+motor.at_settings("line_speed", [Q(1.7, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
+
+# %% [markdown]
+# By hand, the simple law: 3,600 s × 0.85 × 15,000 W ÷ 29,210 J = 1,571 pph. With all parts: 3,600 s × (12,750 W − 500 N × 3.4 m/s) ÷ 30,827 J = 1,290 pph. The pick-up is m · v² + F · v² ÷ (2 · a): 867 J of momentum, of which half warms the gloves, and 750 J of pull on rope that slips by meanwhile.
+
+# %% [markdown]
+# ## Chairs, belts and tethers
+#
+# Snow friction is for skis on snow. A chair lifts its riders and drags a few per cent of their weight through its sheaves; empty chairs going up balance empty chairs going down. A conveyor drags belt and rider over a bed. A platter's tether pulls upwards as well, and takes some weight off the skis.
+
+# %%
+path = {"vertical_rise": Q(142, "m"), "horizontal_run": Q(624, "m")}
+print("on a chair:", show(carrier_work(Q(80, "kg"), **path, sheave_share=Q(3, "percent"))))
+print("same slope on skis:", show(ride_work(Q(80, "kg"), **path, friction=Q(0.07, ""))))
+belt = {"vertical_rise": Q(8, "m"), "horizontal_run": Q(79.6, "m")}
+print("on the belt:", show(conveyor_work(Q(60, "kg"), **belt, bed_friction=Q(0.3, ""))))
+print("in the tether at 30 degrees:", show(tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), friction=Q(0.07, ""))))
+
+# %% [markdown]
+# ## Kids and adults
+#
+# The mean mass sets the energy, counted by rider: half at 40 kg and half at 80 kg cost the motor what 60 kg each would. A moment can be worse. If riders come in no order of mass, about one full line in forty is heavier than N · m · (1 + 2 · c ÷ √N), where c is the spread of the masses over their mean.
+#
+# **Predict.** Twenty-two riders of 60 kg, give or take a third. How much heavier than the mean is a heavy moment: 5 %, 15 %, 65 %?
+
+# %%
+mean, heavy = Q(22 * 60, "kg"), peak_riders_mass(Q(22, "person"), Q(60, "kg"), Q(1 / 3, ""))
+print(show(mean), "on average,", show(heavy), "at a heavy moment:", show((heavy / mean - 1).to("percent")), "more")
+
+# %% [markdown]
+# ## The grip of a hand
+#
+# On a rope without handles the hand is the coupling. It holds the pull, and during the pick-up m · a on top. To hold that along the rope, the fingers squeeze from two sides: force over twice the friction of glove on rope.
+#
+# **Predict.** Who gives out first on a long tow: an adult of 90 kg, or a child of 30 kg with the same gloves?
+
+# %% folded
+hands = HandsPanel(rider_mass=Q(75, "kg"), grade=Q(20, "percent"))
+hands
+
+# %% [markdown]
+# A light rider holds less, and has less hand to hold it with. Two more things press on the light: a rope that rises over a dip lifts them off the snow, and the rope's own weight lies in their hands.
+
+# %% folded
+hands.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. A wet rope: bring the glove friction to 0.2. What has happened to the squeeze?
+# 2. Raise the pick-up to 3 m/s². Which is now the harder part, the start or the ride?
+# 3. Which slider is left to a rider who cannot hold on, and what does a rider do who still cannot?
+
+# %% folded
+hands.at_settings("glove_friction", [Q(0.2, ""), Q(0.4, ""), Q(0.6, "")])
+
+# %% [markdown]
+# By hand: 195 N ÷ (2 × 0.40) = 243 N of squeeze, held for the 44 s of the ride. A rider who cannot hold it lets go and clears the track. Nobody wraps the rope round a hand or an arm, and gripping devices are used only as the code and the operator allow.
+
+# %%
+print("an adult of 80 kg holds", show(held_force(Q(80, "kg"), grade=Q(20, "percent"), friction=Q(0.07, ""))))
+print("of rope in the hands:", show(rope_weight_in_hands(Q(0.6, "kg/m"), Q(6.8, "m"))))
+
+# %% [markdown]
+# ## The grip of the sheave
+#
+# The drive sheave pulls by friction. Its two strands differ in tension by what riders and rope ask for, and the rope holds as long as the ratio of the two stays below e^(μ · β), where β is the wrap. So it is the slack strand that decides, and there it matters where the drive stands. At the top, riders hang on the other strand and the slack one stays as it is. At the bottom, each rider makes the slack strand slacker.
+#
+# **Predict.** Twice the wrap: twice the riders, fewer than that, or more?
+
+# %% folded
+sheave = SheavePanel()
+sheave
+
+# %% [markdown]
+# Without a reading of the tension there is no number here, and it is not zero and not endless: the limit is left out, and that is said. Counterweight, lining and wrap are the maker's.
+
+# %% folded
+sheave.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Ice on the lining halves its friction. How many riders are left of the 20?
+# 2. Which drive gains more from more wrap, and why does the other one level off?
+# 3. Raise the grade to 30 %. Which two things change on the slack side and on the pull?
+
+# %% folded
+sheave.at_settings("rope_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
+
+# %% [markdown]
+# By hand, drive at the top: e^(0.25 × 3.14) = 2.19, over 1.25 is 1.75. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N. The rope passes on 5,923 N × 0.75 = 4,469 N; less 500 N for itself, over 195 N a rider: 20.4 riders.
+
+# %% [markdown]
+# ## Why a full line starts gently
+#
+# Riders of a rope tow let go when it stops, so it starts empty. A platter lift, a T-bar or a chair starts with everyone on it, and riders, rope and carriers must all be brought up to speed.
+#
+# **Predict.** The Long Platter's motor just manages a full line at 2.8 m/s. Can it start one?
+
+# %% folded
+start = StartingPanel(motor_power=Q(15, "kW"))
+start
+
+# %% folded
+start.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Start in 2 s. What share of the rated force is asked for, and which grip of the last section must pass it on?
+# 2. From which starting time on is it less than 110 %?
+# 3. At the end of a season two motors burn out on wet snow. What does the grade slider say to that, and what the mass?
+
+# %% folded
+start.at_settings("starting_time", [Q(2, "s"), Q(8, "s"), Q(16, "s")])
+
+# %% [markdown]
+# By hand for 8 s: the ride itself asks for 4,374 N. Speeding up takes 0.35 m/s² times (20.4 × 75 kg + 1,100 kg), another 921 N: 5,295 N, 116 % of what the motor is rated for. A gentle start asks less of motor, rope, sheave and hands alike. The same sum backwards says how hard a rope stops by itself, and why an empty one runs furthest:
+
+# %%
+rope = {"pull": Q(195, "N"), "idle_drag": Q(500, "N"), "brake_force": Q(0, "N"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
+for riders in (Q(0, "person"), Q(15, "person")):
+    print(show(riders), "on the rope: it slows by", show(rope_deceleration(riders, **rope)))
+
+# %% [markdown]
+# ## Exercises
+#
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
+# ### Exercise 8.1
+
+# %% folded
+AnswerBox("8.1")
+
+# %% [markdown]
+# ### Exercise 8.2
+
+# %% folded
+AnswerBox("8.2")
+
+# %% [markdown]
+# ### Exercise 8.3
+
+# %% folded
+AnswerBox("8.3")
+
+# %% [markdown]
+# ### Exercise 8.4
+
+# %% folded
+AnswerBox("8.4")
+
+# %% [markdown]
+# ### Exercise 8.5
+
+# %% folded
+AnswerBox("8.5")
+
+# %% [markdown]
+# ### Exercise 8.6
+
+# %% folded
+AnswerBox("8.6")
+
+# %% [markdown]
+# ### Exercise 8.7
+
+# %% folded
+AnswerBox("8.7")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("08")
+
+# %% [markdown]
+# ## In short
+#
+# - A ride costs m · g · (rise + μ · run); the motor's limit is the power left for riders over the energy of one.
+# - Speed drops out only of the simple law. With an empty rope to drag, faster is fewer; at constant torque, slower is fewer.
+# - A bigger motor helps neither the rope on its sheave nor the hand on the rope.
+#
+# **Formula card.** F = m · g · (sin α + μ · cos α); E = F · L + m · v² + F · v² ÷ (2 · a); C = 3,600 · (η · P − F₀ · v) ÷ E; N = (T₂ · (e^(μ · β) ÷ S − 1) − F₀) ÷ F; start: N · F + F₀ + (N · m + M) · a.
+
+# %% [markdown]
+# ## Where to next
+#
+# [09 What limits the lift](09_what_limits_the_lift.ipynb): motor, spacing, loading and unload area on one chart.

@@ -1,0 +1,239 @@
+# %% [markdown]
+# # What limits the lift?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# A new supervisor sees a long line at the bottom and wide gaps on the rope, and reaches for the obvious: load them closer. On the Penny Rope that would change the number of people an hour by exactly nothing. The rope allows 1,800. The loading point lets 1,200 through, and those who stand closer only wait closer. A lift is a row of gates, and the narrowest one decides. This page computes every gate, puts them on one chart, and shows how the narrowest changes place as speed, slope, motor and people change.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** name the limits of a lift and compute each; say which one governs and how far the next is away; tell when a change helps and when it moves nothing; say why nobody shortens the spacing.
+#
+# **You need first** [02 Spacing](02_spacing.ipynb); for the motor [08 Pull and power](08_pull_and_power.ipynb), if you want to know why it bends.
+#
+# **About 40 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
+# - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
+# - Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
+#
+# Moving a slider here is free. Changing a speed, a spacing, a motor or a counterweight on a hill is ropeway engineering. Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+
+# %% [markdown]
+# ## Five gates
+#
+# - **Spacing.** How close together riders are meant to hang, and how fast that runs past a post.
+# - **Loading.** How long the loading point takes from one successful start to the next.
+# - **Motor.** How many rides its power pays for in an hour.
+# - **Traction.** How many riders the rope can pull before it slips on its drive sheave.
+# - **Unload.** How long the unload area takes to be clear for the next.
+#
+# **Predict.** The Penny Rope runs at 3.4 m/s with a rider every 6.8 m. A start takes 3 s. Its motor has 15 kW. Which gate is the narrowest?
+
+# %%
+from liftcalc import Q, governing, people_limit, rule_limit, show, slope_limit
+from liftcalc.lift_limits import governing_table, limits_of, read_readings
+from liftcalc.lifts import read_lifts
+from liftcalc.panels import LimitsPanel, SharePanel
+
+lifts, readings = read_lifts("../data/hill_lifts.csv"), read_readings("../data/hill_readings.csv")
+tow = lifts["Penny Rope"].lines[0]
+for limit in limits_of(tow, readings["Penny Rope"]):
+    print(limit)
+
+# %% [markdown]
+# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph. The motor and the sheave were worked out on the page before; the slope there was a round 20 %, here it is the measured rise, and that is one person an hour.
+#
+# The narrowest gate lets 1,200 through. It **governs**. That is no promise: it is an upper bound, and chance, misses and stops take their share of it.
+
+# %% [markdown]
+# ## All of them on one chart
+#
+# **Predict.** Spacing climbs with line speed. Loading does not care. What does the motor do, and what shape has the smallest of all?
+
+# %% folded
+limits = LimitsPanel(lifts, readings)
+limits
+
+# %% [markdown]
+# One thin curve a limit, each with its own colour and line, its name where it leaves the chart. The bold line is the smallest of them: what the lift can carry at most, in the colour of the limit that governs there. The dot is where the lift runs now, and the dotted way up from it ends at the next limit. A button puts all sliders to one lift of the hill. The last row of buttons chooses how the drive behaves below the line speed of the lift.
+
+# %% folded
+limits.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Penny Rope: bring the spacing to half. By how much do the people an hour rise?
+# 2. Penny Rope again: raise the grade. At which grade does the crown pass from loading to the motor?
+# 3. Long Platter: loading stands at 6 s. Bring it to 7.5 s. Who governs now, and would a bigger motor help?
+# 4. Duckling Belt: which slider must move before a faster belt can help?
+# 5. Twin Penny right: choose constant torque and slow the rope. Does the motor have it easier?
+
+# %% folded
+limits.at_settings("grade", [Q(15, "percent"), Q(25, "percent"), Q(35, "percent")])
+
+# %% [markdown]
+# Where the bold line is flat, speed buys nothing. Where it falls, speed costs people. Only on its rising part does a faster rope carry more, and there the spacing, or the rope's grip, is what governs.
+
+# %% [markdown]
+# ## Why nobody shortens the spacing
+#
+# Back to the long line at the bottom. Half the spacing lifts one gate of five, and not the narrow one.
+
+# %%
+from dataclasses import replace
+
+closer = replace(tow, spacing=Q(3.4, "m"))
+print(governing(limits_of(tow, readings["Penny Rope"])).capacity, "as it is")
+print(governing(limits_of(closer, readings["Penny Rope"])).capacity, "at half the spacing")
+
+# %% [markdown]
+# Nothing gained. What is lost stands in [02 Spacing](02_spacing.ipynb): half the seconds to take hold, twice the riders inside the stopping distance, twice the crowd wherever they do get on. What would help is at the loading point: a second place to start from, a hand for beginners, skis turned the right way before it is their turn. Whoever still wants another spacing asks the maker, licensed people and the authority, who may have their own reasons for the one there is.
+#
+# Said in one breath to a guest: "The rope is not what you are waiting for. We can start one rider every three seconds, and closer on the rope is only closer to whoever falls."
+
+# %% [markdown]
+# ## The hill, line by line
+#
+# **Predict.** Four lifts and a proposal. Does the same limit govern on any two of them?
+
+# %% folded
+governing_table(lifts, readings)
+
+# %% [markdown]
+# Where no reading of the rope's tension is there, traction is left out by name. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
+#
+# The second rope of the proposal is slower and has the smaller motor, and its motor governs. Together the two lines carry at most the sum of what each governs, 1,200 and 978, not twice the first.
+
+# %% [markdown]
+# ## When two limits are close
+#
+# On the Long Platter spacing governs with 514, and the motor stands 18 above it. Both rest on readings with a doubt. Which of the two governs is then a matter of shares: draw each reading within its doubt, many times, and count.
+#
+# **Predict.** Friction of the snow is known to about a third. In what share of the draws does the motor govern?
+
+# %% folded
+platter = SharePanel(lifts["Long Platter"].lines[0], readings["Long Platter"])
+platter
+
+# %% folded
+platter.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Bring the doubt of friction to 5 %. Is the answer settled now?
+# 2. Bring the doubt of loading to 30 %. Where do its draws come from, when loading stands 86 above?
+# 3. Which reading would you take again first, and from where?
+
+# %% folded
+platter.at_settings("friction_doubt", [Q(5, "percent"), Q(30, "percent"), Q(60, "percent")])
+
+# %% [markdown]
+# ## At most, and why less
+#
+# A gate of 3 s on average is not 3 s each time. Suppose the rope offers a place every 2 s, and riders take 2 s on average, some quicker, some slower. The quick ones wait for the rope; the slow ones hold it up; nobody makes good for them.
+#
+# **Predict.** Both gates say 1,800. What goes through?
+
+# %%
+from liftcalc import loading_capacity, mean_loading_time_lognormal
+
+mean = mean_loading_time_lognormal(Q(0.5, ""), mean_time=Q(2, "s"), floor=Q(2, "s"))
+print("a start every", show(mean), "on average:", show(loading_capacity(mean)))
+
+# %% [markdown]
+# The mean of the larger of two is larger than the larger of the two means. So even the smallest gate is an upper bound, and the nearer the next one stands, the further below it the lift stays.
+
+# %% [markdown]
+# ## Apart from the lift: people, slope, rule
+#
+# Three more figures hold down what is carried, and none of them belongs to the lift. A crowd makes only so many laps. A slope has room for only so many. A rule is a permission: someone enters it with its source, and nobody assumes one.
+
+# %%
+apart = [
+    people_limit(Q(60, "person"), ride_and_descent=Q(200, "s"), loading_time=Q(3, "s")),
+    slope_limit(Q(40, "person/hectare"), Q(1.2, "hectare"), Q(90, "s")),
+    rule_limit(Q(1100, "pph"), "permit of the invented hill, entered for this page"),
+]
+print(governing([*limits_of(tow, readings["Penny Rope"]), *apart]))
+
+# %% [markdown]
+# By hand: 60 people with a lap of 200 s and 3 s make at most 60 × 3,600 ÷ 203 = 1,064 rides an hour between them. On such a day the lift could carry more and nobody is there to ride. Forty riders a hectare on 1.2 hectares are 48 on the slope; at 90 s a descent that is 1,920 an hour.
+
+# %% [markdown]
+# ## Exercises
+#
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
+# ### Exercise 9.1
+
+# %% folded
+AnswerBox("9.1")
+
+# %% [markdown]
+# ### Exercise 9.2
+
+# %% folded
+AnswerBox("9.2")
+
+# %% [markdown]
+# ### Exercise 9.3
+
+# %% folded
+AnswerBox("9.3")
+
+# %% [markdown]
+# ### Exercise 9.4
+
+# %% folded
+AnswerBox("9.4")
+
+# %% [markdown]
+# ### Exercise 9.5
+
+# %% folded
+AnswerBox("9.5")
+
+# %% [markdown]
+# ### Exercise 9.6
+
+# %% folded
+AnswerBox("9.6")
+
+# %% [markdown]
+# ### Exercise 9.7
+
+# %% folded
+AnswerBox("9.7")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("09")
+
+# %% [markdown]
+# ## In short
+#
+# - Spacing, loading, motor, traction, unload: the smallest governs, and it is an upper bound.
+# - A change to a gate that does not govern carries nobody more. Look first which one does, and how far the next is away.
+# - People and slope are not the lift's own; a rule is a permission; a limit without a reading is left out and named.
+#
+# **Formula card.** C = min(3,600 · n · v ÷ s, 3,600 · n · K ÷ t at loading, motor, traction, 3,600 · n · K ÷ t at unload); where loading is random with a floor h, C = 3,600 ÷ mean of max(X, h), and with exponential times of mean m that mean is h + m · e^(−h ÷ m).
+
+# %% [markdown]
+# ## Where to next
+#
+# Back to [00 Start here](00_start_here.ipynb) with your own readings. The pages on counting and waiting are to come.
