@@ -24,7 +24,7 @@ from liftcalc.limits import (
     traction_limit,
     unload_limit,
 )
-from liftcalc.line import headway, ride_time
+from liftcalc.line import ride_time
 from liftcalc.loading_point import loading_capacity, unload_capacity
 from liftcalc.motor import motor_power_needed, power_per_thousand_pph
 from liftcalc.quantity_text import read_number, read_unit, show
@@ -387,7 +387,6 @@ def comparison_table(installations, readings):
             powers.append(needed)
             ride = (
                 line.vertical_transport,
-                headway(line.line_speed, line.spacing),
                 line.ride_time,
                 line.persons_on_line,
             )
@@ -398,9 +397,9 @@ def comparison_table(installations, readings):
             needed = None if None in powers else sum(powers[1:], powers[0])
             together = installation.capacity_together
             power = _power_cells(installation.motor_power_together, needed, together)
-            rows.append((installation.name, "together", str(together), "", "", "", "", *power, ""))
+            rows.append((installation.name, "together", str(together), "", "", "", *power, ""))
     columns = (
-        "line", "kind", "people an hour", "vertical transport", "interval", "ride time", "riders on the line",
+        "line", "kind", "people an hour", "vertical transport", "ride time", "riders on the line",
         "rated power", "needed power", "needed for 1,000 pph", "on a stop",
     )  # fmt: skip
     return Table("Lifts of the hill, line by line", columns, rows)

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from html import escape
 
+SHORT = 12  # letters of a cell that is never broken
+
 
 @dataclass(frozen=True)
 class Table:
@@ -48,7 +50,7 @@ class Table:
         head = "".join(f'<th scope="col" style="text-align:left">{escape(str(name))}</th>' for name in self.columns)
         body = "".join(
             f'<tr><th scope="row" style="text-align:left">{escape(str(row[0]))}</th>'
-            + "".join(f'<td style="text-align:left">{escape(str(cell))}</td>' for cell in row[1:])
+            + "".join(f'<td style="text-align:left">{_unbroken(cell)}</td>' for cell in row[1:])
             + "</tr>"
             for row in self.rows
         )
@@ -56,6 +58,12 @@ class Table:
             f'<table><caption style="text-align:left">{escape(self.caption)}</caption>'
             f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
         )
+
+
+def _unbroken(cell):
+    """Return a cell as HTML; a short one, such as a number with its unit, stays on one line."""
+    text = escape(str(cell))
+    return text.replace(" ", "&nbsp;") if len(str(cell)) <= SHORT else text
 
 
 class Lines:

@@ -106,7 +106,6 @@ class KindPanel(Panel):
             "headway, person to person": headway_from_interval(given["interval"], given["seats"]),
             "spacing": spacing_for_headway(given["line_speed"], given["interval"]),
             "kind": self.kind.name,
-            "on a stop": self.kind.on_a_stop,
         }
 
     def note(self):
@@ -114,7 +113,7 @@ class KindPanel(Panel):
         meets = (
             f"The carrier comes at {self.kind.comes_at}." if self.kind.has_carriers else "Riders choose their spacing."
         )
-        return f"{meets} Hazards of its own: {self.kind.hazards}"
+        return f"{meets} On a stop riders are {self.kind.on_a_stop}. Hazards of its own: {self.kind.hazards}"
 
     def _minutes(self):
         """Return the end of the upper ruler and its step, in seconds: half an hour for a lift that runs to and fro."""

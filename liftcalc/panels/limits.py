@@ -110,10 +110,13 @@ class LimitsPanel(Panel):
             button.on_click(lambda pressed: self.choose(pressed.description))
             buttons.append(button)
         self._drives = widgets.ToggleButtons(
-            options=[FULL_POWER, SAME_TORQUE], description="Drive", style={"button_width": "190px"}
+            options=[FULL_POWER, SAME_TORQUE], style={"button_width": "190px"}, layout=widgets.Layout(width="auto")
         )
         self._drives.observe(self._turned, "value")
-        return [widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap")), self._drives]
+        return [
+            widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap")),
+            widgets.HBox([widgets.Label("Drive:"), self._drives]),
+        ]
 
     def choose(self, name):
         """Put the panel to one line of the hill with its readings.
@@ -151,8 +154,8 @@ class LimitsPanel(Panel):
             "at most": self.found.capacity,
             "governs": first.name,
             "next": f"{following.name}, {self._ahead()}" if following else "none",
-            **each,
             "lift": self.line.name,
+            **each,
         }
 
     def _ahead(self):

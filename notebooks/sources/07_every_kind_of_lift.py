@@ -68,7 +68,8 @@ kinds_table(examples)
 # %%
 for speed in (Q(2, "m/s"), Q(6, "m/s")):
     spacing = (speed * Q(6, "s")).to("m")
-    print(show(speed), "with a chair every", show(spacing), "carries", show(hourly_capacity(speed, spacing, Q(4, "person"))))
+    carried = hourly_capacity(speed, spacing, Q(4, "person"))
+    print(show(speed), "with a chair every", show(spacing), "carries", show(carried))
 
 # %% [markdown]
 # By hand: 2.0 m/s × 6 s = 12 m, and 6.0 m/s × 6 s = 36 m. The rope brings three times as much length in an hour, with a third of the chairs on each metre. What the speed does buy is time: the ride is a third as long, a third as many people hang on the rope, and a third as many chairs must be bought.
@@ -128,7 +129,8 @@ known
 from liftcalc import DisagreementError
 
 try:
-    solve_line(line_speed=Q(2.2, "m/s"), spacing=Q(15.4, "m"), hourly_capacity=Q(1200, "pph"), persons_per_carrier=Q(2, "person"))
+    chairs = {"line_speed": Q(2.2, "m/s"), "spacing": Q(15.4, "m"), "persons_per_carrier": Q(2, "person")}
+    solve_line(**chairs, hourly_capacity=Q(1200, "pph"))
 except DisagreementError as trouble:
     print(trouble)
 

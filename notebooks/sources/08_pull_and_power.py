@@ -42,7 +42,8 @@ for grade in (
     grade_from_rise(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147, "m")),
     grade_from_angle(Q(20, "degree")),
 ):
-    print("grade", show(grade, "percent"), "pulls with", show(rope_pull(Q(75, "kg"), grade=grade, friction=Q(0.07, ""))))
+    pull = rope_pull(Q(75, "kg"), grade=grade, friction=Q(0.07, ""))
+    print("a grade of", show(grade, "percent"), "pulls with", show(pull))
 
 # %% [markdown]
 # By hand: 75 kg × 9.81 m/s² = 736 N of weight. On 20 % the sine is 0.196 and the cosine 0.981, so the pull is 736 N × (0.196 + 0.07 × 0.981) = 195 N.
@@ -58,7 +59,7 @@ print(show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(1
 # **Predict.** Of each kilowatt that the Penny Rope's motor gives at 1,200 people an hour, how much goes into lifting riders: nearly all, half, a tenth?
 
 # %% folded
-power = PowerPanel(wanted_capacity=Q(1200, "pph"), line_speed=Q(3.4, "m/s"), grade=Q(20, "percent"), motor_power=Q(15, "kW"))
+power = PowerPanel(wanted_capacity=Q(1200, "pph"), grade=Q(20, "percent"), motor_power=Q(15, "kW"))
 power
 
 # %% [markdown]
@@ -126,7 +127,8 @@ print("on a chair:", show(carrier_work(Q(80, "kg"), **path, sheave_share=Q(3, "p
 print("same slope on skis:", show(ride_work(Q(80, "kg"), **path, friction=Q(0.07, ""))))
 belt = {"vertical_rise": Q(8, "m"), "horizontal_run": Q(79.6, "m")}
 print("on the belt:", show(conveyor_work(Q(60, "kg"), **belt, bed_friction=Q(0.3, ""))))
-print("in the tether at 30 degrees:", show(tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), friction=Q(0.07, ""))))
+tether = tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), friction=Q(0.07, ""))
+print("in a tether at 30 degrees, for a pull of 195 N:", show(tether))
 
 # %% [markdown]
 # ## Kids and adults
@@ -231,7 +233,8 @@ start.at_settings("starting_time", [Q(2, "s"), Q(8, "s"), Q(16, "s")])
 # By hand for 8 s: the ride itself asks for 4,374 N. Speeding up takes 0.35 m/s² times (20.4 × 75 kg + 1,100 kg), another 921 N: 5,295 N, 116 % of what the motor is rated for. A gentle start asks less of motor, rope, sheave and hands alike. The same sum backwards says how hard a rope stops by itself, and why an empty one runs furthest:
 
 # %%
-rope = {"pull": Q(195, "N"), "idle_drag": Q(500, "N"), "brake_force": Q(0, "N"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
+rope = {"pull": Q(195, "N"), "idle_drag": Q(500, "N"), "brake_force": Q(0, "N")}
+rope |= {"rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
 for riders in (Q(0, "person"), Q(15, "person")):
     print(show(riders), "on the rope: it slows by", show(rope_deceleration(riders, **rope)))
 
