@@ -21,6 +21,7 @@ from liftcalc.lift_limits import (
     READINGS,
     capacities_from,
     comparison_table,
+    governing_table,
     idle_drag_of,
     limits_of,
     meeting_speed,
@@ -595,8 +596,8 @@ ENOUGH = {  # readings, each with a believable range and its unit
     "carrier_gap": (0, 3, "m"), "station_speed": (0.2, 1, "m/s"), "carpet_speed": (0.2, 1, "m/s"),
 }  # fmt: skip
 OF_A_LINE = {
-    "line_speed": (0.3, 8, "m/s"), "spacing": (2, 90, "m"), "persons_per_carrier": (1, 10, "person"),
-    "ridden_length": (60, 2000, "m"), "vertical_rise": (0.03, 0.6, ""), "motor_power": (5, 400, "kW"),
+    "line_speed": (0.3, 4, "m/s"), "spacing": (2, 90, "m"), "persons_per_carrier": (1, 10, "person"),
+    "ridden_length": (150, 2000, "m"), "vertical_rise": (0.03, 0.6, ""), "motor_power": (5, 400, "kW"),
 }  # fmt: skip
 everything = st.fixed_dictionaries(
     {name: st.floats(low, high) for name, (low, high, _) in (ENOUGH | OF_A_LINE).items()}
@@ -1076,33 +1077,65 @@ def test_every_governing_line_of_the_hill_stands_here():
     assert {case[0] for case in GOVERNING} == {line.name for line in read_hill()[0]}
 
 
+def hill_by_hand(line):
+    """Return capacity in pph, and the watts that the motor must give for it, of a line of the hill."""
+    r = hill_numbers()[line.name]
+    hand, persons_a_second = by_hand(line.kind, r), r["persons_per_carrier"] * r["line_speed"] / r["spacing"]
+    watts = (persons_a_second * hand["energy"] + hand["drag"] * r["line_speed"]) / r["efficiency"]
+    return 3600 * persons_a_second, watts
+
+
 def test_the_table_that_sets_lifts_side_by_side():
-    lines, readings = read_hill()
-    table = comparison_table(read_lifts(DATA / "hill_lifts.csv"), readings)
-    assert [row[0] for row in table.rows] == [line.name for line in lines]
-    numbers = hill_numbers()
-    for line, row in zip(lines, table.rows, strict=True):
-        r, cells = numbers[line.name], dict(zip(table.columns, row, strict=True))
-        hand, interval = by_hand(line.kind, r), r["spacing"] / r["line_speed"]
-        watts = (r["persons_per_carrier"] / interval * hand["energy"] + hand["drag"] * r["line_speed"]) / r[
-            "efficiency"
-        ]
-        capacity = 3600 * r["persons_per_carrier"] / interval
+    installations = read_lifts(DATA / "hill_lifts.csv")
+    table = comparison_table(installations, read_hill()[1])
+    cells_of = {row[0]: dict(zip(table.columns, row, strict=True)) for row in table.rows}
+    together = {name: group for name, group in installations.items() if len(group.lines) > 1}
+    assert set(cells_of) == {line.name for line in read_hill()[0]} | set(together)
+    for line in read_hill()[0]:
+        cells, r, (capacity, watts) = cells_of[line.name], hill_numbers()[line.name], hill_by_hand(line)
         assert cells["kind"] == line.kind
         assert cells["people an hour"] == f"{capacity:,.0f} pph (ideal)"
         assert cells["vertical transport"] == f"{capacity * r['vertical_rise'] / 0.3048:,.0f} VTFH"
-        assert cells["interval"] == f"{interval:.1f} s"
         assert cells["ride time"] == f"{r['ridden_length'] / r['line_speed']:.1f} s"
         assert cells["rated power"] == f"{r['motor_power']:.1f} kW"
         assert cells["needed power"] == f"{watts / 1000:.1f} kW"
         assert cells["needed for 1,000 pph"] == f"{watts / capacity:.1f} kW"
         assert cells["on a stop"] == ("in the air" if TRAVEL[line.kind][0] == "air" else "on the ground")
+    assert together
+    for name, group in together.items():
+        capacity, watts = map(sum, zip(*map(hill_by_hand, group.lines), strict=True))
+        rated = sum(hill_numbers()[line.name]["motor_power"] for line in group.lines)
+        assert cells_of[name]["people an hour"] == f"{capacity:,.0f} pph (ideal, {len(group.lines)} lines together)"
+        assert cells_of[name]["rated power"] == f"{rated:.1f} kW"
+        assert cells_of[name]["needed power"] == f"{watts / 1000:.1f} kW"
+        assert cells_of[name]["needed for 1,000 pph"] == f"{watts / capacity:.1f} kW"
+
+
+def test_the_table_of_what_governs():
+    table = governing_table(read_lifts(DATA / "hill_lifts.csv"), read_hill()[1])
+    cells_of = {row[0]: dict(zip(table.columns, row, strict=True)) for row in table.rows}
+    assert set(cells_of) == {case[0] for case in GOVERNING}
+    for name, first, following, number in GOVERNING:
+        cells = cells_of[name]
+        sums = limits_by_hand(next(line.kind for line in read_hill()[0] if line.name == name), hill_numbers()[name])
+        assert (cells["governs"], cells["next"]) == (first, following)
+        assert cells["at most"] == f"{number:,} pph (governed)"
+        assert cells["how far"] == f"{sums[following] - sums[first]:,.0f} pph above"
+        assert cells["left out"] == ("nothing" if "traction" in sums else "traction")
+    lone = governing_table({"lone": Installation("lone", (TOW,))}, {}).rows[0]
+    assert lone[1:5] == ("spacing", "1,800 pph (governed)", "none", "")
 
 
 def test_what_is_not_known_is_said_in_the_table():
     lone = Installation("lone", (replace(TOW, motor_power=None),))
     row = comparison_table({"lone": lone}, {}).rows[0]
     assert row[-4:] == ("not known", "not known", "not known", "on the ground")
+    some = Installation("some", (TOW, replace(TOW, name="other", motor_power=None)))
+    table = comparison_table({"some": some}, {"tow": TOW_READINGS})
+    assert [row[0] for row in table.rows] == ["tow", "other", "some"]
+    needed = [dict(zip(table.columns, row, strict=True))["needed power"] for row in table.rows]
+    assert needed[0].endswith(" kW")
+    assert needed[1:] == ["not known", "not known"]  # a sum with one part not known is not known
 
 
 def test_the_examples_are_one_of_each_kind():
@@ -1200,7 +1233,7 @@ MESSAGES = [
         "Installation: 'Twin' has no line. Give at least one Line.",
     ),
     (
-        lambda: Installation("Twin", (TOW, replace(TOW, level="counted"))),
+        lambda: Installation("Twin", (TOW, replace(TOW, name="other", level="counted"))),
         ValueError,
         "Installation: the lines of 'Twin' are of different levels (counted, ideal). "
         "Give lines of one level, so that their capacities may be added.",

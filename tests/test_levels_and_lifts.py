@@ -122,7 +122,7 @@ def test_an_installation_refuses():
     with pytest.raises(ValueError, match="'none' has no line"):
         Installation("none", ())
     with pytest.raises(ValueError, match="of different levels .counted, ideal."):
-        Installation("mixed", (line(), line(level="counted")))
+        Installation("mixed", (line(), line(name="other", level="counted")))
 
 
 # believable ranges for small ski areas: common practice, no published source

@@ -17,7 +17,7 @@ LOOKS = {
 }
 THIN, BOLD = 1.4, 5.0
 APART, ASIDE = 17.0, 74.0  # pixels of the page between two labels, one below the other and side by side
-LETTER = 9.5  # pixels of the page for one letter of the words beside the dot
+LETTER, MARGIN = 9.5, 80  # pixels of the page: one letter of the words beside the dot; what they may use of the margin
 
 
 class LimitsChart(Chart):
@@ -95,7 +95,7 @@ class LimitsChart(Chart):
             self.thin[name].set_data(*((speeds, curves[name]) if name in curves else ([], [])))
             self.labels[name].set_text("")
         self._name_curves(speeds, curves)
-        self._place_dot(dot, next_height, texts)
+        self._place_dot(dot, next_height, texts, pieces)
 
     def _name_curves(self, speeds, curves):
         """Name each curve where it leaves the chart: on its right edge, or on its top one."""
@@ -124,22 +124,30 @@ class LimitsChart(Chart):
         label.set_ha(across)
         label.set_va(along)
 
-    def _place_dot(self, dot, next_height, texts):
+    def _place_dot(self, dot, next_height, texts, pieces):
         """Put the dot, the way up to the next limit, and two lines of words where no curve runs: below the envelope."""
         (left, right), (bottom, top) = self.ax.get_xlim(), self.ax.get_ylim()
         (x, y), height, width = dot, top - bottom, right - left
         seen = min(y, top)
         self.dot.set_data([x], [seen])
         self.guide.set_data(*(([x, x], [seen, next_height]) if next_height is not None else ([], [])))
-        box, scale = self.ax.get_window_extent(), self.overlay.scale
-        room = self.overlay.width - scale * (box.x0 + box.width * (x - left) / width)  # right of the dot, in pixels
-        low, late = seen < bottom + 0.3 * height, room < 30 + LETTER * max(len(text) for text in texts)
-        begin = min(max(seen, bottom + 0.17 * height), bottom + 0.3 * height) if low else seen - 0.05 * height
-        for words, text, drop in zip(self.words, texts, (0.0, 0.085), strict=True):
+        pixel = width / (self.ax.get_window_extent().width * self.overlay.scale)
+        long = LETTER * max(len(text) for text in texts) * pixel
+        at, low = (np.concatenate([piece[part] for piece in pieces]) for part in (1, 2))
+        beyond = right + MARGIN * pixel  # words may reach into the margins
+        sides = []
+        for begin, end, across in ((x - 0.02 * width, x + long, "left"), (x - long, x + 0.02 * width, "right")):
+            if left <= begin and end <= beyond:
+                free = np.interp(np.linspace(begin, min(end, right), 40), at, low).min() - 0.03 * height
+                sides.append((min(seen - 0.05 * height, free), across))
+        drop, across = max(sides, default=(bottom, "left" if x < left + 0.5 * width else "right"))
+        drop = max(drop, bottom + 0.17 * height)
+        beside = abs(drop - 0.08 * height - seen) < 0.1 * height  # lifted up to the dot itself: stand beside it
+        for words, text, down in zip(self.words, texts, (0.0, 0.085), strict=True):
             words.set_text(text)
-            words.set_ha("right" if late else "left")
-            aside = 0.025 * width if low else -0.02 * width
-            words.set_position((x - aside if late else x + aside, begin - drop * height))
+            words.set_ha(across)
+            aside = 0.025 * width if beside else -0.02 * width
+            words.set_position((x + aside if across == "left" else x - aside, drop - down * height))
 
 
 def _spread(labels, apart, lowest, highest):

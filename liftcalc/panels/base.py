@@ -138,6 +138,7 @@ class Panel(WithStill):
 
     title = ""
     control_names = ()
+    note_lines = 0  # lines kept free for the note, so that the picture below stands still
 
     def __init__(self, *, system=None, name=None, **values):
         self.state = notebook_state()
@@ -286,7 +287,9 @@ class Panel(WithStill):
             if self._complaint
             else ""
         )
-        note = f"<div style='font-size:13px;line-height:1.4'>{escape(self.note())}</div>" if self.note() else ""
+        said = self.note()
+        tall = f";min-height:{round(1.4 * 13 * self.note_lines)}px" if self.note_lines else ""
+        note = f"<div style='font-size:13px;line-height:1.4{tall}'>{escape(said)}</div>" if said else ""
         return (
             f"<div role='status' class='result-{type(self).__name__}'>"
             f"<div style='display:flex;flex-wrap:wrap;margin:4px 0'>{cards}</div>{note}{complaint}</div>"

@@ -53,10 +53,10 @@ class SheavePanel(Panel):
         top, bottom = self._riders(given, given["wrap_angle"])
         ratio = capstan_ratio(friction=given["rope_friction"], wrap_angle=given["wrap_angle"])
         return {
-            "riders at most, drive at the top": top,
-            "riders at most, drive at the bottom": bottom,
-            "tension ratio at slipping": ratio,
-            "slack side, drive at the top": self.top,
+            "riders, drive at the top": top,
+            "riders, drive at the bottom": bottom,
+            "tension ratio": ratio,
+            "slack side at the top": self.top,
         }
 
     def note(self):

@@ -1,6 +1,7 @@
 """The panels of 09: every limit of a lift over its line speed, and which governs where readings are in doubt."""
 
 import math
+from dataclasses import replace
 
 import ipywidgets as widgets
 import numpy as np
@@ -67,6 +68,7 @@ class LimitsPanel(Panel):
 
     title = "What limits the lift"
     control_names = ("line_speed", "spacing", "loading_time", "clearing_time", "grade", "motor_power")
+    note_lines = 3
 
     def __init__(self, lifts=None, readings=None, lift=None, **settings):
         groups = [installation.lines for installation in lifts.values()] if lifts else [(TOW,)]
@@ -154,9 +156,17 @@ class LimitsPanel(Panel):
             "at most": self.found.capacity,
             "governs": first.name,
             "next": f"{following.name}, {self._ahead()}" if following else "none",
-            "lift": self.line.name,
             **each,
         }
+
+    def describe(self):
+        """Return settings and results as one line of text, with the lift and its drive."""
+        return super().describe().replace("Set: ", f"Set: lift {self.line.name}, {self._drive}, ", 1)
+
+    def at_settings(self, control_name, values):
+        """Return a table of the results at several values of one control; its caption names the lift."""
+        table = super().at_settings(control_name, values)
+        return replace(table, caption=f"{self.line.name}. {table.caption}")
 
     def _ahead(self):
         """Return how far the next limit is away, in words."""
@@ -164,6 +174,10 @@ class LimitsPanel(Panel):
             return "at the same figure"
         share = f" ({show(self.found.ahead_share)})" if self.found.ahead_share is not None else ""
         return f"{show(self.found.ahead)}{share} above"
+
+    def _next_in_short(self):
+        following = self.found.next_limit
+        return f"{following.name}, {show(following.capacity)}" if following else "none"
 
     def note(self):
         """Say where the limit governs, what the numbers rest on, and what they promise."""
@@ -229,7 +243,7 @@ class LimitsPanel(Panel):
             pieces=pieces,
             dot=(self.number(self.given["line_speed"]), self.result.value.m_as("pph")),
             next_height=following.capacity.m_as("pph") if following else None,
-            texts=(show(self.result.value), f"next: {self.results['next']}"),
+            texts=(show(self.result.value), f"next: {self._next_in_short()}"),
         )
 
 

@@ -161,5 +161,4 @@ class MotorPanel(Panel):
             ],
             dot=(self.number(self.given["line_speed"]), self.result.m_as("pph")),
             dot_text=show(self.result),
-            rising=False,
         )

@@ -85,7 +85,7 @@ panel.legend()
 panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
 
 # %% [markdown]
-# The length does not enter this figure. A longer rope holds more riders, and each stays on it longer; both grow alike, and the flow at the top stays what it was. Length does matter to the motor, which feels every rider: that is a later page. The vertical transport keeps the rise of your sheet while you move the length.
+# The length does not enter this figure. A longer rope holds more riders, and each stays on it longer; both grow alike, and the flow at the top stays what it was. Length does matter to the motor, which feels every rider: [08 Pull and power](08_pull_and_power.ipynb). The vertical transport keeps the rise of your sheet while you move the length.
 
 # %% [markdown]
 # ## The same by hand
@@ -136,9 +136,9 @@ routes(sheet)
 # | other routes to the same number | [04 Hourly capacity](04_hourly_capacity.ipynb) |
 # | how the readings were taken | [05 Measuring on the hill](05_measuring_on_the_hill.ipynb) |
 # | plus or minus how much | [06 How sure are we](06_how_sure_are_we.ipynb) |
-# | other kinds of lift | 07, to come |
-# | motor power and grip of the rope | 08, to come |
-# | which limit comes first: loading, motor, unload area | 09, to come |
+# | other kinds of lift | [07 Every kind of lift](07_every_kind_of_lift.ipynb) |
+# | motor power and grip of the rope | [08 Pull and power](08_pull_and_power.ipynb) |
+# | which limit comes first: loading, motor, unload area | [09 What limits the lift](09_what_limits_the_lift.ipynb) |
 # | stops, misses and gaps | 10, to come |
 # | the waiting line | 11, to come |
 # | what a ride costs | 12, to come |

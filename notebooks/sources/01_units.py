@@ -91,7 +91,7 @@ power_panel = PowerRulerPanel(motor_power=Q(15, "kW"))
 power_panel
 
 # %% [markdown]
-# Rated power is what the motor may give at its shaft without harm, hour after hour. What arrives at the riders is less. That is a later page.
+# Rated power is what the motor may give at its shaft without harm, hour after hour. What arrives at the riders is less: [08 Pull and power](08_pull_and_power.ipynb).
 
 # %% folded
 power_panel.legend()

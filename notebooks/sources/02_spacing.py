@@ -196,7 +196,7 @@ unload.at_settings("clearing_time", [Q(3, "s"), Q(6, "s"), Q(10, "s")])
 # %% [markdown]
 # ## Why nobody shortens the spacing
 #
-# Half the spacing doubles the figure on paper. It also halves the seconds to take hold, doubles the riders inside the stopping distance and doubles the crowd at the top. On paper the rope carries more. The people at both of its ends may not manage it, and the motor has not been asked yet: that is a later page.
+# Half the spacing doubles the figure on paper. It also halves the seconds to take hold, doubles the riders inside the stopping distance and doubles the crowd at the top. On paper the rope carries more. The people at both of its ends may not manage it, and the motor has not been asked yet. [09 What limits the lift](09_what_limits_the_lift.ipynb) puts all of them on one chart.
 
 # %% [markdown]
 # ## Exercises
@@ -268,4 +268,4 @@ RecordBox("02")
 # %% [markdown]
 # ## Where to next
 #
-# [03 Riders on the line](03_riders_on_the_line.ipynb): how many hold the rope at once.
+# [03 Riders on the line](03_riders_on_the_line.ipynb): how many hold the rope at once. A new supervisor goes straight on to [09 What limits the lift](09_what_limits_the_lift.ipynb).

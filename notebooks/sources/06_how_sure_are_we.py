@@ -264,4 +264,4 @@ RecordBox("06")
 # %% [markdown]
 # ## Where to next
 #
-# Back to [00 Start here](00_start_here.ipynb) with your own sheet, and write the plus-minus of each reading into its column. The pages on power and limits are to come.
+# Back to [00 Start here](00_start_here.ipynb) with your own sheet, and write the plus-minus of each reading into its column. Then on to [07 Every kind of lift](07_every_kind_of_lift.ipynb).

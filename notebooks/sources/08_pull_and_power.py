@@ -203,7 +203,7 @@ sheave.legend()
 sheave.at_settings("rope_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
 
 # %% [markdown]
-# By hand, drive at the top: e^(0.25 × 3.14) = 2.19, over 1.25 is 1.75. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N. The rope passes on 5,923 N × 0.75 = 4,469 N; less 500 N for itself, over 195 N a rider: 20.4 riders.
+# By hand, drive at the top: e^(0.25 × 3.1416) = 2.193, over 1.25 is 1.7546. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N. The rope passes on 5,923 N × 0.7546 = 4,469 N; less 500 N for itself, over 195 N a rider: 20.4 riders.
 
 # %% [markdown]
 # ## Why a full line starts gently
