@@ -12,11 +12,11 @@ from liftcalc.motor import (
     belt_drag,
     carrier_work,
     conveyor_work,
+    energy_per_rider,
     momentum_energy,
     pull_energy,
     ride_work,
     sheave_drag,
-    slip_energy,
     tether_pull,
 )
 from liftcalc.units import Q
@@ -98,25 +98,28 @@ ON_A_BELT = Riding(
 )  # fmt: skip
 
 
-def _slipping(values):
+def _slipping(values, work):
     """Return the energy of a pick-up in which hands or reel slip while the rider speeds up steadily."""
-    pull = ON_SKIS.work(values) / values["ridden_length"]
-    slip = slip_energy(pull, values["line_speed"], values["pick_up_acceleration"])
-    return momentum_energy(values["rider_mass"], values["line_speed"]) + slip
+    length = values["ridden_length"]
+    rest = (values[name] for name in ("rider_mass", "line_speed", "pick_up_acceleration"))
+    return energy_per_rider(work / length, length, *rest) - work
 
 
-def _at_once(values):
+def _at_once(values, work):
     return momentum_energy(values["rider_mass"], values["line_speed"])
 
 
-def _in_the_station(values):
+def _in_the_station(values, work):
     """Return half of the momentum's part: speeded up smoothly from rest or creeping speed, nothing slips."""
     return momentum_energy(values["rider_mass"], values["line_speed"]) / 2
 
 
 @dataclass(frozen=True)
 class PickUp:
-    """How riders are brought up to line speed: in words, the readings it needs, and its energy [J]."""
+    """How riders are brought up to line speed: in words, the readings it needs, and its energy [J].
+
+    ``energy`` is a function of the values of a line and of the work of one ride.
+    """
 
     words: str
     readings: tuple

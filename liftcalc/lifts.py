@@ -4,6 +4,7 @@ A line is described by whatever is known of it, as long as the rest follows: ``d
 """
 
 import csv
+import math
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -13,10 +14,10 @@ from liftcalc.capacity import hourly_capacity, vertical_transport
 from liftcalc.carriers import detachable_carriers
 from liftcalc.kinds import KINDS
 from liftcalc.levels import Capacity
+from liftcalc.limits import came
 from liftcalc.line import carriers_on_loop, headway, persons_on_line, ride_time
-from liftcalc.line_givens import QUANTITIES, solve_line
+from liftcalc.line_givens import QUANTITIES, DisagreementError, solve_line
 from liftcalc.quantity_text import read_number, read_unit, show
-from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q, UnitError, kind_of
 
 # column of the table: kind of quantity; a cell holds a number and a unit, such as "3.4 m/s"
@@ -58,6 +59,8 @@ class Line:
         Length along the line from sheave to sheave; where it is not known, the ridden length stands in for it.
     station_time : Quantity [s] or None
         Time of one carrier off the rope, in both stations of a detachable lift.
+    dwell_time : Quantity [s] or None
+        Time that the cabins of a reversible lift stand between two trips.
 
     Raises
     ------
@@ -78,11 +81,17 @@ class Line:
     level: str = "ideal"
     sheave_distance: Quantity | None = None
     station_time: Quantity | None = None
+    dwell_time: Quantity | None = None
 
     def __post_init__(self):
         if self.kind not in KINDS:
             raise ValueError(f"Line: kind must be one of {', '.join(KINDS)}, but got {self.kind!r}.")
         self.capacity, self.ride_time, self.vertical_transport  # noqa: B018  each refuses what it cannot use
+        if self.vertical_rise >= self.ridden_length:
+            raise PlainError(
+                f"Line: vertical_rise must be less than the ridden length of {show(self.ridden_length)}, but got "
+                f"{show(self.vertical_rise)}. Write the length along the slope, and the height gained."
+            )
         if self.motor_power is not None:
             power = self.motor_power
             if not isinstance(power, Quantity) or not power.check("[power]") or not power.magnitude > 0:
@@ -117,9 +126,9 @@ class Line:
         if kind.reversible:
             return Q(2, "")
         if kind.detachable:
-            return self.station_time and detachable_carriers(
-                length, self.line_speed, station_time=self.station_time, interval=self.interval
-            )
+            if self.station_time is None:
+                return None
+            return detachable_carriers(length, self.line_speed, station_time=self.station_time, interval=self.interval)
         return carriers_on_loop(sheave_distance=length, spacing=self.spacing) if kind.has_carriers else None
 
     @property
@@ -182,17 +191,19 @@ def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal",
         ("dwell_time", dwell_time, own.reversible),
         ("station_time", station_time, own.detachable),
     ):
+        if value is not None and not (isinstance(value, Quantity) and value.check("[time]") and value.magnitude >= 0):
+            raise UnitError(
+                f"describe_line: {reading} must be a time, zero or more, but got {came(value)}. Write Q(60, 's')."
+            )
         if value is not None and not belongs:
             raise PlainError(
                 f"describe_line: {reading} is no reading of a {kind}, but got {show(value)}. Leave it out."
             )
     has_carriers = own.has_carriers and not own.reversible
     if own.reversible and dwell_time is not None:
-        ride = solve_line(has_carriers=False, **givens).of("ride_time")
-        givens["interval"] = ride + dwell_time
+        givens = _with_dwell_time(name, dwell_time, givens)
     if own.detachable and "carriers_on_loop" in givens:
-        givens["interval"] = _interval_of_detachable(name, station_time, givens)
-        del givens["carriers_on_loop"]
+        givens = _with_carriers(name, station_time, givens)
     solution = solve_line(has_carriers=has_carriers, **givens)
     known = {} if solution.spare else dict(solution.givens)  # as they came, where nothing was fitted
     given = {wanted: known.get(wanted, solution.of(wanted)) for wanted in _MAKE_A_LINE}
@@ -206,35 +217,59 @@ def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal",
         motor_power=motor_power,
         level=level,
         station_time=station_time,
+        dwell_time=dwell_time,
     )
 
 
 _MAKE_A_LINE = ("line_speed", "spacing", "ridden_length", "persons_per_carrier")
 
 
-def _interval_of_detachable(name, station_time, givens):
-    """Return the interval that follows from the carriers of a detachable lift; they spend time off the rope."""
+def _with_dwell_time(name, dwell_time, givens):
+    """Return the givens of a reversible lift with the interval, or the ride time, that its dwell time makes."""
+    known = solve_line(has_carriers=False, **givens)
+    if "ride_time" not in known.values and "interval" in known.values:
+        return givens | {"ride_time": known.of("interval") - dwell_time}
+    interval = known.of("ride_time") + dwell_time
+    _agree(name, f"a dwell time of {show(dwell_time)}, which makes", interval, givens.get("interval"))
+    return givens | {"interval": givens.get("interval", interval)}
+
+
+def _with_carriers(name, station_time, givens):
+    """Return the givens of a detachable lift without its carriers, and with what they make: K t = 2 D / v + T."""
     others = {other: value for other, value in givens.items() if other != "carriers_on_loop"}
-    solution = solve_line(has_carriers=False, **others) if others else None
-    known = solution.values if solution else {}
-    missing = [word for word in ("line_speed", "sheave_distance") if word not in known]
-    missing += ["station_time"] if station_time is None else []
-    if missing:
+    known = solve_line(has_carriers=False, **others).values if others else {}
+    missing = [word for word in ("line_speed", "sheave_distance", "interval") if word not in known]
+    wanted = missing[:2] if len(missing) > 1 else []
+    wanted += ["station_time"] if station_time is None else []
+    if wanted:
         raise PlainError(
             f"describe_line: the interval of {name!r} does not follow from carriers_on_loop without "
-            f"{' and '.join(missing)}. Give {' and '.join(missing)}, or the interval itself."
+            f"{' and '.join(wanted)}. Give {' and '.join(wanted)}, or the interval itself."
         )
-    round_time = detachable_carriers.plain(
-        known["sheave_distance"].m_as("m"), known["line_speed"].m_as("m/s"),
-        station_time=station_time.m_as("s"), interval=1.0,
-    )  # fmt: skip
-    interval = Q(round_time / givens["carriers_on_loop"].m_as(""), "s")
-    if "interval" in known and abs(known["interval"].m_as("s") / interval.m_as("s") - 1) > _AGREE:
-        raise PlainError(
-            f"describe_line: {name!r} has {show(givens['carriers_on_loop'])} carriers, which make an interval of "
-            f"{show(interval)}, but the other readings make it {show(known['interval'])}. Count or time again."
+    carriers = givens["carriers_on_loop"]
+    if not (isinstance(carriers, Quantity) and carriers.check("") and carriers.magnitude > 0):
+        raise UnitError(
+            f"describe_line: carriers_on_loop must be a number above zero, but got {came(carriers)}. Write Q(60, '')."
         )
-    return known.get("interval", interval)
+    if missing == ["line_speed"]:
+        return others | {"line_speed": 2 * known["sheave_distance"] / (carriers * known["interval"] - station_time)}
+    if missing == ["sheave_distance"]:
+        return others | {"sheave_distance": known["line_speed"] * (carriers * known["interval"] - station_time) / 2}
+    interval = (2 * known["sheave_distance"] / known["line_speed"] + station_time) / carriers
+    _agree(name, f"{show(carriers)} carriers, which make", interval, known.get("interval"))
+    return others | {"interval": known.get("interval", interval)}
+
+
+def _agree(name, what, interval, other):
+    """Refuse an interval that differs from the one of the other readings, and say by how much."""
+    apart = 0.0 if other is None else abs(math.log((other / interval).m_as("")))
+    if math.expm1(apart) > _AGREE:
+        error = DisagreementError(
+            f"describe_line: {name!r} has {what} an interval of {show(interval, 's')}, but the other readings make it "
+            f"{show(other)}. Count or time again."
+        )
+        error.apart, error.spare = math.expm1(apart), 1
+        raise error
 
 
 _AGREE = 0.01  # as solve_line allows
@@ -263,6 +298,11 @@ class Installation:
     def __post_init__(self):
         if not self.lines:
             raise ValueError(f"Installation: {self.name!r} has no line. Give at least one Line.")
+        names = [line.name for line in self.lines]
+        if len(set(names)) < len(names):
+            raise PlainError(
+                f"Installation: two lines of {self.name!r} have one name. Name each, such as left and right."
+            )
         levels = {line.level for line in self.lines}
         if len(levels) > 1:
             raise ValueError(
@@ -325,73 +365,21 @@ def read_lifts(path):
     for number, row in enumerate(rows, start=2):
         cells = {column: (row[column] or "").strip() for column in columns if column in _COLUMNS}
         quantities = {column: _cell(name, number, column, text) for column, text in cells.items() if text}
+        if "vertical_rise" not in quantities:
+            raise PlainError(f"read_lifts: {name}, row {number}: no vertical_rise. Write it, such as '29.4 m'.")
         try:
             line = describe_line(row["line"], row["kind"], level=row["level"], **quantities)
-        except TypeError:
-            raise PlainError(
-                f"read_lifts: {name}, row {number}: no vertical_rise. Write it, such as '29.4 m'."
-            ) from None
         except ValueError as error:
             raise PlainError(f"read_lifts: {name}, row {number}: {error}") from None
         lines.setdefault(row["installation"], []).append(line)
     return {name: Installation(name, tuple(group)) for name, group in lines.items()}
 
 
-def kinds_table(installations):
-    """Return a table of one line of each kind: what its speed, its interval and its carriers make of an hour.
-
-    Parameters
-    ----------
-    installations : dict
-        As ``read_lifts`` returns them.
-
-    Returns
-    -------
-    Table
-        Line speed, interval, spacing, persons a carrier, capacity with its level, and where riders are on a stop.
-    """
-    rows = []
-    for line in (line for installation in installations.values() for line in installation.lines):
-        numbers = (line.line_speed, line.interval, line.spacing, line.persons_per_carrier)
-        rows.append((line.kind, *map(show, numbers), str(line.capacity), KINDS[line.kind].on_a_stop))
-    columns = ("kind", "line speed", "interval", "spacing", "a carrier", "people an hour", "on a stop")
-    return Table("An invented example of each kind", columns, rows)
-
-
-def hazards_table():
-    """Return a table of every kind: where riders are on a stop, and the hazards that are its own."""
-    rows = [(kind.name, kind.on_a_stop, kind.hazards) for kind in KINDS.values()]
-    return Table("Each kind has hazards of its own", ("kind", "on a stop", "its own hazards"), rows)
-
-
-def hill_table(installations):
-    """Return a table of installations: each line by itself, and several lines together.
-
-    Parameters
-    ----------
-    installations : dict
-        As ``read_lifts`` returns them.
-
-    Returns
-    -------
-    Table
-        Kind, capacity with its level, interval, ride time, riders on the line and vertical transport.
-    """
-    rows = []
-    for installation in installations.values():
-        for line in installation.lines:
-            numbers = (line.interval, line.ride_time, line.persons_on_line, line.vertical_transport)
-            rows.append((line.name, line.kind, str(line.capacity), *map(show, numbers)))
-        if len(installation.lines) > 1:
-            rows.append((installation.name, "together", str(installation.capacity_together), "", "", "", ""))
-    columns = ("line", "kind", "people an hour", "interval", "ride time", "riders on the line", "vertical transport")
-    return Table("Lifts of the demo hill", columns, rows)
-
-
 def _cell(name, row, column, text):
     """Return the quantity in one cell."""
     number, _, unit = text.partition(" ")
     try:
-        return Q(read_number(number), read_unit(unit, _COLUMNS[column]))
+        counted = not unit and _COLUMNS[column] == kind_of(Q(1, ""))  # carriers on the loop: a count has no unit
+        return Q(read_number(number), "" if counted else read_unit(unit, _COLUMNS[column]))
     except ValueError as error:
         raise PlainError(f"read_lifts: {name}, row {row}, column {column}: {error}") from None

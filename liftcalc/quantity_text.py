@@ -100,7 +100,7 @@ def show(quantity, unit=None):
         if wanted.dimensionality != quantity.dimensionality:
             raise UnitError(f"show: {unit!r} is no unit for {with_article(kind_of(quantity) or 'quantity like this')}.")
         quantity = quantity.to(wanted)
-    digits, one, several = _STYLE_OF_UNIT.get(quantity.units, (None, f"{quantity.units:~}", f"{quantity.units:~}"))
+    digits, one, several = _STYLE_OF_UNIT.get(quantity.units) or (None, *[f"{quantity.units:~}"] * 2)
     numbers = np.atleast_1d(np.asarray(quantity.magnitude, dtype=float)).ravel()
     if quantity.units in _WHOLE_IF_WHOLE and np.all(np.abs(numbers - np.round(numbers)) < 1e-9):
         digits = 0

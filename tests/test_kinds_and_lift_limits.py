@@ -18,20 +18,17 @@ from hypothesis import strategies as st
 from liftcalc import LeftOut, Limit, Q, UnitError, governing, motor_capacity, show
 from liftcalc.kinds import KINDS
 from liftcalc.lift_limits import (
-    READINGS,
     capacities_from,
-    comparison_table,
-    governing_table,
     idle_drag_of,
     limits_of,
     meeting_speed,
     power_needed,
-    read_readings,
     ride_energy,
     share_of_limits,
-    values_of,
 )
-from liftcalc.lifts import Installation, Line, describe_line, hazards_table, kinds_table, read_lifts
+from liftcalc.lift_readings import READINGS, read_readings, values_of
+from liftcalc.lift_tables import comparison_table, governing_table, hazards_table, kinds_table
+from liftcalc.lifts import Installation, Line, describe_line, read_lifts
 from liftcalc.line_givens import DisagreementError, NotKnownError
 from liftcalc.which_limit import envelope
 
@@ -652,7 +649,9 @@ def test_energy_of_a_ride_is_the_sum_by_hand(kind, numbers):
     values = values_of(line_of(kind, numbers), readings_of(kind, numbers))
     hand = by_hand(kind, {name: numbers[name] for name in values})
     assert KINDS[kind].riding.work(values).m_as("J") == pytest.approx(hand["work"], rel=1e-9)
-    assert KINDS[kind].pick_up.energy(values).m_as("J") == pytest.approx(hand["pick_up"], rel=1e-9)
+    assert KINDS[kind].pick_up.energy(values, KINDS[kind].riding.work(values)).m_as("J") == pytest.approx(
+        hand["pick_up"], rel=1e-9
+    )
     assert ride_energy(kind, values).m_as("J") == pytest.approx(hand["energy"], rel=1e-9)
     assert idle_drag_of(kind, values).m_as("N") == pytest.approx(hand["drag"], rel=1e-9)
 
@@ -897,6 +896,7 @@ NEEDED_BY = {  # reading: the limits that need it
     "loading_time": {"loading"},
     "clearing_time": {"unload"},
     "efficiency": {"motor"},
+    "pick_up_acceleration": {"motor"},
     **dict.fromkeys((*RIDE_NEEDS, *DRAG_NEEDS), {"motor", "traction"}),
     **dict.fromkeys(("slack_tension", "rope_friction", "wrap_angle", "safety_factor"), {"traction"}),
     **dict.fromkeys(IN_A_STATION, {"station"}),
@@ -911,8 +911,8 @@ MAY_BE_LEFT_OUT = {  # reading: the limits that change without it, which is not 
 
 
 def kinds_and_readings():
-    """Return every kind with every reading that it has; the pick-up is looked at by itself."""
-    readings = {kind: set(names_of(kind)) - {"pick_up_acceleration"} | {"base_speed", "carpet_speed"} for kind in KINDS}
+    """Return every kind with every reading that it has."""
+    readings = {kind: set(names_of(kind)) | {"base_speed", "carpet_speed"} for kind in KINDS}
     return [(kind, name) for kind in KINDS for name in sorted(readings[kind])]
 
 
@@ -942,17 +942,6 @@ def test_one_missing_reading_leaves_out_just_the_limits_that_need_it(kind, name)
         assert left_out["station"].missing == (name.replace("_", " "),)
     assert set(capacities_from(kind, values_of(line, without))) == set(rest)
     assert limits_of(line, readings | {name: None}) == records  # None is as good as not there
-
-
-@pytest.mark.parametrize("kind", [kind for kind in KINDS if TRAVEL[kind][1] == "slips"])
-def test_without_a_reading_of_the_pick_up_the_motor_is_left_out(kind):
-    readings = readings_of(kind, MIDDLE)
-    whole, _ = limits_at(kind, MIDDLE, readings)
-    rest, records = limits_at(kind, MIDDLE, {**readings, "pick_up_acceleration": None})
-    motor = next(record for record in records if record.name == "motor")
-    assert motor.missing == ("pick up acceleration",)
-    assert {"spacing", "loading", "unload"} <= set(rest) <= set(whole) - {"motor"}
-    assert rest == {name: whole[name] for name in rest}
 
 
 @pytest.mark.parametrize("kind", KINDS)

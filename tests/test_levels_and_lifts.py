@@ -8,7 +8,8 @@ import pytest
 from liftcalc import Capacity, LevelWarning, Q, UnitError, compare
 from liftcalc.kinds import KINDS
 from liftcalc.levels import LEVELS
-from liftcalc.lifts import Installation, Line, hill_table, read_lifts
+from liftcalc.lift_tables import hill_table
+from liftcalc.lifts import Installation, Line, read_lifts
 
 DATA = Path(__file__).resolve().parents[1] / "data"
 

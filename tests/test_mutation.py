@@ -28,7 +28,14 @@ for name, formula in FORMULAS.items():
     formula.plain = whole
 print("STATUSES", json.dumps(statuses))
 """
-NAMES = ("test_published", "test_laws", "test_power_published", "test_motor_and_traction", "test_limits")
+NAMES = (
+    "test_published",
+    "test_laws",
+    "test_power_published",
+    "test_motor_and_traction",
+    "test_limits",
+    "test_carriers",
+)
 FILES = [str(TESTS / f"{name}.py") for name in NAMES]
 
 

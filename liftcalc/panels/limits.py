@@ -9,7 +9,8 @@ import numpy as np
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.limits import LOOKS, LimitsChart
 from liftcalc.kinds import KINDS
-from liftcalc.lift_limits import capacities_from, limits_from, share_of_limits, values_of
+from liftcalc.lift_limits import capacities_from, limits_from, share_of_limits
+from liftcalc.lift_readings import values_of
 from liftcalc.lifts import describe_line
 from liftcalc.line import vertical_rise
 from liftcalc.panels.base import ChartPicture, Panel

@@ -36,7 +36,9 @@
 
 # %%
 from liftcalc import Q, governing, people_limit, rule_limit, show, slope_limit
-from liftcalc.lift_limits import governing_table, limits_of, read_readings
+from liftcalc.lift_limits import limits_of
+from liftcalc.lift_readings import read_readings
+from liftcalc.lift_tables import governing_table
 from liftcalc.lifts import read_lifts
 from liftcalc.panels import LimitsPanel, SharePanel
 
