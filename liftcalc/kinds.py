@@ -188,7 +188,8 @@ KINDS = {
     for kind in (
         Kind(
             "rope tow", ON_SKIS, SLIPPING, has_carriers=False,
-            hazards="The rope turns, and winds in hair, scarves and straps; a rising rope lifts light riders.",
+            hazards="The rope turns, winds in hair, scarves and straps, and carries on whoever is caught; where it "
+            "rises, it lifts light riders.",
         ),
         Kind(
             "handle tow", ON_SKIS, AT_ONCE, has_carriers=True,

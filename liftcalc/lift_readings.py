@@ -5,6 +5,7 @@ from pathlib import Path
 
 from pint import Quantity
 
+from liftcalc.limits import came
 from liftcalc.quantity_text import read_number, read_unit
 from liftcalc.units import PlainError, Q, UnitError, kind_of
 

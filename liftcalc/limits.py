@@ -191,7 +191,7 @@ def loading_limit(loading_time, persons_per_carrier=ONE_PERSON, loading_places=O
     if left_out:
         return left_out
     capacity = loading_capacity(loading_time, persons_per_carrier, loading_places)
-    sentence = f"{show(loading_time)} from one successful start to the next at each place, whatever the line speed."
+    sentence = f"{show(loading_time)} from one successful start to the next at each place, at any line speed."
     return Limit("loading", capacity, "C = 3600 n K / t", inputs, sentence)
 
 

@@ -18,7 +18,7 @@ from liftcalc.units import Q
 _TWO = Q(2, "person")
 
 STANDING_FORGOTTEN = Mistake(
-    "standing time forgotten", "Only the trip was counted. The cabins also stand, and nobody arrives meanwhile."
+    "standing time forgotten", "Only the ride was counted. The cabins also stand, and nobody arrives meanwhile."
 )
 ROUND_TRIP_FOR_TRIP = Mistake(
     "round trip for trip",
@@ -98,8 +98,8 @@ EXERCISES = (
     NumberExercise(
         id="7.1",
         sort="compute",
-        text="Two cabins for {persons} each run to and fro on one rope: one comes up while the other goes down. A trip "
-        "takes {trip}; between two trips both stand for {standing}. How many people an hour go up, at most?",
+        text="Two cabins for {persons} each run to and fro on one rope: one comes up while the other goes down. A ride "
+        "takes {trip}; between two rides both stand for {standing}. How many people an hour go up, at most?",
         given={
             "persons": Drawn("person", 28, 16, 30, 1),
             "trip": Drawn("s", 150, 110, 240, 5),
@@ -122,7 +122,7 @@ EXERCISES = (
         clues=(
             "One formula for every lift: persons a carrier over the interval. What is the interval here?",
             "Picture yourself at the top station with a stopwatch. A cabin opens its doors; when does the next one?",
-            "First step: the trip and the standing time together.",
+            "First step: the ride and the standing time together.",
         ),
         steps=lambda n: (
             f"A cabin arrives every {show(n.trip)} + {show(n.standing)} = {show(n.trip + n.standing)}.",
@@ -158,7 +158,7 @@ EXERCISES = (
         steps=lambda n: (
             f"From nose to nose: {show(n.carrier_length)} + {show(n.carrier_gap)} = "
             f"{show(n.carrier_length + n.carrier_gap)}.",
-            f"÷ {show(n.station_speed)} = {show(_least(n))}. The line speed is not in it.",
+            f"÷ {show(n.station_speed)} = {_least(n).m_as('s'):.2f} s. The line speed is not in it.",
             "A bound on paper. The interval that is run is set by licensed people, the maker and the authority.",
         ),
     ),
@@ -192,7 +192,7 @@ EXERCISES = (
         ),
         steps=lambda n: (
             f"Interval: 3,600 s × {n.persons.magnitude:g} ÷ {n.capacity.magnitude:,.0f} = "
-            f"{interval_for_capacity(n.capacity, n.persons).magnitude:.2f} s.",
+            f"{interval_for_capacity(n.capacity, n.persons).magnitude:.3f} s.",
             f"Round: 2 × {show(n.sheave_distance)} ÷ {show(n.line_speed)} + {show(n.station_time)} = "
             f"{show((2 * n.sheave_distance / n.line_speed).to('s') + n.station_time)}.",
             f"Round over interval: {show(_carriers(n))} carriers. Speed shortens the ride and saves carriers; the "
@@ -266,7 +266,10 @@ EXERCISES = (
             ),
             Option(
                 "The plate: it must allow {needed_persons}.",
-                Mistake("plate suspected", "The plate says what is allowed. A leaflet does not change it."),
+                Mistake(
+                    "plate suspected",
+                    "Arithmetic alone could not tell. But a plate is what is allowed, and a leaflet is not.",
+                ),
             ),
             Option(
                 "None: they all belong together.",
@@ -346,7 +349,7 @@ EXERCISES = (
         "tow and {chair_ride} on the chair. Both lifts stop. What differs for the riders?",
         given={
             "capacity": Drawn("pph", 1000, 900, 1200, 50),
-            "tow_ride": Drawn("s", 45, 40, 60, 5),
+            "tow_ride": Drawn("s", 46, 40, 58, 2),
             "chair_ride": Drawn("s", 290, 240, 330, 10),
         },
         figures=lambda n: {

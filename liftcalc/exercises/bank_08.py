@@ -122,7 +122,7 @@ EXERCISES = (
         sort="compute",
         text="A rider of {rider_mass}, skis and all, holds the rope of a handle-less tow on a grade of {grade}, at a "
         "steady speed. The friction is {friction} for skis on snow and {glove_friction} for gloves on the rope. How "
-        "hard must both hands together press the fingers towards the palms? Take g as 9.807 m/s².",
+        "hard must both hands together press the fingers towards the palms? Take g as 9.80665 m/s².",
         given={
             "rider_mass": Drawn("kg", 82, 70, 90, 1),
             "grade": Drawn("percent", 22, 17, 25, 1),
@@ -146,7 +146,7 @@ EXERCISES = (
             "First step: the pull, m g (sin α + μ cos α). The sine is grade ÷ √(1 + grade²), the cosine 1 ÷ that root.",
         ),
         steps=lambda n: (
-            f"Pull: {show(n.rider_mass)} × 9.807 m/s² × ({n.grade.m_as(''):.2f} + {show(n.friction)}) ÷ "
+            f"Pull: {show(n.rider_mass)} × 9.80665 m/s² × ({n.grade.m_as(''):.2f} + {show(n.friction)}) ÷ "
             f"√(1 + {n.grade.m_as(''):.2f}²) = {_held(n).m_as('N'):.1f} N.",
             f"Squeeze: {_held(n).m_as('N'):.1f} N ÷ (2 × {show(n.glove_friction)}) = {show(_squeeze(n))}.",
             "A hand is no clamp, and it tires. Who cannot hold lets go and clears the track; nobody wraps the rope "
@@ -159,7 +159,7 @@ EXERCISES = (
         text="The track of a handle tow is flat at first, then it climbs: {vertical_rise} up over {horizontal_run} of "
         "map in all. A tape along the snow says {track}. Skis rub with a friction of {friction}. Of the riders "
         "{children} are children of {child_mass}, the others adults of {adult_mass}. What is the work of one ride on "
-        "average, at a steady speed? Take g as 9.807 m/s².",
+        "average, at a steady speed? Take g as 9.80665 m/s².",
         given={
             "vertical_rise": Drawn("m", 70, 64, 80, 2),
             "horizontal_run": Drawn("m", 360, 320, 400, 20),
@@ -189,7 +189,7 @@ EXERCISES = (
             f"{show(n.adult_mass)} = {n.rider_mass.m_as('kg'):.2f} kg.",
             f"Lifting and rubbing: {show(n.vertical_rise)} + {show(n.friction)} × {show(n.horizontal_run)} "
             f"= {(n.vertical_rise + n.friction * n.horizontal_run).m_as('m'):.1f} m. The tape is not needed.",
-            f"Work: {n.rider_mass.m_as('kg'):.2f} kg × 9.807 m/s² × that = {show(_work(n), 'kJ')}.",
+            f"Work: {n.rider_mass.m_as('kg'):.2f} kg × 9.80665 m/s² × that = {show(_work(n), 'kJ')}.",
         ),
     ),
     ChoiceExercise(
@@ -238,7 +238,7 @@ EXERCISES = (
         text="A fixed chair at {line_speed} is to bring {hourly_capacity} up {vertical_rise} over {horizontal_run} of "
         "map. A rider is {rider_mass}, skis and all; the sheaves drag with {sheave_share} of the weight. Rope and "
         "empty chairs drag with {idle_drag}. Of the motor's power {efficiency} reaches the rope. Skis on the snow "
-        "below have a friction of {friction}. What power must the motor give on average? Take g as 9.807 m/s².",
+        "below have a friction of {friction}. What power must the motor give on average? Take g as 9.80665 m/s².",
         given={
             "line_speed": Drawn("m/s", 2.2, 2.0, 2.4, 0.1),
             "hourly_capacity": Drawn("pph", 1000, 900, 1100, 50),
@@ -268,8 +268,8 @@ EXERCISES = (
             "First step: the energy of one ride is m g (rise + share × map length).",
         ),
         steps=lambda n: (
-            f"One ride: {show(n.rider_mass)} × 9.807 m/s² × ({show(n.vertical_rise)} + {n.sheave_share.m_as(''):.2f} × "
-            f"{show(n.horizontal_run)}) = {show(_chair_ride(n))}. No ski rubs.",
+            f"One ride: {show(n.rider_mass)} × 9.80665 m/s² × ({show(n.vertical_rise)} + "
+            f"{n.sheave_share.m_as(''):.2f} × {show(n.horizontal_run)}) = {show(_chair_ride(n))}. No ski rubs.",
             f"At the rope: {n.hourly_capacity.magnitude:,.0f} × {show(_chair_ride(n))} ÷ 3,600 s + {show(n.idle_drag)} "
             f"× {show(n.line_speed)} = {show(_needed(_but(n, efficiency=ALL)), 'W')}.",
             f"At the motor: ÷ {n.efficiency.m_as(''):.2f} = {show(_needed(n))}. Heavy moments and a start need more; "
@@ -387,8 +387,8 @@ EXERCISES = (
             "First step: turn the wrap into radians, take e to friction times wrap, then divide by the safety factor.",
         ),
         steps=lambda n: (
-            f"Ratio allowed: e^({show(n.friction)} × {n.wrap_angle.m_as('radian'):.3f}) ÷ {show(n.safety_factor)} = "
-            f"{_ratio(n):.4f}; tight side less slack side is (ratio − 1) times the slack side.",
+            f"Ratio allowed: e^({show(n.friction)} × {n.wrap_angle.m_as('radian'):.5f}) ÷ {show(n.safety_factor)} = "
+            f"{_ratio(n):.5f}; tight side less slack side is (ratio − 1) times the slack side.",
             f"Riders and empty rope: {n.riders.magnitude:g} × {show(n.pull)} + {show(n.idle_drag)} = "
             f"{show(n.riders.magnitude * n.pull + n.idle_drag)}.",
             f"÷ (ratio − 1) = {show(_slack(n, _ratio(n)))}. With that much, traction allows "

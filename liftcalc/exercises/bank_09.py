@@ -388,7 +388,7 @@ EXERCISES = (
             "First step: the headway h. With ready times of mean m, the mean of the longer one is h + m e^(−h/m).",
         ),
         steps=lambda n: (
-            f"Headway h: {show(n.spacing)} ÷ {show(n.line_speed)} = {n.floor.m_as('s'):.3f} s. Spacing allows "
+            f"Headway h: {show(n.spacing)} ÷ {show(n.line_speed)} = {n.floor.m_as('s'):.4f} s. Spacing allows "
             f"{show(n.by_spacing)}, loading {show(n.by_loading)}.",
             f"Mean of the longer one: h + m e^(−h/m), with m = {show(n.ready_time)}, is {n.mean.m_as('s'):.3f} s.",
             f"3,600 s ÷ {n.mean.m_as('s'):.3f} s = {show(loading_capacity(n.mean))}: less than either limit, and yet "

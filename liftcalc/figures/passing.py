@@ -68,7 +68,7 @@ class PassingChart(Chart):
         dots : int
             Dots for each carrier.
         places : array
-            Where carriers hang, in the unit of the lower ruler.
+            Where carriers hang, in the unit of the lower ruler; none for a lift that runs to and fro.
         spacing_text : str
             Distance from one to the next, in words.
         """
@@ -80,6 +80,6 @@ class PassingChart(Chart):
         at = np.asarray(places) / length
         self.carriers.set_data(at, np.full(len(at), lower + 0.09))
         end = at[1] if len(at) > 1 else 1.0
-        self.reach.set_data([0, end], [lower + 0.25, lower + 0.25])
+        self.reach.set_data(*(([0, end], [lower + 0.25] * 2) if len(at) else ([], [])))
         self.words.set_text(spacing_text)
         self.words.set_position((0.0, lower + 0.3))

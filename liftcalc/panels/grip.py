@@ -166,8 +166,9 @@ class StartingPanel(Panel):
         return (
             f"The Long Platter, every platter taken: {self.text(self.length)}, one rider each "
             f"{self.text(self.spacing)}, to {self.text(self.speed)}; rope, platters and sheaves "
-            f"{self.text(self.moving_mass)}, idle drag {self.text(self.idle_drag)}. Whether a motor may give more than "
-            "its rated force for a few seconds is the maker's to say."
+            f"{self.text(self.moving_mass)}, idle drag {self.text(self.idle_drag)}, snow friction "
+            f"{show(self.friction)}, efficiency {show(EFFICIENCY)}. Whether a motor may give more than its rated force "
+            "for a few seconds is the maker's to say."
         )
 
     def _prepare(self):

@@ -20,6 +20,7 @@ from liftcalc.units import Q
 LENGTH = {"metric": (300.0, "m", 50.0), "us": (1000.0, "ft", 200.0)}  # of the rope that is drawn, and between marks
 TO_AND_FRO = 10  # times as long a rope is drawn for a lift that runs to and fro
 MOST_DOTS = 10
+TWO_CABINS = "two cabins, to and fro"
 CHAIR = describe_line(
     "Fixed chair", "fixed chair", line_speed=Q(2.2, "m/s"), interval=Q(7, "s"), ridden_length=Q(640, "m"),
     persons_per_carrier=Q(2, "person"), vertical_rise=Q(142, "m"),
@@ -104,15 +105,22 @@ class KindPanel(Panel):
             "people an hour": Capacity(capacity, "ideal"),
             "carriers an hour": f"{3600 / given['interval'].m_as('s'):,.0f}",
             "headway, person to person": headway_from_interval(given["interval"], given["seats"]),
-            "spacing": spacing_for_headway(given["line_speed"], given["interval"]),
+            "spacing": self._spacing(given),
             "kind": self.kind.name,
         }
 
+    def _spacing(self, given):
+        """Return how far apart carriers hang, or a word for a lift that has no spacing."""
+        return TWO_CABINS if self.kind.reversible else spacing_for_headway(given["line_speed"], given["interval"])
+
     def note(self):
-        """Say how the carrier comes, and what the kind's own hazards are."""
-        meets = (
-            f"The carrier comes at {self.kind.comes_at}." if self.kind.has_carriers else "Riders choose their spacing."
-        )
+        """Say how the carrier comes, where riders are on a stop, and what the kind's own hazards are."""
+        if self.kind.reversible:
+            meets = "The cabin stands while people get in."
+        elif self.kind.has_carriers:
+            meets = f"The carrier comes at {self.kind.comes_at}."
+        else:
+            meets = "No carrier comes: riders take hold, or step on, at the spacing that is set for the lift."
         return f"{meets} On a stop riders are {self.kind.on_a_stop}. Hazards of its own: {self.kind.hazards}"
 
     def _minutes(self):
@@ -146,12 +154,14 @@ class KindPanel(Panel):
 
     def _move(self):
         (seconds, _), (length, _, _) = self._minutes(), self._rope()
-        interval, spacing = self.given["interval"].m_as("s"), self.number(self.results["spacing"])
-        dots = math.ceil(self.given["seats"].m_as("person") / self._persons_a_dot())
+        places, words = [], TWO_CABINS
+        if not self.kind.reversible:
+            places = np.arange(0, length, self.number(self.results["spacing"]))
+            words = f"spacing {self.text(self.results['spacing'])} at {self.text(self.given['line_speed'])}"
         self.picture.chart.move(
             title=f"{show(self.given['seats'])} every {show(self.given['interval'])}: {show(self.result.value)}",
-            times=np.arange(0, seconds, interval),
-            dots=dots,
-            places=np.arange(0, length, spacing),
-            spacing_text=f"spacing {self.text(self.results['spacing'])} at {self.text(self.given['line_speed'])}",
+            times=np.arange(0, seconds, self.given["interval"].m_as("s")),
+            dots=math.ceil(self.given["seats"].m_as("person") / self._persons_a_dot()),
+            places=places,
+            spacing_text=words,
         )

@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# Down the valley a new chair runs three times as fast as the old one. "It must carry three times as many," says the board, and asks why the club still has a rope. It carries as many as the old one did. The rope swings three times as quickly past the post, and the chairs hang three times as far apart. This page puts every kind of lift, from a rope tow to a tram, into one formula, shows what people feel of it, and sets the lifts of the hill side by side without cheating.
+# Down the valley a new chair runs three times as fast as the old one. "It must carry three times as many," says the board, and asks why the club still has a rope tow. The new chair carries as many as the old one did. Its rope runs three times as fast, and the chairs hang three times as far apart. This page puts every kind of lift, from a rope tow to a tram, into one formula, shows what people feel of it, and sets the lifts of the hill side by side without cheating.
 
 # %% [markdown]
 # ## Before you start
@@ -22,7 +22,7 @@
 # %% [markdown]
 # ## Persons a carrier, every so many seconds
 #
-# Whatever the lift, someone stands at its loading point with a watch. Something comes: a bare piece of rope, a platter, a chair, a cabin. So many people go with it. Then a time passes, and the next one comes. That is all an hourly capacity is made of.
+# Whatever the lift, someone stands at its loading point with a watch. Something comes: a bare piece of rope, a platter, a chair, a cabin. So many people go with it. Then a time passes, and the next one comes. That is all an **ideal** capacity is made of: what is intended, with every place taken. What gets on is a later question.
 #
 # **Predict.** A rope tow with a rider every 2 s, a double chair every 7 s, a gondola for eight every 12 s. Order them by people an hour.
 
@@ -38,7 +38,7 @@ kinds = KindPanel(examples)
 kinds
 
 # %% [markdown]
-# The upper ruler is the loading point: a column of dots each time a carrier comes, one dot a person. The lower ruler is the rope, drawn to scale. A button puts all three sliders to an invented example of its kind.
+# The upper ruler is the loading point: a column of dots each time a carrier comes, one dot a person; for the tram it shows half an hour, with one dot for twelve. The lower ruler is the rope, drawn to scale. A button puts all three sliders to an invented example of its kind. The sliders go further than any lift may be run.
 
 # %% folded
 kinds.legend()
@@ -46,7 +46,7 @@ kinds.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Choose the fixed chair and raise the line speed. Which of the two rulers changes, and which does not?
+# 1. Choose the fixed chair and raise the line speed. The panel keeps the interval, as if the chairs were hung anew. Which of the two rulers changes, and which does not?
 # 2. Choose the gondola. What interval gives it the 1,800 of the rope tow?
 # 3. Choose the reversible tram. Forty people at once, and yet few an hour: which number is to blame?
 
@@ -54,7 +54,7 @@ kinds.legend()
 kinds.at_settings("interval", [Q(6, "s"), Q(7, "s"), Q(9, "s")])
 
 # %% [markdown]
-# By hand: 3,600 s ÷ 12 s = 300 cabins an hour, times 8 persons = 2,400 pph. The rope tow has 1,800 and the double chair 1,029. Neither speed nor length was asked for.
+# By hand: 3,600 s ÷ 12 s = 300 cabins an hour, times 8 persons = 2,400 pph. The rope tow has 1,800 pph and the double chair 1,029 pph. Neither speed nor length was asked for. The legend above is the chair's; belt, tram and detachable lifts have ranges of their own.
 
 # %% folded
 kinds_table(examples)
@@ -73,7 +73,9 @@ for speed in (Q(2, "m/s"), Q(6, "m/s")):
     print(show(speed), "with a chair every", show(spacing), "carries", show(carried))
 
 # %% [markdown]
-# By hand: 2.0 m/s × 6 s = 12 m, and 6.0 m/s × 6 s = 36 m. The rope brings three times as much length in an hour, with a third of the chairs on each metre. What the speed does buy is time: the ride is a third as long, a third as many people hang on the rope, and a third as many chairs must be bought.
+# By hand: 2.0 m/s × 6 s = 12 m, and 6.0 m/s × 6 s = 36 m. The rope brings three times as much length in an hour, with a third of the chairs on each metre. What the speed does buy is time: the ride is a third as long, a third as many people hang on the rope, and a third as many chairs hang on it.
+#
+# On a chair as it hangs, with its spacing fixed, a faster rope brings each chair sooner and harder instead. That is another thing, and not for a page to try.
 
 # %% [markdown]
 # ## The interval is what people feel
@@ -92,7 +94,7 @@ print("beginners' belt, 0.6 m/s, skis 1.1 m and gap 1.9 m:", show(headway(Q(0.6,
 # %% [markdown]
 # By hand: (2.4 m + 1.0 m) ÷ 0.5 m/s = 6.8 s. A conveyor obeys the same line: skis and gap over the speed of the belt.
 #
-# Carriers in the stations are off the rope, but the club still owns them. They count with the time they spend there.
+# Carriers in the stations are off the rope, but the club owns them all the same. They count with the time they spend there, here 120 s in both stations together, on a line of 1,800 m at 5 m/s with a carrier every 12 s.
 
 # %%
 on_the_rope = detachable_carriers(Q(1800, "m"), Q(5, "m/s"), station_time=Q(0, "s"), interval=Q(12, "s"))
@@ -100,9 +102,12 @@ owned = detachable_carriers(Q(1800, "m"), Q(5, "m/s"), station_time=Q(120, "s"),
 print("on the rope", show(on_the_rope), "and with both stations", show(owned))
 
 # %% [markdown]
+# By hand: 2 × 1,800 m ÷ 5 m/s = 720 s, ÷ 12 s = 60 carriers on the rope. With 120 s more, 840 s ÷ 12 s = 70.
+
+# %% [markdown]
 # ## To and fro
 #
-# Two cabins on one rope pass each other halfway. A cabin arrives at the top once every trip, and a trip is the ride and the time that both stand in the stations. It is the same formula with a long interval, and the one lift whose length matters to its people an hour.
+# Two cabins on one rope pass each other halfway. A cabin arrives at the top once in every ride and the standing time after it. It is the same formula with a long interval, and the one lift with its length in this formula.
 
 # %%
 for length in (Q(800, "m"), Q(1600, "m")):
@@ -122,9 +127,9 @@ known = solve_line(ride_time=Q(291, "s"), riders_on_line=Q(83, "person"), person
 known
 
 # %% [markdown]
-# It is. Half of the chairs are on the way up at any moment: 41.5 of them, with 83 riders. A stopwatch makes the five minutes 291 s, and 83 riders in 291 s are 1,027 pph. Of metres the sentence says nothing, and the table names what one more reading would give.
+# It is, if the ride runs from sheave to sheave. Then half of the chairs are on the way up at any moment: 41.5 of them, with 83 riders, and those were given here. A stopwatch makes the five minutes 291 s, and 83 riders in 291 s are 1,027 pph. The table keeps ride and sheave distance apart, so it does not count the chairs by itself; of metres nothing is known, and it names what one more reading would give.
 #
-# A figure to spare is a check. With one to spare the set is known to disagree, and nobody can say which figure is wrong; to name a culprit takes two.
+# A figure to spare is a check. With one to spare you can see that a set disagrees, but not which figure is wrong; with two or more the culprit may show. Say the old plate on a double chair claims 1,200 pph:
 
 # %%
 from liftcalc import DisagreementError
@@ -138,7 +143,7 @@ except DisagreementError as trouble:
 # %% [markdown]
 # ## Carriers out of service
 #
-# Two of the Long Platter's 42 platters are in the shed. Their places pass by empty. What is left is 514 × 40 ÷ 42.
+# Two of the 42 places on the Long Platter's loop hang empty. They pass by all the same. What is left is 514 pph × 40 ÷ 42.
 
 # %%
 print(show(capacity_with_carriers_out(Q(514, "pph"), carriers=Q(42, ""), carriers_out=Q(2, ""))))
@@ -155,7 +160,7 @@ lifts = read_lifts("../data/hill_lifts.csv")
 comparison_table(lifts, read_readings("../data/hill_readings.csv"))
 
 # %% [markdown]
-# Each row holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For the Penny Rope it is more than the motor has, so the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Ridge Double takes the most for a thousand people, and lifts each of them nearly five times as high.
+# Each row but the last holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Ridge Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
 #
 # The last column matters more than any of the numbers. On a stop some riders stand on the snow, others hang in the air, and the authority says what plan there must be to bring them down. Being on the ground does not make a lift safe: each kind has hazards of its own.
 

@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# The belt squeals on a wet Sunday, the rope slows, and someone says: "Run it slower, then the motor has it easier." On many drives the slower rope carries fewer. A motor does not deal in metres a second; it pays an energy for each rider, and what it can pay in an hour is its limit. This page works that energy out, first by a law so simple that speed drops out of it, then with all that spoils the law. It ends at the two grips that no motor helps: the rope's on its sheave, and a hand's on the rope.
+# The belt squeals on a wet Sunday, the rope slows, and someone says: "Run it slower, then the motor has it easier." On many drives the slower rope carries fewer. A motor does not deal in metres a second; it pays an energy for each rider, and what it can pay in an hour is its limit. This page works that energy out, first by a law so simple that speed drops out of it, then with all that spoils the law. Then it asks of two grips that no motor helps: the rope's on its sheave, and a hand's on the rope. (A drive that squeals is stopped and reported, not reckoned with.)
 
 # %% [markdown]
 # ## Before you start
@@ -26,7 +26,7 @@
 # %% [markdown]
 # ## What one rider costs
 #
-# A rope that pulls a rider up a slope does two things: it lifts, and it drags skis over snow. The pull along the slope is F = m · g · (sin α + μ · cos α), with a friction μ of about 0.07 on groomed snow.
+# A rope that pulls a rider up a slope does two things: it lifts, and it drags skis over snow. The pull along the slope is F = m · g · (sin α + μ · cos α): m is the mass of the rider, g is 9.81 m/s², α the angle of the slope, and μ the friction of skis on snow. This page takes it as 0.07; yours differs.
 #
 # A slope can be given as a grade in percent, as a rise and a run, or as an angle. They are one thing said in three ways, and the one that is often mistaken is the last: a grade of 20 % is 11.3 degrees, and 20 degrees is another hill.
 #
@@ -54,7 +54,12 @@ for grade in (
 print(show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m"), friction=Q(0.07, ""))))
 
 # %% [markdown]
+# That is the rise as measured on the Penny Rope. A round 20 % over 150 m gives 194.73 N × 150 m = 29,210 J, and that is used below.
+
+# %% [markdown]
 # ## Is the motor big enough?
+#
+# The Penny Rope is ridden over 150 m. Of the motor's power 0.85 reaches the rope, the empty rope drags with 500 N, and riders speed up by 1.5 m/s² when they take hold.
 #
 # **Predict.** Of each kilowatt that the Penny Rope's motor gives at 1,200 people an hour, how much goes into lifting riders: nearly all, half, a tenth?
 
@@ -63,7 +68,7 @@ power = PowerPanel(wanted_capacity=Q(1200, "pph"), grade=Q(20, "percent"), motor
 power
 
 # %% [markdown]
-# The bars are the parts, the last one is all of them, and the dashed line is what the motor is rated for. Some is spent before anyone rides: a power meter on the running empty lift reads it.
+# The bars are the parts, the last one is all of them, and the dashed line is what the motor is rated for. Some is spent before anyone rides: an electrician with a power meter reads it on the running empty lift, with the operator's leave.
 
 # %% folded
 power.legend()
@@ -72,8 +77,8 @@ power.legend()
 # **Move it and answer.**
 #
 # 1. At which number of people an hour is the motor at its rating?
-# 2. Wet snow brings the friction to 0.12. How many people an hour are left?
-# 3. A school class of 40 kg a rider comes. How much does the motor have to spare?
+# 2. Wet snow brings the friction to 0.12. Bring the people wanted down until the motor is at its rating again. How many are left?
+# 3. Put the friction back to 0.07 and the people wanted to 1,200. A school class of 40 kg a rider comes. How much does the motor have to spare?
 
 # %% folded
 power.at_settings("wanted_capacity", [Q(600, "pph"), Q(1200, "pph"), Q(1800, "pph")])
@@ -81,15 +86,15 @@ power.at_settings("wanted_capacity", [Q(600, "pph"), Q(1200, "pph"), Q(1800, "pp
 # %% [markdown]
 # By hand, for 1,200 an hour:
 #
-# 1. A rider every 3 s, and 195 N × 150 m = 29,210 J each: 9.7 kW along the rope.
-# 2. Picking them up, 1,617 J each: 0.5 kW.
-# 3. The empty rope, 500 N × 3.4 m/s: 1.7 kW.
-# 4. Together 12.0 kW at the rope; over an efficiency of 0.85 that is 14.1 kW at the motor.
+# 1. A rider every 3 s, and 29,210 J each: 9.74 kW along the rope.
+# 2. Bringing each up to speed, 1,617 J as worked out below: 0.54 kW.
+# 3. The empty rope, 500 N × 3.4 m/s: 1.70 kW.
+# 4. Together 11.98 kW at the rope; over an efficiency of 0.85 that is 14.1 kW at the motor. Lifting alone is 7.2 kW of it: half.
 
 # %% [markdown]
 # ## The simple law, and what spoils it
 #
-# Leave out the empty rope and the pick-up. Then each rider costs the same energy at any speed, and the motor's limit is C = 3,600 · η · P ÷ W. Line speed is not in it. A faster rope pulls each rider for a shorter time, and that is all.
+# Leave out the empty rope and the pick-up. Then each rider costs the same energy at any speed, and the motor's limit is C = 3,600 · η · P ÷ W, with C the people an hour, W the work of one ride, and η the part of the motor's power P that reaches the rope. Line speed is not in it. A faster rope pulls each rider for a shorter time, and that is all.
 #
 # **Predict.** With the empty rope and the pick-up counted, does a faster rope let the same motor carry more, as many, or fewer?
 
@@ -98,7 +103,7 @@ motor = MotorPanel()
 motor
 
 # %% [markdown]
-# The dashed line is the simple law. The bold curve has everything in it, for a drive that is re-geared so that the motor gives its full power at every line speed. Most variable-speed drives do not: below a base speed their torque is constant and their power is not. That is the dotted curve, and on it a slower rope carries fewer.
+# The dashed line is the simple law. The bold curve has everything in it, for a drive that is given another gear for each line speed, so that the motor gives its full power at all of them. A usual variable-speed drive is another thing: below a certain speed, its base speed, the motor keeps its turning force, the torque, and loses power in step with speed. That is the dotted curve, and on it a slower rope carries fewer.
 
 # %% folded
 motor.legend()
@@ -106,15 +111,15 @@ motor.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. At 3.4 m/s, what do the empty rope and the pick-up cost in people an hour?
+# 1. Put the rider's mass back to 75 kg; the panels of a page move together. At 3.4 m/s, what do the empty rope and the pick-up cost in people an hour?
 # 2. Halve the line speed. What does each of the three laws say?
-# 3. "Run it slower, then the motor has it easier." On which drive is that so, and by how little?
+# 3. "Run it slower, then it can carry more." On which of the two drives is that so, and by how much?
 
 # %% folded
 motor.at_settings("line_speed", [Q(1.7, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
 
 # %% [markdown]
-# By hand, the simple law: 3,600 s × 0.85 × 15,000 W ÷ 29,210 J = 1,571 pph. With all parts: 3,600 s × (12,750 W − 500 N × 3.4 m/s) ÷ 30,827 J = 1,290 pph. The pick-up is m · v² + F · v² ÷ (2 · a): 867 J of momentum, of which half warms the gloves, and 750 J of pull on rope that slips by meanwhile.
+# By hand, the simple law: 3,600 s × 0.85 × 15,000 W ÷ 29,210 J = 1,571 pph. With all parts: 3,600 s × (12,750 W − 500 N × 3.4 m/s) ÷ 30,827 J = 1,290 pph. The pick-up is m · v² + F · v² ÷ (2 · a): 867 J to bring the rider up to speed, of which half warms the gloves, and 750 J of pull on rope that slips by meanwhile.
 
 # %% [markdown]
 # ## Chairs, belts and tethers
@@ -153,7 +158,7 @@ hands = HandsPanel(rider_mass=Q(75, "kg"), grade=Q(20, "percent"))
 hands
 
 # %% [markdown]
-# A light rider holds less, and has less hand to hold it with. Two more things press on the light: a rope that rises over a dip lifts them off the snow, and the rope's own weight lies in their hands.
+# The child holds 78 N, the adult 234 N; but a small hand has less to hold with, and no figure here says which tires first. Two more things bear on light riders: a rope that rises over a dip lifts them off the snow, and the rope's own weight lies in their hands.
 
 # %% folded
 hands.legend()
@@ -162,14 +167,14 @@ hands.legend()
 # **Move it and answer.**
 #
 # 1. A wet rope: bring the glove friction to 0.2. What has happened to the squeeze?
-# 2. Raise the pick-up to 3 m/s². Which is now the harder part, the start or the ride?
-# 3. Which slider is left to a rider who cannot hold on, and what does a rider do who still cannot?
+# 2. Put the glove friction back to 0.4 and raise the pick-up to 3 m/s². How many times as hard as the ride is the start now?
+# 3. Which two sliders are in a rider's own hands, and which two are not? What does a rider do who still cannot hold on?
 
 # %% folded
 hands.at_settings("glove_friction", [Q(0.2, ""), Q(0.4, ""), Q(0.6, "")])
 
 # %% [markdown]
-# By hand: 195 N ÷ (2 × 0.40) = 243 N of squeeze, held for the 44 s of the ride. A rider who cannot hold it lets go and clears the track. Nobody wraps the rope round a hand or an arm, and gripping devices are used only as the code and the operator allow.
+# By hand: 194.7 N ÷ (2 × 0.40) = 243 N of squeeze, held for the 44 s of the ride. A rider who cannot hold it lets go and clears the track. Nobody wraps the rope round a hand or an arm, and gripping devices are used only as the code and the operator allow.
 
 # %%
 print("an adult of 80 kg holds", show(held_force(Q(80, "kg"), grade=Q(20, "percent"), friction=Q(0.07, ""))))
@@ -178,7 +183,7 @@ print("of rope in the hands:", show(rope_weight_in_hands(Q(0.6, "kg/m"), Q(6.8, 
 # %% [markdown]
 # ## The grip of the sheave
 #
-# The drive sheave pulls by friction. Its two strands differ in tension by what riders and rope ask for, and the rope holds as long as the ratio of the two stays below e^(μ · β), where β is the wrap. So it is the slack strand that decides, and there it matters where the drive stands. At the top, riders hang on the other strand and the slack one stays as it is. At the bottom, each rider makes the slack strand slacker.
+# The drive sheave is the wheel that the motor turns. The rope comes to it tight, leaves it slack, and is pulled by friction alone. The two sides differ in tension by what riders and rope ask for, and the rope holds as long as the ratio of the two stays below e^(μ · β), where μ is the friction of the sheave's lining and β the wrap: the angle, in radians, over which the rope lies on the sheave. So it is the slack side that decides, and there it matters where the drive stands. With the drive at the top, riders hang on the tight side and the slack one stays as it is. With the drive at the bottom, each rider makes the slack side slacker.
 #
 # **Predict.** Twice the wrap: twice the riders, fewer than that, or more?
 
@@ -187,7 +192,7 @@ sheave = SheavePanel()
 sheave
 
 # %% [markdown]
-# Without a reading of the tension there is no number here, and it is not zero and not endless: the limit is left out, and that is said. Counterweight, lining and wrap are the maker's.
+# The counterweight here is invented. On your own lift, without a reading of the tension, there is no number; it is not zero and not endless: the limit is left out, and that is said. Counterweight, lining and wrap are the maker's.
 
 # %% folded
 sheave.legend()
@@ -195,20 +200,20 @@ sheave.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Ice on the lining halves its friction. How many riders are left of the 20?
-# 2. Which drive gains more from more wrap, and why does the other one level off?
-# 3. Raise the grade to 30 %. Which two things change on the slack side and on the pull?
+# 1. Ice brings the friction of the lining to 0.12. How many riders are left of the 20?
+# 2. Put the lining friction back to 0.25. Which drive gains more from more wrap, and why does the other one level off?
+# 3. Put the wrap back to 180 degrees and raise the grade to 30 %. The slack side at the top gains, and yet the rope holds fewer riders. What has grown more?
 
 # %% folded
 sheave.at_settings("rope_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
 
 # %% [markdown]
-# By hand, drive at the top: e^(0.25 × 3.1416) = 2.193, over 1.25 is 1.7546. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N. The rope passes on 5,923 N × 0.7546 = 4,469 N; less 500 N for itself, over 195 N a rider: 20.4 riders.
+# By hand, drive at the top: e^(0.25 × 3.1416) = 2.1933; to hold 1.25 times over, only 2.1933 ÷ 1.25 = 1.7546 is used. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N; the 250 N is half of the empty rope's drag. The rope passes on 5,923 N × 0.7546 = 4,469 N; less 500 N for itself, over 194.7 N a rider: 20.4 riders. Picking riders up asks for a little more, and is left out here.
 
 # %% [markdown]
 # ## Why a full line starts gently
 #
-# Riders of a rope tow let go when it stops, so it starts empty. A platter lift, a T-bar or a chair starts with everyone on it, and riders, rope and carriers must all be brought up to speed.
+# Riders of a rope tow let go when it stops, and it is started empty; some codes still ask for a motor that could start it full. A platter lift, a T-bar or a chair may have to start with people on it. Whether it may, and who looks at the track first, the operator's rules and the maker's manual say. If it does, riders, rope and carriers must all be brought up to speed.
 #
 # **Predict.** The Long Platter's motor just manages a full line at 2.8 m/s. Can it start one?
 
@@ -222,15 +227,17 @@ start.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Start in 2 s. What share of the rated force is asked for, and which grip of the last section must pass it on?
-# 2. From which starting time on is it less than 110 %?
-# 3. At the end of a season two motors burn out on wet snow. What does the grade slider say to that, and what the mass?
+# 1. Put the grade back to 20 % and the mass to 75 kg. Start in 2 s. What share of the rated force is asked for, and which grip of the last section must pass it on?
+# 2. From which starting time on is it less than 5,000 N?
+# 3. There is no slider for snow here. Wet snow with a friction of 0.12 pulls on 20 % as hard as dry snow does on 25 %. Raise the grade to 25 %: what does it take to keep the line going, and what is the motor rated for?
 
 # %% folded
 start.at_settings("starting_time", [Q(2, "s"), Q(8, "s"), Q(16, "s")])
 
 # %% [markdown]
-# By hand for 8 s: the ride itself asks for 4,374 N. Speeding up takes 0.35 m/s² times (20.4 × 75 kg + 1,100 kg), another 921 N: 5,295 N, 116 % of what the motor is rated for. A gentle start asks less of motor, rope, sheave and hands alike. The same sum backwards says how hard a rope stops by itself, and why an empty one runs furthest:
+# By hand: 400 m ÷ 19.6 m = 20.41 riders, times 194.73 N, and 400 N for the empty rope: 4,374 N. The motor is rated for 0.85 × 15,000 W ÷ 2.8 m/s = 4,554 N. For 8 s, speeding up takes 0.35 m/s² times (20.41 × 75 kg + 1,100 kg), another 921 N: 5,295 N, 116 % of the rating. Within its rating it could start the line only over some 41 s; whether it may give more for a while, the maker says. A gentle start asks less of motor, rope, sheave and riders alike.
+#
+# The same sum backwards says how soon a rope comes to rest once the drive lets go of it, here with 400 kg of rope and sheaves. On this tow the empty rope runs furthest. It is how soon it stops, not what holds it: a full line at rest on a slope would run backwards, and the brake or backstop that holds it is the maker's.
 
 # %%
 rope = {"pull": Q(195, "N"), "idle_drag": Q(500, "N"), "brake_force": Q(0, "N")}
@@ -303,7 +310,7 @@ RecordBox("08")
 # - Speed drops out only of the simple law. With an empty rope to drag, faster is fewer; at constant torque, slower is fewer.
 # - A bigger motor helps neither the rope on its sheave nor the hand on the rope.
 #
-# **Formula card.** F = m · g · (sin α + μ · cos α); E = F · L + m · v² + F · v² ÷ (2 · a); C = 3,600 · (η · P − F₀ · v) ÷ E; N = (T₂ · (e^(μ · β) ÷ S − 1) − F₀) ÷ F; start: N · F + F₀ + (N · m + M) · a.
+# **Formula card.** F = m · g · (sin α + μ · cos α); E = F · L + m · v² + F · v² ÷ (2 · a); C = 3,600 · (η · P − F₀ · v) ÷ E; N = (T₂ · (e^(μ · β) ÷ S − 1) − F₀) ÷ F; start: N · F + F₀ + (N · m + M) · a. Here E is the energy of one rider, F₀ the drag of the empty rope, N the riders on the line, T₂ the tension of the slack side, S how many times over the rope must hold, M the mass of rope, carriers and sheaves, a how hard riders, or the line, speed up.
 
 # %% [markdown]
 # ## Where to next

@@ -3,14 +3,14 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# A new supervisor sees a long line at the bottom and wide gaps on the rope, and reaches for the obvious: load them closer. On the Penny Rope that would change the number of people an hour by exactly nothing. The rope allows 1,800. The loading point lets 1,200 through, and those who stand closer only wait closer. A lift is a row of gates, and the narrowest one decides. This page computes every gate, puts them on one chart, and shows how the narrowest changes place as speed, slope, motor and people change.
+# A new supervisor sees a long line at the bottom and wide gaps on the rope, and reaches for the obvious: load them closer. On the Penny Rope that would change the number of people an hour by exactly nothing. The rope allows 1,800 pph. The loading point lets 1,200 pph through, one every 3 s, and in 3 s the rope has run 10.2 m. That is where the wide gaps come from, and no intended spacing closes them. A lift is a row of gates, and the narrowest one decides. (That is a picture: the stop gates of the cautions are devices, and nobody moves them.) This page computes every gate, puts them on one chart, and shows how the narrowest changes place as speed, slope, motor and people change.
 
 # %% [markdown]
 # ## Before you start
 #
 # **You will be able to** name the limits of a lift and compute each; say which one governs and how far the next is away; tell when a change helps and when it moves nothing; say why nobody shortens the spacing.
 #
-# **You need first** [02 Spacing](02_spacing.ipynb); for the motor [08 Pull and power](08_pull_and_power.ipynb), if you want to know why it bends.
+# **You need first** [02 Spacing](02_spacing.ipynb); for the motor [08 Pull and power](08_pull_and_power.ipynb), if you want to know why its curve bends.
 #
 # **About 40 minutes.**
 
@@ -29,7 +29,7 @@
 # - **Spacing.** How close together riders are meant to hang, and how fast that runs past a post.
 # - **Loading.** How long the loading point takes from one successful start to the next.
 # - **Motor.** How many rides its power pays for in an hour.
-# - **Traction.** How many riders the rope can pull before it slips on its drive sheave.
+# - **Traction.** How many riders the rope can pull before it slips on its drive sheave, the wheel that the motor turns.
 # - **Unload.** How long the unload area takes to be clear for the next.
 #
 # **Predict.** The Penny Rope runs at 3.4 m/s with a rider every 6.8 m. A start takes 3 s. Its motor has 15 kW. Which gate is the narrowest?
@@ -48,14 +48,16 @@ for limit in limits_of(tow, readings["Penny Rope"]):
     print(limit)
 
 # %% [markdown]
-# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph. The motor and the sheave were worked out on the page before; the slope there was a round 20 %, here it is the measured rise, and that is one person an hour.
+# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph. Traction rests on a reading of the slack side, 7,000 N: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders in the steady run, each for 44.1 s, which makes 2,005 pph. A start with a full line would ask for more.
 #
 # The narrowest gate lets 1,200 through. It **governs**. That is no promise: it is an upper bound, and chance, misses and stops take their share of it.
 
 # %% [markdown]
 # ## All of them on one chart
 #
-# **Predict.** Spacing climbs with line speed. Loading does not care. What does the motor do, and what shape has the smallest of all?
+# Loading is taken as the same at every line speed. In truth a faster rope is harder to take hold of, and more people miss.
+#
+# **Predict.** Spacing climbs with line speed. Loading lies flat. What does the motor do, and what shape has the smallest of all?
 
 # %% folded
 limits = LimitsPanel(lifts, readings)
@@ -71,21 +73,21 @@ limits.legend()
 # **Move it and answer.**
 #
 # 1. Penny Rope: bring the spacing to half. By how much do the people an hour rise?
-# 2. Penny Rope again: raise the grade. At which grade does the crown pass from loading to the motor?
+# 2. Penny Rope again: raise the grade. At which grade does loading stop governing and the motor begin?
 # 3. Long Platter: loading stands at 6 s. Bring it to 7.5 s. Who governs now, and would a bigger motor help?
 # 4. Duckling Belt: which slider must move before a faster belt can help?
-# 5. Twin Penny right: choose constant torque and slow the rope. Does the motor have it easier?
+# 5. Twin Penny right: choose constant torque and slow the rope. Can it carry more?
 
 # %% folded
 limits.at_settings("grade", [Q(15, "percent"), Q(25, "percent"), Q(35, "percent")])
 
 # %% [markdown]
-# Where the bold line is flat, speed buys nothing. Where it falls, speed costs people. Only on its rising part does a faster rope carry more, and there the spacing, or the rope's grip, is what governs.
+# Where the bold line is flat, speed buys nothing. Where it falls, speed costs people. Where it rises, a faster rope carries more on paper; there spacing governs, or the rope's grip, or the motor of a drive at constant torque. And at the same spacing every step faster leaves people less time to take hold.
 
 # %% [markdown]
 # ## Why nobody shortens the spacing
 #
-# Back to the long line at the bottom. Half the spacing lifts one gate of five, and not the narrow one.
+# Back to the long line at the bottom. Half the spacing widens one gate of five, and not the narrow one.
 
 # %%
 from dataclasses import replace
@@ -95,7 +97,9 @@ print(governing(limits_of(tow, readings["Penny Rope"])).capacity, "as it is")
 print(governing(limits_of(closer, readings["Penny Rope"])).capacity, "at half the spacing")
 
 # %% [markdown]
-# Nothing gained. What is lost stands in [02 Spacing](02_spacing.ipynb): half the seconds to take hold, twice the riders inside the stopping distance, twice the crowd wherever they do get on. What would help is at the loading point: a second place to start from, a hand for beginners, skis turned the right way before it is their turn. Whoever still wants another spacing asks the maker, licensed people and the authority, who may have their own reasons for the one there is.
+# Nothing gained. But wherever two do get on 3.4 m apart, there is one second instead of two to take hold, twice the riders are inside the stopping distance of whoever falls, and two reach the top a second apart. [02 Spacing](02_spacing.ipynb) shows each.
+#
+# What could move the number is at the loading point, and by 91 pph at most before the motor governs: skis turned the right way before it is their turn, a hand for beginners where the operator's rules allow it. A second place to start from, or another spacing, is a change of the lift: the maker, licensed people and the authority decide, and may have reasons of their own for what is there.
 #
 # Said in one breath to a guest: "The rope is not what you are waiting for. We can start one rider every three seconds, and closer on the rope is only closer to whoever falls."
 
@@ -108,14 +112,14 @@ print(governing(limits_of(closer, readings["Penny Rope"])).capacity, "at half th
 governing_table(lifts, readings)
 
 # %% [markdown]
-# Where no reading of the rope's tension is there, traction is left out by name. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
+# It does: spacing on the Long Platter and the Ridge Double, loading on the Penny Rope and its twin. Where no reading of the rope's tension is there, traction is left out by name. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
 #
-# The second rope of the proposal is slower and has the smaller motor, and its motor governs. Together the two lines carry at most the sum of what each governs, 1,200 and 978, not twice the first.
+# The second rope of the proposal is slower and has the smaller motor, and its motor governs. Together the two lines carry at most the sum of the two, 1,200 + 978 = 2,178 pph, not twice the first.
 
 # %% [markdown]
 # ## When two limits are close
 #
-# On the Long Platter spacing governs with 514, and the motor stands 18 above it. Both rest on readings with a doubt. Which of the two governs is then a matter of shares: draw each reading within its doubt, many times, and count.
+# On the Long Platter spacing governs with 514 pph, and the motor stands 18 pph above it. Both rest on readings with a doubt. Which of the two governs is then a matter of shares: draw each reading within its doubt, many times, and count.
 #
 # **Predict.** Friction of the snow is known to about a third. In what share of the draws does the motor govern?
 
@@ -130,8 +134,8 @@ platter.legend()
 # **Move it and answer.**
 #
 # 1. Bring the doubt of friction to 5 %. Is the answer settled now?
-# 2. Bring the doubt of loading to 30 %. Where do its draws come from, when loading stands 86 above?
-# 3. Which reading would you take again first, and from where?
+# 2. Bring the doubt of loading to 30 %. How can loading govern in some draws, when it stands 86 pph above?
+# 3. Put the doubt of loading back to 15 %. Bring the doubt of spacing alone to 1 %, then that of friction alone, then both. What settles it? What does a stopwatch outside the track read in place of the spacing?
 
 # %% folded
 platter.at_settings("friction_doubt", [Q(5, "percent"), Q(30, "percent"), Q(60, "percent")])
@@ -139,7 +143,7 @@ platter.at_settings("friction_doubt", [Q(5, "percent"), Q(30, "percent"), Q(60, 
 # %% [markdown]
 # ## At most, and why less
 #
-# A gate of 3 s on average is not 3 s each time. Suppose the rope offers a place every 2 s, and riders take 2 s on average, some quicker, some slower. The quick ones wait for the rope; the slow ones hold it up; nobody makes good for them.
+# A gate of 3 s on average is not 3 s each time. Suppose that no start may follow sooner than 2 s after the last, and riders take 2 s on average, with a spread of half of that. The quick ones wait for the rope; the slow ones let it go by; what they lose never comes back.
 #
 # **Predict.** Both gates say 1,800. What goes through?
 
@@ -150,7 +154,9 @@ mean = mean_loading_time_lognormal(Q(0.5, ""), mean_time=Q(2, "s"), floor=Q(2, "
 print("a start every", show(mean), "on average:", show(loading_capacity(mean)))
 
 # %% [markdown]
-# The mean of the larger of two is larger than the larger of the two means. So even the smallest gate is an upper bound, and the nearer the next one stands, the further below it the lift stays.
+# By hand, from the mean before rounding: 3,600 s ÷ 2.373 s = 1,517 pph. If the times are exponential with mean m, and no start follows sooner than h, the mean is h + m · e^(−h ÷ m).
+#
+# The mean of the larger of two is larger than the larger of the two means. So even the smallest gate is an upper bound, and the nearer the next limit stands, the further the lift stays below the smallest.
 
 # %% [markdown]
 # ## Apart from the lift: people, slope, rule
@@ -166,7 +172,7 @@ apart = [
 print(governing([*limits_of(tow, readings["Penny Rope"]), *apart]))
 
 # %% [markdown]
-# By hand: 60 people with a lap of 200 s and 3 s make at most 60 × 3,600 ÷ 203 = 1,064 rides an hour between them. On such a day the lift could carry more and nobody is there to ride. Forty riders a hectare on 1.2 hectares are 48 on the slope; at 90 s a descent that is 1,920 an hour.
+# By hand: 60 people with a lap of 200 s and 3 s make at most 60 × 3,600 ÷ 203 = 1,064 rides an hour between them. On such a day the lift could carry more and nobody is there to ride. The permit is lower than what the lift can do, and it binds all the same: nobody may carry more than 1,100 pph, and a higher limit is no leave to use it. Forty riders a hectare on 1.2 hectares are 48 on the slope; at 90 s a descent that is 1,920 an hour.
 
 # %% [markdown]
 # ## Exercises
@@ -231,9 +237,9 @@ RecordBox("09")
 #
 # - Spacing, loading, motor, traction, unload: the smallest governs, and it is an upper bound.
 # - A change to a gate that does not govern carries nobody more. Look first which one does, and how far the next is away.
-# - People and slope are not the lift's own; a rule is a permission; a limit without a reading is left out and named.
+# - People and slope are not the lift's own; a rule binds, whatever the lift could do; a limit without a reading is left out and named.
 #
-# **Formula card.** C = min(3,600 · n · v ÷ s, 3,600 · n · K ÷ t at loading, motor, traction, 3,600 · n · K ÷ t at unload); where loading is random with a floor h, C = 3,600 ÷ mean of max(X, h), and with exponential times of mean m that mean is h + m · e^(−h ÷ m).
+# **Formula card.** C = min(3,600 · n · v ÷ s, 3,600 · n · K ÷ t at loading, motor, traction, 3,600 · n · K ÷ t at unload), with K places and t the time at each; where loading is random with a floor h, C = 3,600 ÷ mean of max(X, h), and with exponential times of mean m that mean is h + m · e^(−h ÷ m).
 
 # %% [markdown]
 # ## Where to next
