@@ -229,7 +229,7 @@ start.legend()
 #
 # 1. Put the grade back to 20 % and the mass to 75 kg. Start in 2 s. What share of the rated force is asked for, and which grip of the last section must pass it on?
 # 2. From which starting time on is it less than 5,000 N?
-# 3. There is no slider for snow here. Wet snow with a friction of 0.12 pulls on 20 % as hard as dry snow does on 25 %. Raise the grade to 25 %: what does it take to keep the line going, and what is the motor rated for?
+# 3. There is no slider for snow here. Wet snow with a friction of 0.12 pulls on 20 % about as hard as dry snow does on 25 %. Raise the grade to 25 %: what does it take to keep the line going, and what is the motor rated for?
 
 # %% folded
 start.at_settings("starting_time", [Q(2, "s"), Q(8, "s"), Q(16, "s")])
