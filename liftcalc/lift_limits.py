@@ -225,10 +225,15 @@ def share_of_limits(line, readings, half_widths, *, seed, draws=20_000):
         If a half-width belongs to nothing that is known of the line, or reaches down to zero.
     """
     values, generator = values_of(line, readings), np.random.default_rng(seed)
-    for name, half_width in half_widths.items():
+    if isinstance(seed, bool) or not isinstance(seed, int) or seed < 0:
+        raise PlainError(
+            f"share_of_limits: seed must be a whole number, zero or more, but got {seed!r}. Write seed=2026."
+        )
+    for name in half_widths:
         if name not in values:
             raise PlainError(f"share_of_limits: {name!r} has a half-width, but no value. Known: {', '.join(values)}.")
-        value = values[name]
+    for name in (known for known in tuple(values) if known in half_widths):  # one order, and so one draw, for all
+        value, half_width = values[name], half_widths[name]
         if not (isinstance(half_width, Quantity) and half_width.is_compatible_with(value.units)):
             raise UnitError(
                 f"share_of_limits: the half-width of {name} must be of one kind with {show(value)}, but got "

@@ -16,7 +16,7 @@ from liftcalc.kinds import KINDS
 from liftcalc.levels import Capacity
 from liftcalc.limits import came
 from liftcalc.line import carriers_on_loop, headway, persons_on_line, ride_time
-from liftcalc.line_givens import QUANTITIES, DisagreementError, solve_line
+from liftcalc.line_givens import QUANTITIES, DisagreementError, NotKnownError, solve_line
 from liftcalc.quantity_text import read_number, read_unit, show
 from liftcalc.units import PlainError, Q, UnitError, kind_of
 
@@ -206,7 +206,10 @@ def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal",
         givens = _with_carriers(name, station_time, givens)
     solution = solve_line(has_carriers=has_carriers, **givens)
     known = {} if solution.spare else dict(solution.givens)  # as they came, where nothing was fitted
-    given = {wanted: known.get(wanted, solution.of(wanted)) for wanted in _MAKE_A_LINE}
+    try:
+        given = {wanted: known.get(wanted, solution.of(wanted)) for wanted in _MAKE_A_LINE}
+    except NotKnownError as error:
+        raise NotKnownError(f"describe_line: {name!r}: {str(error).removeprefix('of: ')}") from None
     if "sheave_distance" in solution.values:
         given["sheave_distance"] = solution.of("sheave_distance")
     return Line(

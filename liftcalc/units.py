@@ -107,9 +107,8 @@ def kind_of(quantity):
     return _KIND_OF_DIMENSION.get(quantity.dimensionality)
 
 
-# the registry takes an angle for a pure number, and would make a grade of 35 % of a slope of 20 degrees; a number
-# without a unit may stand for an angle in radians
-_NO_UNIT = ureg.Unit("")
+# the registry takes an angle for a pure number: it would make a grade of 35 % of a slope of 20 degrees, and twenty-nine
+# turns of a wrap of 180
 _ANGLES = {ureg.Unit(unit) for unit in ("degree", "radian", "turn")}
 
 
@@ -140,9 +139,11 @@ def _magnitude(function, name, value, unit, wanted, lowest):
             f"{function}: {name} must be {with_article(kind_of(wanted))}, but got {with_article(came)}: "
             f"{_plain_text(value)}. Write for example {_advice(unit)}."
         )
-    if (value.units in _ANGLES) != (wanted in _ANGLES) and value.units not in (wanted, _NO_UNIT):
-        came = "an angle" if value.units in _ANGLES else "a percentage"
-        write = "Q(20, 'percent'), or grade_from_angle(Q(11.3, 'degree'))" if name == "grade" else _advice(unit)
+    if (value.units in _ANGLES) != (wanted in _ANGLES):
+        came = "an angle" if value.units in _ANGLES else "a pure number"
+        write = "Q(20, 'degree')" if wanted in _ANGLES else _advice(unit)
+        if name == "grade":
+            write = "Q(20, 'percent'), or grade_from_angle(Q(11.3, 'degree'))"
         raise UnitError(
             f"{function}: {name} must be {'an angle' if wanted in _ANGLES else 'a pure number'}, but got {came}: "
             f"{_plain_text(value)}. Write for example {write}."

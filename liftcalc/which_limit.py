@@ -164,8 +164,8 @@ def envelope(places, capacities):
     places = np.asarray(places, dtype=float)
     curves = {name: np.asarray(_in_pph(name, values), dtype=float) for name, values in capacities.items()}
     wrong = [name for name, curve in curves.items() if curve.shape != places.shape]
-    if wrong or not curves:
-        came = f"{wrong[0]} has shape {curves[wrong[0]].shape}" if wrong else "no curve came"
+    if wrong or not curves or not places.size:
+        came = f"{wrong[0]} has shape {curves[wrong[0]].shape}" if wrong else "no curve, or no place, came"
         raise ValueError(f"envelope: the places have shape {places.shape}, but {came}. Give one capacity a place.")
     names, together = list(curves), np.stack(list(curves.values()))
     smallest = together.argmin(axis=0)

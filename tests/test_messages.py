@@ -41,7 +41,7 @@ MESSAGES = [
     (
         lambda: liftcalc.capstan_ratio(friction=Q(0.2, ""), wrap_angle=Q(50, "percent")),
         UnitError,
-        "capstan_ratio: wrap_angle must be an angle, but got a percentage: 50 %. Write for example Q(0.2, 'degree').",
+        "capstan_ratio: wrap_angle must be an angle, but got a pure number: 50 %. Write for example Q(20, 'degree').",
     ),
     (
         lambda: liftcalc.grade_from_angle(Q(90, "degree")),

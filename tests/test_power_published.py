@@ -82,7 +82,9 @@ def test_skiers_on_a_rope(source):
 @pytest.mark.parametrize("source", [f"{ITALY}: 1.996 for half a turn"])
 def test_capstan(source):
     assert capstan_ratio(friction=Q(0.22, ""), wrap_angle=Q(180, "degree")).m_as("") == pytest.approx(1.996, abs=5e-4)
-    assert capstan_ratio(friction=Q(0.22, ""), wrap_angle=Q(math.pi, "")).m_as("") == pytest.approx(1.996, abs=5e-4)
+    assert capstan_ratio(friction=Q(0.22, ""), wrap_angle=Q(math.pi, "radian")).m_as("") == pytest.approx(
+        1.996, abs=5e-4
+    )
 
 
 FRICTIONS = [(0.023, 0.006), (0.139, 0.018)]

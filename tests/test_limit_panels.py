@@ -1,0 +1,256 @@
+"""The panels of kinds, power, grip and limits: buttons, curves, and pictures that hold what the words say."""
+
+import re
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from liftcalc import Q, governing, motor_power_needed, rope_pull, show
+from liftcalc.figures.limits import LOOKS
+from liftcalc.kinds import KINDS
+from liftcalc.lift_limits import capacities_from, limits_of
+from liftcalc.lift_readings import read_readings
+from liftcalc.lifts import read_lifts
+from liftcalc.panels import (
+    HandsPanel,
+    KindPanel,
+    LimitsPanel,
+    MotorPanel,
+    PowerPanel,
+    SharePanel,
+    SheavePanel,
+    StartingPanel,
+    notebook_state,
+)
+from liftcalc.panels.controls import CONTROLS
+from liftcalc.panels.limits import FULL_POWER, NO_READING, SAME_TORQUE
+
+DATA = Path(__file__).resolve().parents[1] / "data"
+LIFTS, READINGS = read_lifts(DATA / "hill_lifts.csv"), read_readings(DATA / "hill_readings.csv")
+LINES = {line.name: line for installation in LIFTS.values() for line in installation.lines}
+
+
+@pytest.fixture(autouse=True)
+def fresh_state():
+    """Put every control back to its start, and close what stood there."""
+    state = notebook_state()
+    state.turn("metric")
+    for panel in list(state._panels.values()):
+        panel.close()
+    state._panels.clear()
+    state.values.update({name: control.start for name, control in CONTROLS.items()})
+
+
+@pytest.fixture
+def limits():
+    """Return the panel of all limits with the lifts of the hill."""
+    return LimitsPanel(LIFTS, READINGS)
+
+
+@pytest.mark.parametrize("name", LINES)
+def test_a_button_puts_the_panel_to_its_lift(limits, name):
+    button = next(widget for widget in limits.children[-3].children if widget.description == name)
+    button.click()
+    found = governing(limits_of(LINES[name], READINGS[name]))
+    assert limits.results["governs"] == found.limit.name
+    assert limits.result.value.m_as("pph") == pytest.approx(found.capacity.value.m_as("pph"), rel=1e-9)
+    assert limits.results["next"].startswith(f"{found.next_limit.name}, {show(found.ahead)}")
+    for limit in found.in_order:
+        assert limits.results[limit.name].m_as("pph") == pytest.approx(limit.capacity.m_as("pph"), rel=1e-9)
+    for left_out in found.left_out:
+        assert limits.results[left_out.name] == NO_READING
+        assert f"Left out for want of a reading, not zero: {left_out.name}." in limits.note()
+    assert f"Set: lift {name}, {FULL_POWER}, line speed {show(LINES[name].line_speed)}" in limits.describe()
+    assert limits.rows[0].box.value == pytest.approx(LINES[name].line_speed.m_as("m/s"))
+    assert limits.picture.chart.title.get_text().startswith(f"{name}: {found.limit.name} governs, at most ")
+    assert limits.at_settings("spacing", [Q(6, "m")]).caption.startswith(f"{name}. ")
+
+
+SETTINGS = [
+    ("Penny Rope", {}),
+    ("Penny Rope", {"grade": Q(40, "percent"), "motor_power": Q(60, "kW"), "loading_time": Q(1, "s")}),
+    ("Penny Rope", {"spacing": Q(1.5, "m"), "line_speed": Q(6, "m/s")}),
+    ("Long Platter", {"loading_time": Q(7.5, "s")}),
+    ("Duckling Belt", {"line_speed": Q(0.9, "m/s"), "clearing_time": Q(3, "s")}),
+    ("Ridge Double", {"motor_power": Q(20, "kW")}),
+]
+
+
+@pytest.mark.parametrize(("name", "moved"), SETTINGS)
+@pytest.mark.parametrize("drive", [FULL_POWER, SAME_TORQUE])
+def test_the_bold_line_is_the_smallest_of_the_thin_ones(limits, name, moved, drive):
+    limits.choose(name)
+    limits._drives.value = drive
+    for control, value in moved.items():
+        limits.state.set(control, value, limits)
+    chart = limits.picture.chart
+    thin = {limit: line.get_data() for limit, line in chart.thin.items() if len(line.get_xdata())}
+    assert set(thin) == {limit for limit in LOOKS if limits.results[limit] != NO_READING}
+    x = next(iter(thin.values()))[0]
+    smallest = np.min([y for _, y in thin.values()], axis=0)
+    bold = [chart.bold[limit].get_data() for limit in LOOKS]
+    seen = {}
+    for at, height in bold:
+        seen.update({round(float(a), 9): float(h) for a, h in zip(at, height, strict=True) if np.isfinite(a)})
+    for a, h in zip(x, smallest, strict=True):
+        assert seen[round(float(a), 9)] == pytest.approx(h, rel=1e-9), "bold at every speed of the curves"
+    (dot_x,), (dot_y,) = chart.dot.get_data()
+    assert dot_y == pytest.approx(min(limits.result.value.m_as("pph"), chart.ax.get_ylim()[1]))
+    assert dot_x == pytest.approx(limits.given["line_speed"].m_as("m/s"))
+    at_dot = {limit: np.interp(dot_x, x, y) for limit, (_, y) in thin.items()}
+    assert min(at_dot.values()) == pytest.approx(limits.result.value.m_as("pph"), rel=5e-3)
+
+
+def test_only_what_governs_is_bold(limits):
+    chart = limits.picture.chart
+    shown = [limit for limit in LOOKS if len(chart.bold[limit].get_xdata())]
+    assert shown == ["spacing", "loading", "motor"]
+    assert limits.note().startswith(
+        "On these settings loading governs from 2.27 m/s to 4.31 m/s, below it spacing, above it motor."
+    )
+    lines = [chart.thin[limit] for limit in LOOKS]
+    assert len({line.get_color() for line in lines}) == len(LOOKS), "each limit has a colour of its own"
+    assert len({(line.get_linestyle(), line.get_gid()) for line in lines}) == len(LOOKS), "and a line of its own"
+
+
+def test_the_words_say_where_the_governing_limit_ends(limits):
+    for name, words in (
+        ("Long Platter", "spacing governs up to 2.89 m/s, then motor."),
+        ("Duckling Belt", "unload governs from 0.50 m/s on, below it spacing."),
+    ):
+        limits.choose(name)
+        assert f"On these settings {words}" in limits.note()
+    limits.choose("Penny Rope")
+    limits.state.set("motor_power", Q(1, "kW"), limits)
+    limits.state.set("loading_time", Q(1, "s"), limits)
+    assert re.search(r"motor governs from 0\.\d\d m/s on, below it spacing\.", limits.note())
+
+
+def test_constant_torque_lets_the_limit_fall_with_the_speed(limits):
+    limits.choose("Twin Penny right")
+    limits.state.set("line_speed", Q(1.2, "m/s"), limits)
+    at_full_power = limits.results["motor"]
+    limits._drives.value = SAME_TORQUE
+    assert limits.results["motor"] < 0.55 * at_full_power
+    assert f"{SAME_TORQUE} below 2.40 m/s" in limits.note()
+
+
+def test_the_line_speed_goes_as_far_as_the_axis_of_the_kind(limits):
+    for name, line in LINES.items():
+        limits.choose(name)
+        assert limits.rows[0].slider.max == pytest.approx(KINDS[line.kind].end_of_axis)
+        limits.rows[0].slider.value = limits.rows[0].slider.max
+        assert limits.given["line_speed"].m_as("m/s") == pytest.approx(KINDS[line.kind].end_of_axis)
+        notebook_state().turn("us")
+        assert limits.rows[0].slider.max <= KINDS[line.kind].end_of_axis / 0.44704 + 1e-9
+        notebook_state().turn("metric")
+
+
+def test_an_unknown_lift_is_refused():
+    with pytest.raises(ValueError, match=r"LimitsPanel: no line 'Penny Roap'\. Write one of Penny Rope, Long Platter"):
+        LimitsPanel(LIFTS, READINGS, lift="Penny Roap")
+    assert LimitsPanel(LIFTS, READINGS, lift="Long Platter").line.name == "Long Platter"
+
+
+def test_a_gap_in_a_line_is_a_gap_in_the_picture(limits):
+    chart = limits.picture.chart
+    line = chart.bold["motor"]
+    line.set_data([1.0, 2.0, np.nan, 4.0, 5.0, np.nan], [500.0, 500.0, np.nan, 500.0, 500.0, np.nan])
+    path = re.search(r'<path d="([^"]+)"', chart.overlay._line(line))[1]
+    assert path.count("M") == 2
+    assert "nan" not in path
+
+
+def test_shares_add_up_and_follow_the_doubts():
+    panel = SharePanel(LINES["Long Platter"], READINGS["Long Platter"])
+    assert sum(panel.shares.values()) == pytest.approx(100)
+    panel.state.set("spacing_doubt", Q(1, "percent"), panel)
+    panel.state.set("friction_doubt", Q(1, "percent"), panel)
+    assert panel.results["spacing"] == "100 %", "3 % apart, and known to 1 %"
+    assert panel.picture.chart.title.get_text() == "Long Platter: spacing governs in 100 % of the draws"
+
+
+def test_the_parts_of_the_power_are_all_of_it():
+    panel = PowerPanel()
+    *parts, together = [part.m_as("kW") for part in panel.parts]
+    assert sum(parts) == pytest.approx(together)
+    assert together == pytest.approx(14.1, abs=0.05)
+    lifting, rubbing = parts[:2]
+    pull = rope_pull(Q(75, "kg"), grade=Q(20, "percent"), friction=Q(0.07, "")).m_as("N")
+    assert lifting + rubbing == pytest.approx(pull * 150 / 3 / 1000), "a rider every 3 s"
+    assert panel.results["big enough"] == "yes, 0.9 kW to spare"
+    panel.state.set("wanted_capacity", Q(1800, "pph"), panel)
+    assert panel.results["big enough"] == "no, 5.1 kW short"
+    assert panel.results["needed power"] == motor_power_needed(
+        Q(1800, "pph"), Q(85, "percent"), Q(3.4, "m/s"), Q(500, "N"), panel.results["energy a rider"]
+    )
+
+
+def test_the_three_laws_of_the_motor():
+    panel = MotorPanel()
+    assert show(panel.results["motor limit"]) == "1,290 pph"  # own arithmetic, as the two below
+    assert show(panel.results["by the simple law"]) == "1,571 pph"
+    assert panel.results["at constant torque"] == panel.results["motor limit"], "at base speed the two are one"
+    panel.state.set("line_speed", Q(1.7, "m/s"), panel)
+    assert panel.results["at constant torque"] < 0.5 * panel.results["motor limit"]
+    assert show(panel.results["by the simple law"]) == "1,571 pph", "no speed in it"
+
+
+def test_grip_of_sheave_and_hand_and_the_start():
+    sheave = SheavePanel()
+    top, bottom = (sheave.results[f"riders, drive at the {place}"].m_as("person") for place in ("top", "bottom"))
+    assert bottom < top
+    sheave.state.set("wrap_angle", Q(360, "degree"), sheave)
+    assert sheave.result.m_as("person") > 2 * top, "twice the wrap is more than twice the riders"
+    hands = HandsPanel(glove_friction=Q(0.25, ""))
+    held, picked_up, squeeze, _ = (force.m_as("N") for force in hands.results.values())
+    assert squeeze == pytest.approx(2 * held)
+    assert picked_up - held == pytest.approx(75 * 1.5)
+    start = StartingPanel(starting_time=Q(8, "s"))
+    slow = start.result - start.results["to keep it going"]
+    start.state.set("starting_time", Q(4, "s"), start)
+    assert (start.result - start.results["to keep it going"]).m_as("N") == pytest.approx(2 * slow.m_as("N"))
+
+
+@pytest.fixture
+def kinds():
+    """Return the panel of every kind."""
+    return KindPanel(read_lifts(DATA / "kind_examples.csv"))
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_each_kind_has_an_example_and_its_button(kinds, kind):
+    button = next(widget for widget in kinds.children[-2].children if widget.description == kind)
+    button.click()
+    assert kinds.kind is KINDS[kind]
+    assert kinds.result.value.m_as("pph") == pytest.approx(kinds.example.capacity.value.m_as("pph"), rel=1e-9)
+    assert KINDS[kind].hazards in kinds.note()
+    assert f"riders are {KINDS[kind].on_a_stop}" in kinds.note()
+    chart = kinds.picture.chart
+    seconds, persons = chart.ends[0], kinds.given["seats"].m_as("person")
+    drawn = len(chart.persons.get_xdata())
+    carriers = np.ceil(seconds / kinds.given["interval"].m_as("s") - 1e-9)
+    assert drawn == carriers * np.ceil(persons / kinds._persons_a_dot())
+    if KINDS[kind].reversible:
+        assert kinds.results["spacing"] == "two cabins, to and fro"
+        assert len(chart.carriers.get_xdata()) == 0
+    else:
+        gaps = np.diff(chart.carriers.get_xdata()) * chart.ends[1]
+        assert gaps == pytest.approx(kinds.results["spacing"].m_as("m"))
+
+
+def test_speed_moves_the_rope_and_not_the_loading_point(kinds):
+    chart, before = kinds.picture.chart, kinds.result.value
+    times = chart.persons.get_xdata().copy()
+    kinds.state.set("line_speed", Q(1.1, "m/s"), kinds)
+    assert kinds.result.value == before
+    assert chart.persons.get_xdata() == pytest.approx(times)
+    assert kinds.results["spacing"].m_as("m") == pytest.approx(7.7)
+
+
+def test_curves_and_records_come_from_one_place():
+    for name, line in LINES.items():
+        values = LimitsPanel(LIFTS, READINGS, lift=name)._values
+        allowed = capacities_from(line.kind, values)
+        assert {limit.name for limit in governing(limits_of(line, READINGS[name])).in_order} == set(allowed)
