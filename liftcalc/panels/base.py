@@ -139,6 +139,7 @@ class Panel(WithStill):
     title = ""
     control_names = ()
     note_lines = 0  # lines kept free for the note, so that the picture below stands still
+    first_row = 0  # results that have a row of their own; 0 lets them flow
 
     def __init__(self, *, system=None, name=None, **values):
         self.state = notebook_state()
@@ -275,12 +276,14 @@ class Panel(WithStill):
 
     def status(self):
         """Return the results, and what was wrong with an entry, as a piece of HTML."""
-        cards = "".join(
+        cards = [
             "<div style='padding:0 18px 2px 0'><div style='font-size:12px;line-height:1.25'>"
             f"{escape(name)}</div><div style='font-size:18px;font-weight:bold;line-height:1.3'>"
             f"{escape(self.text(value))}</div></div>"
             for name, value in self.results.items()
-        )
+        ]
+        if self.first_row:
+            cards.insert(self.first_row, "<div style='flex-basis:100%'></div>")
         complaint = (
             f"<div style='border-left:4px solid;padding:2px 8px;margin:4px 0;font-size:14px;line-height:1.35'>"
             f"{escape(self._complaint)}</div>"
@@ -292,7 +295,7 @@ class Panel(WithStill):
         note = f"<div style='font-size:13px;line-height:1.4{tall}'>{escape(said)}</div>" if said else ""
         return (
             f"<div role='status' class='result-{type(self).__name__}'>"
-            f"<div style='display:flex;flex-wrap:wrap;margin:4px 0'>{cards}</div>{note}{complaint}</div>"
+            f"<div style='display:flex;flex-wrap:wrap;margin:4px 0'>{''.join(cards)}</div>{note}{complaint}</div>"
         )
 
     def legend(self):

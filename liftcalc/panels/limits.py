@@ -69,7 +69,7 @@ class LimitsPanel(Panel):
 
     title = "What limits the lift"
     control_names = ("line_speed", "spacing", "loading_time", "clearing_time", "grade", "motor_power")
-    note_lines = 3
+    note_lines, first_row = 3, 3
 
     def __init__(self, lifts=None, readings=None, lift=None, **settings):
         groups = [installation.lines for installation in lifts.values()] if lifts else [(TOW,)]

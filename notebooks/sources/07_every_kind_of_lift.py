@@ -133,12 +133,14 @@ known
 
 # %%
 from liftcalc import DisagreementError
+from liftcalc.tables import Lines
 
 try:
     chairs = {"line_speed": Q(2.2, "m/s"), "spacing": Q(15.4, "m"), "persons_per_carrier": Q(2, "person")}
     solve_line(**chairs, hourly_capacity=Q(1200, "pph"))
 except DisagreementError as trouble:
-    print(trouble)
+    what_came = Lines(str(trouble))
+what_came
 
 # %% [markdown]
 # ## Carriers out of service
