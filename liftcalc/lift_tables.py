@@ -2,6 +2,7 @@
 
 from liftcalc.kinds import KINDS
 from liftcalc.lift_limits import limits_of, power_needed
+from liftcalc.lifts import lines_of
 from liftcalc.motor import power_per_thousand_pph
 from liftcalc.quantity_text import show
 from liftcalc.tables import Table
@@ -23,7 +24,7 @@ def kinds_table(installations):
         Line speed, interval, spacing, persons a carrier, capacity with its level, and where riders are on a stop.
     """
     rows = []
-    for line in (line for installation in installations.values() for line in installation.lines):
+    for line in lines_of(installations):
         numbers = (line.line_speed, line.interval, line.spacing, line.persons_per_carrier)
         rows.append((line.kind, *map(show, numbers), str(line.capacity), KINDS[line.kind].on_a_stop))
     columns = ("kind", "line speed", "interval", "spacing", "a carrier", "people an hour", "on a stop")
@@ -124,7 +125,7 @@ def governing_table(installations, readings):
         One row a line.
     """
     rows = []
-    for line in (line for installation in installations.values() for line in installation.lines):
+    for line in lines_of(installations):
         found = governing(limits_of(line, readings.get(line.name, {})))
         following = found.next_limit
         further = (following.name, f"{show(found.ahead)} above") if following else ("none", "")

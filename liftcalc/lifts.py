@@ -331,6 +331,22 @@ class Installation:
         return None if any(power is None for power in powers) else sum(powers[1:], powers[0])
 
 
+def lines_of(installations):
+    """Return the lines of several installations, one after another.
+
+    Parameters
+    ----------
+    installations : dict
+        As ``read_lifts`` returns them.
+
+    Returns
+    -------
+    list of Line
+        In the order of the table.
+    """
+    return [line for installation in installations.values() for line in installation.lines]
+
+
 def read_lifts(path):
     """Read installations from a CSV table, one line of a lift a row.
 

@@ -93,6 +93,18 @@ class ControlRow:
         self._quiet = False
 
 
+def row_of_buttons(names, choose):
+    """Return a row of buttons, one a name, each of which calls a function with its name."""
+    buttons = []
+    for name in names:
+        button = widgets.Button(
+            description=name, tooltip=f"Put the sliders to {name}", layout=widgets.Layout(width="auto")
+        )
+        button.on_click(lambda pressed: choose(pressed.description))
+        buttons.append(button)
+    return widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap"))
+
+
 class WithStill(widgets.VBox):
     """Widgets with a still form in their place wherever widgets do not run: before a run, in print, on a handout."""
 
@@ -245,6 +257,14 @@ class Panel(WithStill):
             row.turn()
         self.picture.turn(self)
         self.refresh()
+
+    def start_anew(self, settings):
+        """Take other settings, with the ranges that the controls have for them."""
+        for row in self.rows:
+            row.control = self.control(row.control.name)
+        self.state.values.update(settings)
+        self.turn()
+        self.state.set_all(settings, self)
 
     def complain(self, message):
         """Say what was wrong with an entry; the last good numbers stay."""

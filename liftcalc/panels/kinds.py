@@ -3,7 +3,6 @@
 import math
 from dataclasses import replace
 
-import ipywidgets as widgets
 import numpy as np
 
 from liftcalc.capacity import hourly_capacity_from_interval
@@ -12,7 +11,7 @@ from liftcalc.kinds import KINDS
 from liftcalc.levels import Capacity
 from liftcalc.lifts import describe_line
 from liftcalc.line import headway_from_interval, spacing_for_headway
-from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.base import ChartPicture, Panel, row_of_buttons
 from liftcalc.panels.controls import CONTROLS, Scale, speed_control
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
@@ -77,12 +76,7 @@ class KindPanel(Panel):
         return ChartPicture(PassingChart(), KindPanel._prepare, KindPanel._move)
 
     def more_controls(self):
-        buttons = []
-        for kind in self._examples:
-            button = widgets.Button(description=kind, layout=widgets.Layout(width="auto"))
-            button.on_click(lambda pressed: self.choose(pressed.description))
-            buttons.append(button)
-        return [widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap"))]
+        return [row_of_buttons(self._examples, self.choose)]
 
     def choose(self, kind):
         """Put the panel to the example of one kind.
@@ -93,11 +87,7 @@ class KindPanel(Panel):
             Name of the kind.
         """
         self.example = self._examples[kind]
-        for row in self.rows:
-            row.control = self.control(row.control.name)
-        self.state.values.update(self._settings())
-        self.turn()
-        self.state.set_all(self._settings(), self)
+        self.start_anew(self._settings())
 
     def compute(self, given):
         capacity = hourly_capacity_from_interval(given["interval"], given["seats"])

@@ -11,9 +11,9 @@ from liftcalc.figures.limits import LOOKS, LimitsChart
 from liftcalc.kinds import KINDS
 from liftcalc.lift_limits import capacities_from, limits_from, share_of_limits
 from liftcalc.lift_readings import values_of
-from liftcalc.lifts import describe_line
+from liftcalc.lifts import describe_line, lines_of
 from liftcalc.line import vertical_rise
-from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.base import ChartPicture, Panel, row_of_buttons
 from liftcalc.panels.controls import CONTROLS, speed_control
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
@@ -72,8 +72,7 @@ class LimitsPanel(Panel):
     note_lines, first_row = 3, 3
 
     def __init__(self, lifts=None, readings=None, lift=None, **settings):
-        groups = [installation.lines for installation in lifts.values()] if lifts else [(TOW,)]
-        self._lines = {line.name: line for lines in groups for line in lines}
+        self._lines = {line.name: line for line in (lines_of(lifts) if lifts else [TOW])}
         self._readings = readings if lifts else {TOW.name: READINGS_OF_TOW}
         if lift is not None and lift not in self._lines:
             raise ValueError(f"LimitsPanel: no line {lift!r}. Write one of {', '.join(self._lines)}.")
@@ -103,21 +102,12 @@ class LimitsPanel(Panel):
         return ChartPicture(LimitsChart(), LimitsPanel._prepare, LimitsPanel._move)
 
     def more_controls(self):
-        buttons = []
-        for name in self._lines:
-            button = widgets.Button(
-                description=name,
-                tooltip=f"Put all sliders to the readings of {name}",
-                layout=widgets.Layout(width="auto"),
-            )
-            button.on_click(lambda pressed: self.choose(pressed.description))
-            buttons.append(button)
         self._drives = widgets.ToggleButtons(
             options=[FULL_POWER, SAME_TORQUE], style={"button_width": "190px"}, layout=widgets.Layout(width="auto")
         )
         self._drives.observe(self._turned, "value")
         return [
-            widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap")),
+            row_of_buttons(self._lines, self.choose),
             widgets.HBox([widgets.Label("Drive:"), self._drives]),
         ]
 
@@ -130,11 +120,7 @@ class LimitsPanel(Panel):
             Name of the line.
         """
         self._take(name)
-        for row in self.rows:
-            row.control = self.control(row.control.name)
-        self.state.values.update(self._settings())
-        self.turn()
-        self.state.set_all(self._settings(), self)
+        self.start_anew(self._settings())
 
     def _turned(self, change):
         self._drive = change["new"]

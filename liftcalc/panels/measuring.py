@@ -117,9 +117,7 @@ class TrackPanel(Panel):
             return
         self.state.values.update(self._found())
         self.ends.max = self._last
-        for row in self.rows:
-            row.control = self.control(row.control.name)
-        self.turn()
+        self.start_anew(self._found())
 
     def compute(self, given):
         first, last = given["steady_from"].m_as("s"), given["steady_to"].m_as("s")
