@@ -11,7 +11,8 @@ from liftcalc.kinds import KINDS
 from liftcalc.levels import Capacity
 from liftcalc.lifts import describe_line
 from liftcalc.line import headway_from_interval, spacing_for_headway
-from liftcalc.panels.base import ChartPicture, Panel, row_of_buttons
+from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, Scale, speed_control
 from liftcalc.quantity_text import show
 from liftcalc.units import Q

@@ -13,7 +13,8 @@ from liftcalc.lift_limits import capacities_from, limits_from, share_of_limits
 from liftcalc.lift_readings import values_of
 from liftcalc.lifts import describe_line, lines_of
 from liftcalc.line import vertical_rise
-from liftcalc.panels.base import ChartPicture, Panel, row_of_buttons
+from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, speed_control
 from liftcalc.quantity_text import show
 from liftcalc.units import Q

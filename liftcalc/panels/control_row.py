@@ -1,0 +1,98 @@
+"""One slider with its number box, and a row of buttons: the parts that panels put together."""
+
+import ipywidgets as widgets
+
+from liftcalc.panels.controls import in_system
+from liftcalc.quantity_text import unit_word
+from liftcalc.units import Q
+
+
+class ControlRow:
+    """One slider and its number box, kept in step; the box carries the name for those who do not see the slider."""
+
+    def __init__(self, control, panel):
+        self.control, self.panel, self._quiet = control, panel, False
+        self._shown = self._sent = None  # what box and slider were last set to
+        self.box = widgets.FloatText(
+            layout=widgets.Layout(width="270px"), style={"description_width": "165px"}, continuous_update=False
+        )
+        self.slider = widgets.FloatSlider(readout=False, layout=widgets.Layout(flex="1 1 auto", min_width="180px"))
+        self.row = widgets.HBox([self.box, self.slider], layout=widgets.Layout(align_items="center", width="100%"))
+        self.turn()
+        self.slider.observe(self._moved, "value")
+        self.box.observe(self._typed, "value")
+
+    @property
+    def _state(self):
+        return self.panel.state
+
+    def turn(self):
+        """Take on the unit and the range of the system in force; a value outside it moves to the nearest end."""
+        scale = self.control.scale(self._state.system)
+        word = unit_word(scale.unit)
+        counted = scale.unit in ("person", "")  # the name of such a control says what is counted
+        self.box.description = self.control.label if counted else f"{self.control.label} ({word})"
+        self.box.step = scale.step
+        held = self._state.values[self.control.name]
+        number = held.m_as(scale.unit)
+        if not scale.low <= number <= scale.high:
+            self._state.values[self.control.name] = Q(min(max(number, scale.low), scale.high), scale.unit)
+        self._quiet = True
+        with self.slider.hold_sync():
+            self.slider.min = min(self.slider.min, scale.low)
+            self.slider.max, self.slider.step = scale.high, scale.step
+            self.slider.min = scale.low
+            self.show()
+
+    def show(self):
+        """Set slider and box to the value that the notebook holds."""
+        scale = self.control.scale(self._state.system)
+        self._set(round(float(self._state.values[self.control.name].m_as(scale.unit)), scale.digits), scale)
+
+    def _moved(self, change):
+        scale = self.control.scale(self._state.system)
+        number = round(change["new"], scale.digits)
+        if not self._quiet and number != self._sent:  # a page echoes what it was sent, but for rounding
+            # the slider is left alone: it may be further on already, and must not be pulled back
+            self._state.set(self.control.name, Q(number, scale.unit), self.panel)
+            self._shown, self._sent, self._quiet = number, number, True
+            self.box.value = number
+            self._quiet = False
+
+    def _typed(self, change):
+        scale = self.control.scale(self._state.system)
+        number = change["new"]
+        if self._quiet or number == self._shown:
+            return
+        if not scale.low <= number <= scale.high:  # also true for nan
+            word = unit_word(scale.unit)
+            came = f"{number:,.10g} {word}" if abs(number) < 1e10 else "what was entered"  # also for nan
+            held = in_system(self._state.values[self.control.name], self._state.system)
+            self.show()
+            self.panel.complain(
+                f"{self.control.label}: {came} is outside the range of this panel. Write a number from "
+                f"{scale.low:g} to {scale.high:g} {word}; {held} stays."
+            )
+        else:
+            self._state.set(self.control.name, Q(number, scale.unit), self.panel)
+            self._set(number, scale)
+
+    def _set(self, number, scale):
+        """Set both without being called back; the slider takes the nearest of its steps, the box the number itself."""
+        steps = round((number - scale.low) / scale.step)
+        self._shown, self._quiet = number, True
+        self._sent = round(min(scale.low + steps * scale.step, scale.high), scale.digits)
+        self.slider.value, self.box.value = self._sent, number
+        self._quiet = False
+
+
+def row_of_buttons(names, choose):
+    """Return a row of buttons, one a name, each of which calls a function with its name."""
+    buttons = []
+    for name in names:
+        button = widgets.Button(
+            description=name, tooltip=f"Put the sliders to {name}", layout=widgets.Layout(width="auto")
+        )
+        button.on_click(lambda pressed: choose(pressed.description))
+        buttons.append(button)
+    return widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap"))
