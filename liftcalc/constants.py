@@ -24,3 +24,8 @@ STANDARD_GRAVITY = Constant(
     Q(9.80665, "m/s**2"),
     "3rd General Conference on Weights and Measures, 1901; exact by definition",
 )
+
+_STANDARD_ATMOSPHERE = "ISO 2533 standard atmosphere, from memory; the tests integrate the air column anew"
+SEA_LEVEL_TEMPERATURE = Constant("air temperature at sea level", Q(288.15, "kelvin"), _STANDARD_ATMOSPHERE)
+TEMPERATURE_LAPSE = Constant("fall of air temperature with height", Q(0.0065, "kelvin/m"), _STANDARD_ATMOSPHERE)
+GAS_CONSTANT_OF_AIR = Constant("specific gas constant of dry air", Q(287.05287, "J/(kg*kelvin)"), _STANDARD_ATMOSPHERE)

@@ -6,10 +6,19 @@ the authority to say.
 
 import numpy as np
 
-from liftcalc.constants import STANDARD_GRAVITY
+from liftcalc.constants import (
+    GAS_CONSTANT_OF_AIR,
+    SEA_LEVEL_TEMPERATURE,
+    STANDARD_GRAVITY,
+    TEMPERATURE_LAPSE,
+)
 from liftcalc.units import unit_aware
 
 GRAVITY = STANDARD_GRAVITY.quantity.m_as("m/s**2")
+TEMPERATURE = SEA_LEVEL_TEMPERATURE.quantity.m_as("kelvin")
+LAPSE = TEMPERATURE_LAPSE.quantity.m_as("kelvin/m")
+GAS_CONSTANT = GAS_CONSTANT_OF_AIR.quantity.m_as("J/(kg*kelvin)")
+HIGHEST_ALTITUDE = 11_000.0  # m: where the temperature of the standard atmosphere ceases to fall
 SECONDS_PER_HOUR = 3600.0
 WATTS_PER_KILOWATT = 1000.0
 
@@ -745,6 +754,50 @@ def idle_power(efficiency, line_speed, idle_drag):
     """
     _check_efficiency("idle_power", efficiency)
     return idle_drag * line_speed / efficiency / WATTS_PER_KILOWATT
+
+
+@unit_aware(rated_power="kW", altitude="m", returns="kW", may_be_zero=("altitude",))
+def engine_power_at_altitude(rated_power, altitude):
+    r"""Return what is left of an engine's power in thin air, for an engine that breathes without a charger.
+
+    Parameters
+    ----------
+    rated_power : Quantity [kW]
+        Power at sea level; a scalar or an array.
+    altitude : Quantity [m]
+        Height above the sea, up to 11,000 m; may be zero.
+
+    Returns
+    -------
+    Quantity [kW]
+        Power at that height. An electric motor does not lose power so, but its cooling suffers: ask the maker.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If the power is not greater than zero, or the altitude is negative or above 11,000 m.
+
+    Notes
+    -----
+    .. math:: P = P_0 (1 - L h / T_0)^{g / (L R) - 1}
+
+    Power in proportion to the density of the air is common practice, no published source; an engine's own plate or
+    manual says it better. Source: for the density, ISO 2533 standard atmosphere, from memory; the tests integrate it.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(engine_power_at_altitude(Q(15, "kW"), Q(2000, "m")))
+    '12.3 kW'
+    """
+    if np.max(altitude) > HIGHEST_ALTITUDE:
+        raise ValueError(
+            f"engine_power_at_altitude: altitude must be {HIGHEST_ALTITUDE:,.0f} m or less, but got "
+            f"{np.max(altitude):,.0f} m. Write the height above the sea in metres or feet, such as Q(2000, 'm')."
+        )
+    return rated_power * (1 - LAPSE * altitude / TEMPERATURE) ** (GRAVITY / (LAPSE * GAS_CONSTANT) - 1)
 
 
 @unit_aware(riders="person", mean_mass="kg", mass_variation="", returns="kg", may_be_zero=("mass_variation",))

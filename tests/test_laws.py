@@ -22,7 +22,7 @@ persons = st.integers(1, 12)
 def pick(argument, unit, number):
     """Return a sensible plain value for an argument; the number is between 0 and 1."""
     by_name = {"safety_factor": (1, 3), "ridden_length": (30, 500), "pick_up_acceleration": (1, 4),
-               "carriers": (20, 100), "carriers_out": (0, 19)}  # fmt: skip
+               "altitude": (0, 4000), "carriers": (20, 100), "carriers_out": (0, 19)}  # fmt: skip
     low, high = by_name.get(argument) or {
         "m/s": (0.3, 6), "m": (2, 500), "ft": (5, 900), "s": (1, 900), "person": (2, 90),
         "person/hour": (100, 4000), "m/s**2": (0.3, 4), "": (0.05, 0.9),

@@ -543,3 +543,22 @@ def test_a_stray_draw_over_one_does_not_stop_a_sampled_efficiency():
     sampled = motor.motor_capacity.plain(15.0, draws, 3.4, 500.0, 30826.0)
     assert sampled.shape == draws.shape
     assert np.all(np.isfinite(sampled))
+
+
+@pytest.mark.parametrize("altitude", [0, 500, 2000, 4000])
+def test_thin_air_against_the_column_of_air_integrated(altitude):
+    """Hydrostatic balance of dry air whose temperature falls evenly, added up step by step."""
+    pressure = 101325.0
+    for height in np.arange(0.5, altitude, 1.0):
+        pressure -= pressure * 9.80665 / (287.05287 * (288.15 - 0.0065 * height))
+    density = (pressure / 101325.0) * 288.15 / (288.15 - 0.0065 * altitude)
+    left = motor.engine_power_at_altitude(Q(15, "kW"), Q(altitude, "m")).m_as("kW")
+    assert left == pytest.approx(15 * density, rel=2e-4)
+
+
+def test_thin_air_as_the_standard_table_has_it():
+    # density at 2,000 m above the sea: 1.0066 kg/m3, at sea level 1.2250; ISO 2533, from memory, rounded so
+    left = motor.engine_power_at_altitude(Q(1, "kW"), Q(2000, "m")).m_as("kW")
+    assert left == pytest.approx(1.0066 / 1.2250, rel=2e-4)
+    with pytest.raises(ValueError, match=r"altitude must be 11,000 m or less, but got 12,000 m\. Write the height"):
+        motor.engine_power_at_altitude(Q(1, "kW"), Q(12000, "m"))

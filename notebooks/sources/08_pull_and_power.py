@@ -33,8 +33,9 @@
 # **Predict.** A rider of 75 kg on 20 %: is the pull nearer to 75 N, 200 N or 750 N?
 
 # %%
-from liftcalc import Q, carrier_work, conveyor_work, grade_from_angle, grade_from_rise, held_force, peak_riders_mass
-from liftcalc import ride_work, rope_deceleration, rope_pull, rope_weight_in_hands, show, tether_pull
+from liftcalc import Q, carrier_work, conveyor_work, engine_power_at_altitude, grade_from_angle
+from liftcalc import grade_from_rise, held_force, peak_riders_mass, ride_work, rope_deceleration
+from liftcalc import rope_pull, rope_weight_in_hands, show, tether_pull
 from liftcalc.panels import HandsPanel, MotorPanel, PowerPanel, SheavePanel, StartingPanel
 
 for grade in (
@@ -136,6 +137,19 @@ tether = tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), friction=Q(0.07,
 print("in a tether at 30 degrees, for a pull of 195 N:", show(tether))
 
 # %% [markdown]
+# ## An engine on a mountain
+#
+# Some tows run on an engine. One that breathes without a charger gives less in thin air, about in proportion to the air's density. That is common practice and no published rule; its plate or its manual says it better.
+#
+# **Predict.** Fifteen kilowatts at the sea: how many are left at 2,000 m?
+
+# %%
+print(show(engine_power_at_altitude(Q(15, "kW"), Q(2000, "m"))), "are left")
+
+# %% [markdown]
+# The air up there has 0.82 of its density at the sea, and 15 kW × 0.82 = 12.3 kW. An electric motor keeps its power, but cools worse; the maker says from which height that counts.
+
+# %% [markdown]
 # ## Kids and adults
 #
 # The mean mass sets the energy, counted by rider: half at 40 kg and half at 80 kg cost the motor what 60 kg each would. A moment can be worse. If riders come in no order of mass, about one full line in forty is heavier than N · m · (1 + 2 · c ÷ √N), where c is the spread of the masses over their mean.
@@ -178,7 +192,8 @@ hands.at_settings("glove_friction", [Q(0.2, ""), Q(0.4, ""), Q(0.6, "")])
 
 # %%
 print("an adult of 80 kg holds", show(held_force(Q(80, "kg"), grade=Q(20, "percent"), friction=Q(0.07, ""))))
-print("of rope in the hands:", show(rope_weight_in_hands(Q(0.6, "kg/m"), Q(6.8, "m"))))
+for rope, mass in (("dry", Q(0.6, "kg/m")), ("wet", Q(0.8, "kg/m"))):
+    print("of", rope, "rope in the hands:", show(rope_weight_in_hands(mass, Q(6.8, "m"))))
 
 # %% [markdown]
 # ## The grip of the sheave
