@@ -2,6 +2,7 @@
 
 import itertools
 import os
+import sys
 import tempfile
 from pathlib import Path
 
@@ -31,3 +32,10 @@ def pytest_configure(config):
                 super().__init__(transport="ipc", ip=f"{folder}/k{next(numbers)}", **options)
 
         nbval.kernel.KernelManager = SocketKernelManager
+
+
+def pytest_collection_finish(session):
+    """Let panels take every move of a slider for one of the reader's: here is no page that echoes."""
+    rows = sys.modules.get("liftcalc.panels.control_row")
+    if rows is not None:
+        rows.ECHO = 0.0

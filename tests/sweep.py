@@ -13,8 +13,10 @@ SWEEP = r"""
 import json, re, sys
 import ipywidgets
 from ipywidgets.widgets import widget as widget_module
-from liftcalc.panels import notebook_state
+from liftcalc.panels import control_row, notebook_state
 from liftcalc.panels.base import Panel
+
+control_row.ECHO = 0.0  # here is no page that echoes
 
 errors, moves, said, label = [], 0, set(), ""
 shell = get_ipython()

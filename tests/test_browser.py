@@ -8,11 +8,16 @@ import browser
 import pytest
 from notebook_files import NOTEBOOKS
 
-from liftcalc import Q, headway, hourly_capacity, persons_on_line, show
+from liftcalc import Q, governing, headway, hourly_capacity, persons_on_line, show
 from liftcalc.exercises import BANK, Posed
 from liftcalc.exercises.drawing import learner_key
 from liftcalc.fieldwork import read_field_sheet, read_track, read_track_speed
+from liftcalc.lift_limits import limits_of
+from liftcalc.lift_readings import read_readings
+from liftcalc.lifts import read_lifts
 from liftcalc.uncertainty import show_with_doubt
+
+DATA = NOTEBOOKS.parent / "data"
 
 if browser.chromium() is None and os.environ.get("CI", "").lower() != "true":
     pytest.skip("no Chromium on this machine: the browser tests are left out", allow_module_level=True)
@@ -200,6 +205,53 @@ def test_a_track_of_ones_own_in_the_app_view(tmp_path):
         chooser.value.set_files(broken)
         status.get_by_text("broken.gpx, line 1").wait_for()
         page.locator("svg").get_by_text("mine.gpx: 2.79 ± 0.05 m/s").wait_for()
+        assert browser.asked_outside(page) == []
+
+
+def check_limits(page):
+    """Take a lift by its button, move grade and drive: words, picture and sliders follow."""
+    lifts, readings = read_lifts(DATA / "hill_lifts.csv"), read_readings(DATA / "hill_readings.csv")
+    panel = page.locator(".widget-vbox", has=page.locator(".result-LimitsPanel")).last
+    status, picture = panel.locator("[role=status]"), panel.locator("svg").first
+    for name, words in (("Penny Rope", "loading"), ("Duckling Belt", "unload"), ("Long Platter", "spacing")):
+        button = panel.get_by_role("button", name=name, exact=True)
+        button.focus()  # not a click: the page may still shift under the mouse
+        button.press("Enter")
+        found = governing(limits_of(lifts[name].lines[0], readings[name]))
+        assert found.limit.name == words
+        status.get_by_text(str(found.capacity), exact=True).wait_for()
+        picture.get_by_text(f"{name}: {words} governs, at most {show(found.limit.capacity)}", exact=True).wait_for()
+        speed = lifts[name].lines[0].line_speed.m_as("m/s")
+        assert float(panel.get_by_label("Line speed (m/s)").input_value()) == pytest.approx(speed)
+        at = "([slider, speed]) => Math.abs(slider.getAttribute('aria-valuenow') - speed) < 0.01"
+        page.wait_for_function(at, arg=[handle(page, "Line speed (m/s)").element_handle(), speed])
+    grade = panel.get_by_label("Grade (%)")
+    grade.focus()
+    grade.press("Control+a")
+    grade.press_sequentially("24")
+    grade.press("Tab")
+    picture.get_by_text("Long Platter: motor governs", exact=False).wait_for()
+    torque = panel.get_by_role("button", name="constant torque")
+    torque.focus()
+    torque.press("Enter")
+    status.get_by_text("constant torque below 2.80 m/s", exact=False).wait_for()
+    before = picture.get_attribute("aria-label")
+    for _ in range(3):
+        handle(page, "Line speed (m/s)").press("ArrowLeft")
+    panel.locator("svg").first.and_(page.locator(f"svg:not([aria-label='{before}'])")).wait_for()
+    box = panel.get_by_label("Line speed (m/s)").element_handle()
+    page.wait_for_function("box => box.value === '2.5'", arg=box)
+
+
+@pytest.mark.parametrize("view", ["lab", "app"])
+def test_limits(tmp_path, view):
+    serve, run = {
+        "lab": (browser.jupyter_lab, browser.run_in_lab),
+        "app": (browser.app_view, browser.run_in_app),
+    }[view]
+    with serve(tmp_path) as address, browser.page() as page:
+        run(page, address("09_what_limits_the_lift.ipynb"))
+        check_limits(page)
         assert browser.asked_outside(page) == []
 
 

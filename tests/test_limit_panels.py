@@ -147,6 +147,27 @@ def test_the_line_speed_goes_as_far_as_the_axis_of_the_kind(limits):
         notebook_state().turn("metric")
 
 
+def test_a_late_echo_of_the_page_moves_nothing(limits, monkeypatch):
+    """A page sends back what a slider was set to, with noise in the last digit, and on a busy machine it is late."""
+    monkeypatch.setattr("liftcalc.panels.control_row.ECHO", 1.0)
+    clock = [100.0]
+    monkeypatch.setattr("liftcalc.panels.control_row.time.monotonic", lambda: clock[0])
+    limits.choose("Duckling Belt")
+    limits.choose("Long Platter")
+    row = limits.rows[0]
+    row.slider.value = 0.6000000000000001  # of the belt
+    assert limits.given["line_speed"].m_as("m/s") == pytest.approx(2.8)
+    assert limits.results["governs"] == "spacing"
+    assert row.slider.value == pytest.approx(2.8)
+    row.slider.value = 1.2  # the end of the belt's range, at which the page cut the new value
+    assert limits.given["line_speed"].m_as("m/s") == pytest.approx(2.8)
+    row.slider.value = 2.7  # of the reader
+    assert limits.given["line_speed"].m_as("m/s") == pytest.approx(2.7)
+    clock[0] += 1.1
+    row.slider.value = 0.6  # no echo any more
+    assert limits.given["line_speed"].m_as("m/s") == pytest.approx(0.6)
+
+
 def test_an_unknown_lift_is_refused():
     with pytest.raises(ValueError, match=r"LimitsPanel: no line 'Penny Roap'\. Write one of Penny Rope, Long Platter"):
         LimitsPanel(LIFTS, READINGS, lift="Penny Roap")

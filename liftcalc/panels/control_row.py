@@ -1,10 +1,15 @@
 """One slider with its number box, and a row of buttons: the parts that panels put together."""
 
+import time
+
 import ipywidgets as widgets
 
 from liftcalc.panels.controls import in_system
 from liftcalc.quantity_text import unit_word
 from liftcalc.units import Q
+
+ECHO = 1.0  # seconds within which a page may still echo a value that it was sent before the last one
+SAME = 1e-6
 
 
 class ControlRow:
@@ -13,6 +18,7 @@ class ControlRow:
     def __init__(self, control, panel):
         self.control, self.panel, self._quiet = control, panel, False
         self._shown = self._sent = None  # what box and slider were last set to
+        self._before = {}  # what the slider, or an end of it, was set to before: until when the page may echo it
         self.box = widgets.FloatText(
             layout=widgets.Layout(width="270px"), style={"description_width": "165px"}, continuous_update=False
         )
@@ -38,6 +44,8 @@ class ControlRow:
         if not scale.low <= number <= scale.high:
             self._state.values[self.control.name] = Q(min(max(number, scale.low), scale.high), scale.unit)
         self._quiet = True
+        if (self.slider.min, self.slider.max) != (scale.low, scale.high):  # the page may cut a value at any of these
+            self._expect_echoes(self.slider.min, self.slider.max, scale.low, scale.high)
         with self.slider.hold_sync():
             self.slider.min = min(self.slider.min, scale.low)
             self.slider.max, self.slider.step = scale.high, scale.step
@@ -51,6 +59,9 @@ class ControlRow:
 
     def _moved(self, change):
         scale = self.control.scale(self._state.system)
+        if not self._quiet and self._late_echo(change["new"]):
+            self.show()
+            return
         number = round(change["new"], scale.digits)
         if not self._quiet and number != self._sent:  # a page echoes what it was sent, but for rounding
             # the slider is left alone: it may be further on already, and must not be pulled back
@@ -58,6 +69,16 @@ class ControlRow:
             self._shown, self._sent, self._quiet = number, number, True
             self.box.value = number
             self._quiet = False
+
+    def _expect_echoes(self, *numbers):
+        """Note what the page may still send back by itself."""
+        self._before |= {number: time.monotonic() + ECHO for number in numbers if number is not None}
+
+    def _late_echo(self, value):
+        """Return whether the page only sends back what was set before the last value: nobody moved the slider."""
+        now = time.monotonic()
+        self._before = {number: until for number, until in self._before.items() if until > now}
+        return any(abs(value - number) < SAME for number in self._before) and abs(value - self._sent) > SAME
 
     def _typed(self, change):
         scale = self.control.scale(self._state.system)
@@ -81,6 +102,7 @@ class ControlRow:
         """Set both without being called back; the slider takes the nearest of its steps, the box the number itself."""
         steps = round((number - scale.low) / scale.step)
         self._shown, self._quiet = number, True
+        self._expect_echoes(self._sent)
         self._sent = round(min(scale.low + steps * scale.step, scale.high), scale.digits)
         self.slider.value, self.box.value = self._sent, number
         self._quiet = False
