@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from html import escape
 
-SHORT = 12  # letters of a cell that is never broken
+SHORT = 13  # letters of a cell that is never broken
 
 
 @dataclass(frozen=True)

@@ -179,7 +179,8 @@ class StartingPanel(Panel):
             x_range=(0, 20),
             y_range=(0, self.number(Q(12000, "N"))),
             curves=[
-                Curve("force"), Curve("length", "--", bold=False, label_below=True), Curve("power", "-.", bold=False),
+                Curve("force"), Curve("length", "--", bold=False, label_below=True),
+                Curve("power", "-.", bold=False, label_below=True, label_within=0.05),
             ],
         )  # fmt: skip
 
