@@ -50,14 +50,14 @@ class Riding:
     drag: Callable | None = None
 
 
-def _map_length(values):
+def map_length(values):
     """Return the horizontal run of a ride from its length along the slope and its rise."""
     length, rise = values["ridden_length"].m_as("m"), values["vertical_rise"].m_as("m")
     return Q(np.sqrt(length**2 - rise**2), "m")
 
 
 def _path(values):
-    return {"vertical_rise": values["vertical_rise"], "horizontal_run": _map_length(values)}
+    return {"vertical_rise": values["vertical_rise"], "horizontal_run": map_length(values)}
 
 
 def _work_on_skis(values):
@@ -85,7 +85,7 @@ def _drag_of_sheaves(values):
 
 def _drag_of_the_belt(values):
     frictions = {name: values[name] for name in ("bed_friction", "return_friction")}
-    return belt_drag(values["belt_mass_per_length"], _map_length(values), **frictions)
+    return belt_drag(values["belt_mass_per_length"], map_length(values), **frictions)
 
 
 ON_SKIS = Riding("drawn on skis", True, ("friction",), _work_on_skis)

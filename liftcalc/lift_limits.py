@@ -102,11 +102,10 @@ def _arguments(kind, values):
     }
 
 
-def _left_out(name, kind, values, *readings):
+def _left_out(name, kind, values, drag, *readings):
     """Return the record of a limit that lacks readings, each by the name under which it is to be read; else None."""
-    own = KINDS[kind]
-    drag = [] if idle_drag_of(kind, values) is not None else ["idle_drag"]
-    missing = _missing(values, *readings, "rider_mass", *own.riding.work_readings) + drag
+    missing = _missing(values, *readings, "rider_mass", *KINDS[kind].riding.work_readings)
+    missing += [] if drag is not None else ["idle_drag"]
     return missing_readings(name, {each.replace("_", " "): None for each in dict.fromkeys(missing)})
 
 
@@ -151,9 +150,10 @@ def limits_of(line, readings):
 def limits_from(kind, values):
     """Return the records of ``limits_of`` from a kind and the values of ``values_of``."""
     arguments = _arguments(kind, values)
-    pick_up = KINDS[kind].pick_up.readings
-    motor = _left_out("motor", kind, values, "motor_power", "efficiency", *pick_up)
-    traction = _left_out("traction", kind, values, "slack_tension", "rope_friction", "wrap_angle", "safety_factor")
+    pick_up, drag = KINDS[kind].pick_up.readings, arguments["traction"]["idle_drag"]
+    motor = _left_out("motor", kind, values, drag, "motor_power", "efficiency", *pick_up)
+    sheave = ("slack_tension", "rope_friction", "wrap_angle", "safety_factor")
+    traction = _left_out("traction", kind, values, drag, *sheave)
     limits = [
         spacing_limit(*arguments["spacing"]),
         loading_limit(*arguments["loading"]),

@@ -174,7 +174,7 @@ class Panel(WithStill):
             row.control = self.control(row.control.name)
         self.state.values.update(settings)
         self.turn()
-        self.state.set_all(settings, self)
+        self.state.let_others_follow(settings, self)
 
     def complain(self, message):
         """Say what was wrong with an entry; the last good numbers stay."""

@@ -7,6 +7,7 @@ from liftcalc.figures.curves import Curve, CurveChart
 from liftcalc.line import vertical_rise
 from liftcalc.motor import force_to_start, rope_pull
 from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.power import EFFICIENCY, IDLE_DRAG, LENGTH
 from liftcalc.quantity_text import show
 from liftcalc.traction import (
     capstan_ratio,
@@ -19,10 +20,7 @@ from liftcalc.traction import (
 )
 from liftcalc.units import Q
 
-# what the demo tow does not change under the reader's hand
-LENGTH, IDLE_DRAG = Q(150, "m"), Q(500, "N")
 ROPE, SAFETY_FACTOR = Q(0.6, "kg/m"), Q(1.25, "")
-EFFICIENCY = Q(85, "percent")
 
 
 class SheavePanel(Panel):

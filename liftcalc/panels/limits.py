@@ -1,6 +1,5 @@
 """The panels of 09: every limit of a lift over its line speed, and which governs where readings are in doubt."""
 
-import math
 from dataclasses import replace
 
 import ipywidgets as widgets
@@ -8,7 +7,7 @@ import numpy as np
 
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.limits import LOOKS, LimitsChart
-from liftcalc.kinds import KINDS
+from liftcalc.kinds import KINDS, map_length
 from liftcalc.lift_limits import capacities_from, limits_from, share_of_limits
 from liftcalc.lift_readings import values_of
 from liftcalc.lifts import describe_line, lines_of
@@ -16,6 +15,7 @@ from liftcalc.line import vertical_rise
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, speed_control
+from liftcalc.pull import grade_from_rise
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
 from liftcalc.which_limit import AN_UPPER_BOUND, envelope, governing
@@ -91,8 +91,8 @@ class LimitsPanel(Panel):
 
     def _settings(self):
         """Return the values of the controls for this line; what it has no reading of stays where it is."""
-        run = math.sqrt(self.line.ridden_length.m_as("m") ** 2 - self.line.vertical_rise.m_as("m") ** 2)
-        known = {**self._values, "grade": Q(100 * self.line.vertical_rise.m_as("m") / run, "percent")}
+        grade = grade_from_rise(vertical_rise=self.line.vertical_rise, horizontal_run=map_length(self._values))
+        known = {**self._values, "grade": grade.to("percent")}
         return {name: known[name] for name in self.control_names if name in known}
 
     def control(self, name):
@@ -214,15 +214,8 @@ class LimitsPanel(Panel):
             x_label=f"line speed ({self.word('line_speed')})", x_range=(0, self.number(end)), y_range=(0, self._top)
         )
 
-    def refresh(self):
-        """Compute anew; the curves are needed for the words as well."""
-        self._complaint = ""
-        self.results = self.compute(self.given)
-        self._drawn = self._curves()
-        self.picture.move(self)
-
     def _move(self):
-        speeds, curves, pieces = self._drawn
+        self._drawn = speeds, curves, pieces = self._curves()
         following = self.found.next_limit
         self.picture.chart.move(
             title=f"{self.line.name}: {self.found.limit.name} governs, at most {show(self.result.value)}",

@@ -115,9 +115,10 @@ class TrackPanel(Panel):
         except PlainError as error:
             self.complain(str(error))
             return
-        self.state.values.update(self._found())
+        found = self._found()
+        self.state.values.update(found)
         self.ends.max = self._last
-        self.start_anew(self._found())
+        self.start_anew(found)
 
     def compute(self, given):
         first, last = given["steady_from"].m_as("s"), given["steady_to"].m_as("s")

@@ -35,7 +35,11 @@ class NotebookState:
         self.values.update(values)
         if mover is not None:
             mover.refresh()
-        moved = set(values)
+        self.let_others_follow(values, mover)
+
+    def let_others_follow(self, names, mover):
+        """Let the panels that show any of these controls follow their mover when keys rest."""
+        moved = set(names)
         self._behind |= {p for p in self._panels.values() if p is not mover and moved & set(p.control_names)}
         self._wait()
 
