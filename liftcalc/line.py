@@ -213,7 +213,8 @@ def ride_time(ridden_length, line_speed):
     Returns
     -------
     Quantity [s]
-        Ride time.
+        Ride time, for riders who take the speed of the rope at once: on a belt, a chair, in a cabin. Whoever stands
+        still at the grab rides longer: ``ride_time_from_rest``.
 
     Raises
     ------
@@ -237,6 +238,147 @@ def ride_time(ridden_length, line_speed):
     return ridden_length / line_speed
 
 
+def _check_way_to_speed(function, ridden_length, way_to_speed, acceleration):
+    """Refuse a ride that ends before the rider has the speed of the rope."""
+    if np.any(way_to_speed > ridden_length * (1 + 1e-12)):
+        raise ValueError(
+            f"{function}: the ride of {np.min(ridden_length):,.1f} m ends before the speed of the rope is reached: "
+            f"that takes {np.max(way_to_speed):,.1f} m at {np.min(acceleration):g} m/s². Write a larger acceleration, "
+            "such as Q(1.5, 'm/s**2'), or a longer ride."
+        )
+
+
+@unit_aware(ridden_length="m", line_speed="m/s", pick_up_acceleration="m/s**2", returns="s")
+def ride_time_from_rest(ridden_length, line_speed, pick_up_acceleration):
+    r"""Return the ride time of a rider who stands still at the grab: on a rope or handle tow, a platter, a T-bar.
+
+    Parameters
+    ----------
+    ridden_length : Quantity [m]
+        Length along the rope from where a rider takes hold to where the rider lets go; a scalar or an array.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope; same shape, or broadcastable.
+    pick_up_acceleration : Quantity [m/s**2]
+        How hard the rider speeds up, from rest to the speed of the rope.
+
+    Returns
+    -------
+    Quantity [s]
+        Ride time. A belt, a chair or a cabin takes its riders along at once: ``ride_time``.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero, or the ride ends before the rider has the speed of the rope.
+
+    Notes
+    -----
+    .. math:: T = L / v + v / (2 a)
+
+    In the time v / a of speeding up a rider covers half of what the rope does. Source: motion at constant
+    acceleration, then at constant speed.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(ride_time_from_rest(Q(150, "m"), Q(3.4, "m/s"), Q(1.5, "m/s**2")))
+    '45.3 s'
+    """
+    way_to_speed = line_speed**2 / (2 * pick_up_acceleration)
+    _check_way_to_speed("ride_time_from_rest", ridden_length, way_to_speed, pick_up_acceleration)
+    return ridden_length / line_speed + line_speed / (2 * pick_up_acceleration)
+
+
+@unit_aware(ridden_length="m", line_speed="m/s", acceleration="m/s**2", returns="s")
+def ride_time_rest_to_rest(ridden_length, line_speed, acceleration):
+    r"""Return the time of a ride that starts and ends at rest, as in the cabin of a reversible tram.
+
+    Parameters
+    ----------
+    ridden_length : Quantity [m]
+        Length along the rope from stop to stop; a scalar or an array.
+    line_speed : Quantity [m/s]
+        Speed of the haul rope between start and stop; same shape, or broadcastable.
+    acceleration : Quantity [m/s**2]
+        How hard the cabin speeds up, and slows at the end.
+
+    Returns
+    -------
+    Quantity [s]
+        Ride time.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero, or start and stop together are longer than the ride.
+
+    Notes
+    -----
+    .. math:: T = L / v + v / a
+
+    Source: motion at constant acceleration, speed and deceleration.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(ride_time_rest_to_rest(Q(800, "m"), Q(8, "m/s"), Q(0.5, "m/s**2")))
+    '116.0 s'
+    """
+    _check_way_to_speed("ride_time_rest_to_rest", ridden_length, line_speed**2 / acceleration, acceleration)
+    return ridden_length / line_speed + line_speed / acceleration
+
+
+@unit_aware(ridden_length="m", ride_time="s", pick_up_acceleration="m/s**2", returns="m/s")
+def line_speed_from_ride_time(ridden_length, ride_time, pick_up_acceleration):
+    r"""Return the line speed from a ride time, for a rider who stands still at the grab.
+
+    Parameters
+    ----------
+    ridden_length : Quantity [m]
+        Length along the rope from grab to let-go; a scalar or an array.
+    ride_time : Quantity [s]
+        Time from grab to let-go; same shape, or broadcastable.
+    pick_up_acceleration : Quantity [m/s**2]
+        How hard the rider speeds up, from rest to the speed of the rope.
+
+    Returns
+    -------
+    Quantity [m/s]
+        Line speed. Length over time alone is lower: it is the mean of the whole ride, the start included.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero, or nobody can cover the length in that time from rest.
+
+    Notes
+    -----
+    .. math:: v = a (T - \sqrt{T^2 - 2 L / a})
+
+    It is ``ride_time_from_rest`` solved for the speed. Source: motion at constant acceleration, then at constant speed.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(line_speed_from_ride_time(Q(150, "m"), Q(45.25, "s"), Q(1.5, "m/s**2")))
+    '3.40 m/s'
+    """
+    left = ride_time**2 - 2 * ridden_length / pick_up_acceleration
+    if np.any(left < 0):
+        raise ValueError(
+            f"line_speed_from_ride_time: nobody covers {np.max(ridden_length):,.1f} m from rest in "
+            f"{np.min(ride_time):,.1f} s at {np.min(pick_up_acceleration):g} m/s². Time the ride again, or write "
+            "a larger pick_up_acceleration, such as Q(1.5, 'm/s**2')."
+        )
+    return pick_up_acceleration * (ride_time - np.sqrt(left))
+
+
 @unit_aware(ridden_length="m", spacing="m", persons_per_carrier="person", returns="person")
 def persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
     r"""Return how many riders are on the line at once, on average.
@@ -253,7 +395,8 @@ def persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
     Returns
     -------
     Quantity [person]
-        Average number of riders: exact over time, and seldom a whole number.
+        Average number of riders: exact over time, and seldom a whole number. Riders who start from rest bunch up at the
+        start: for them take flow times ``ride_time_from_rest``.
 
     Raises
     ------

@@ -9,7 +9,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 import liftcalc
-from liftcalc import Q, ureg
+from liftcalc import Q, line_speed_from_ride_time, ride_time_from_rest, ride_time_rest_to_rest, ureg
 from liftcalc.units import FORMULAS
 
 speeds = st.floats(0.2, 8)
@@ -22,7 +22,8 @@ persons = st.integers(1, 12)
 def pick(argument, unit, number):
     """Return a sensible plain value for an argument; the number is between 0 and 1."""
     by_name = {"safety_factor": (1, 3), "ridden_length": (30, 500), "pick_up_acceleration": (1, 4),
-               "altitude": (0, 4000), "carriers": (20, 100), "carriers_out": (0, 19)}  # fmt: skip
+               "altitude": (0, 4000), "carriers": (20, 100), "carriers_out": (0, 19), "ride_time": (40, 900),
+               "acceleration": (2, 4)}  # fmt: skip
     low, high = by_name.get(argument) or {
         "m/s": (0.3, 6), "m": (2, 500), "ft": (5, 900), "s": (1, 900), "person": (2, 90),
         "person/hour": (100, 4000), "m/s**2": (0.3, 4), "": (0.05, 0.9),
@@ -259,3 +260,29 @@ def test_a_rope_that_is_let_go_slows_as_all_that_moves_with_it_asks(riders, mass
     alone = liftcalc.rider_deceleration(grade=Q(grade, ""), friction=Q(0.07, "")).m_as("m/s**2")
     empty = (500 + brake) / 400
     assert min(alone, empty) * (1 - 1e-9) <= slowing <= max(alone, empty) * (1 + 1e-9), "between rope and rider alone"
+
+
+@given(length=st.floats(30, 500), speed=st.floats(0.5, 6), hard=st.floats(1, 4))
+def test_a_ride_from_rest_is_the_motion_integrated(length, speed, hard):
+    times = np.linspace(0, length / speed + speed / hard, 200_001)
+    going = np.minimum(hard * times, speed)
+    way = np.concatenate([[0], np.cumsum((going[1:] + going[:-1]) / 2 * np.diff(times))])
+    ride = ride_time_from_rest(Q(length, "m"), Q(speed, "m/s"), Q(hard, "m/s**2"))
+    assert ride.m_as("s") == pytest.approx(np.interp(length, way, times), rel=1e-6)
+    assert line_speed_from_ride_time(Q(length, "m"), ride, Q(hard, "m/s**2")).m_as("m/s") == pytest.approx(speed)
+
+
+@given(length=st.floats(30, 500), speed=st.floats(0.5, 5), hard=st.floats(1, 4))
+def test_a_ride_from_rest_to_rest_is_two_halves_from_rest(length, speed, hard):
+    whole = ride_time_rest_to_rest(Q(length, "m"), Q(speed, "m/s"), Q(hard, "m/s**2"))
+    half = ride_time_from_rest(Q(length / 2, "m"), Q(speed, "m/s"), Q(hard, "m/s**2"))
+    assert whole.m_as("s") == pytest.approx(2 * half.m_as("s"))
+
+
+def test_a_ride_that_ends_too_soon_or_takes_too_little_time_is_refused():
+    with pytest.raises(ValueError, match=r"ends before the speed of the rope is reached: that takes 12\.2 m"):
+        ride_time_from_rest(Q(10, "m"), Q(3.5, "m/s"), Q(0.5, "m/s**2"))
+    with pytest.raises(ValueError, match=r"the ride of 100\.0 m ends before"):
+        ride_time_rest_to_rest(Q(100, "m"), Q(8, "m/s"), Q(0.5, "m/s**2"))
+    with pytest.raises(ValueError, match=r"nobody covers 150\.0 m from rest in 14\.0 s at 1\.5 m/s"):
+        line_speed_from_ride_time(Q(150, "m"), Q(14, "s"), Q(1.5, "m/s**2"))
