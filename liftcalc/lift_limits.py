@@ -7,19 +7,20 @@ design.
 import numpy as np
 from pint import Quantity
 
-from liftcalc.capacity import hourly_capacity, hourly_capacity_from_head_count, hourly_capacity_from_interval
+from liftcalc.capacity import hourly_capacity, hourly_capacity_from_interval
 from liftcalc.carriers import least_station_interval
 from liftcalc.kinds import KINDS
 from liftcalc.lift_readings import values_of
 from liftcalc.limits import (
+    OF_A_START,
     Limit,
     came,
     loading_limit,
     missing_readings,
     motor_capacity_of_drive,
     motor_limit,
-    riders_that_the_sheave_pulls,
     spacing_limit,
+    traction_capacity,
     traction_limit,
     unload_limit,
 )
@@ -95,11 +96,17 @@ def _arguments(kind, values):
             "friction": get("rope_friction"),
             "wrap_angle": get("wrap_angle"),
             "safety_factor": get("safety_factor"),
-            "line_speed": speed,
-            "ridden_length": values["ridden_length"],
+            "ride_time": ride_time(values["ridden_length"], speed),
+            "drive_position": get("drive_position"),
+            **_start(values),
         },
         "unload": (get("clearing_time"), persons, get("unloading_places", _ONE)),
     }
+
+
+def _start(values):
+    """Return the arguments of a start with all riders on the line; none where it is not asked for."""
+    return {name: values.get(name) for name in OF_A_START} if "starting_acceleration" in values else {}
 
 
 def _left_out(name, kind, values, drag, *readings):
@@ -152,7 +159,7 @@ def limits_from(kind, values):
     arguments = _arguments(kind, values)
     pick_up, drag = KINDS[kind].pick_up.readings, arguments["traction"]["idle_drag"]
     motor = _left_out("motor", kind, values, drag, "motor_power", "efficiency", *pick_up)
-    sheave = ("slack_tension", "rope_friction", "wrap_angle", "safety_factor")
+    sheave = ("slack_tension", "drive_position", "rope_friction", "wrap_angle", "safety_factor", *_start(values))
     traction = _left_out("traction", kind, values, drag, *sheave)
     limits = [
         spacing_limit(*arguments["spacing"]),
@@ -191,8 +198,7 @@ def capacities_from(kind, values):
             allowed[name] = capacity(*given)
     traction = arguments["traction"]
     if all(value is not None for value in traction.values()):
-        ride = ride_time(traction.pop("ridden_length"), traction.pop("line_speed"))
-        allowed["traction"] = hourly_capacity_from_head_count(riders_that_the_sheave_pulls(**traction), ride)
+        allowed["traction"] = traction_capacity(**traction)
     if KINDS[kind].detachable and _station_interval(values) is not None:
         allowed["station"] = hourly_capacity_from_interval(_station_interval(values), values["persons_per_carrier"])
     return allowed

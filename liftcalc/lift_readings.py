@@ -9,7 +9,7 @@ from liftcalc.limits import came
 from liftcalc.quantity_text import read_number, read_unit
 from liftcalc.units import PlainError, Q, UnitError, kind_of
 
-# reading: unit that stands for its kind, and what it is
+# reading: unit that stands for its kind, or None for a word, and what it is
 READINGS = {
     "rider_mass": ("kg", "mass of one rider with clothes, skis and all"),
     "friction": ("", "friction of skis on snow"),
@@ -27,15 +27,22 @@ READINGS = {
     "loading_places": ("", "places where riders start at once"),
     "clearing_time": ("s", "time until one unloading place is clear again"),
     "unloading_places": ("", "places where riders get clear at once"),
-    "slack_tension": ("N", "tension of the slack side at the drive sheave"),
+    "drive_position": (None, "where the drive sheave stands: top or bottom"),
+    "slack_tension": ("N", "tension of the slack side at the drive sheave, of the empty line running steadily"),
     "rope_friction": ("", "friction of rope on the lining of the drive sheave"),
     "wrap_angle": ("degree", "angle over which the rope lies on the drive sheave"),
     "safety_factor": ("", "how many times over the rope must hold"),
+    "starting_acceleration": (
+        "m/s**2",
+        "how hard the rope speeds up at a start with riders on it",
+    ),
+    "moving_mass": ("kg", "mass of the rope, carriers and sheaves that move with it"),
     "carrier_length": ("m", "length of one carrier in the station"),
     "carrier_gap": ("m", "free length between two carriers in the station"),
     "station_speed": ("m/s", "speed of the carriers in the station"),
     "carpet_speed": ("m/s", "speed of a loading carpet"),
 }
+WORDS = {"drive_position": ("top", "bottom")}  # of a reading that is a word: those that it may be
 _OF_THE_LINE = (
     "line_speed",
     "spacing",
@@ -54,13 +61,13 @@ def values_of(line, readings):
     ----------
     line : Line
         The line.
-    readings : mapping of str to Quantity
+    readings : mapping of str to Quantity, or str
         Any of ``READINGS``; what is not known is left out, or None.
 
     Returns
     -------
     dict
-        Quantity by name; what is None stands in it no more.
+        Quantity by name, the drive position as a word; what is None stands in it no more.
 
     Raises
     ------
@@ -74,6 +81,9 @@ def values_of(line, readings):
         if name not in READINGS:
             raise PlainError(f"values_of: {name!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
         unit = READINGS[name][0]
+        if name in WORDS:
+            values[name] = _one_of_the_words(f"values_of: {name}", name, value)
+            continue
         if value is not None and not (isinstance(value, Quantity) and value.is_compatible_with(unit)):
             bare = "" if isinstance(value, Quantity) else "the bare value "
             raise UnitError(
@@ -83,13 +93,22 @@ def values_of(line, readings):
     return {name: value for name, value in values.items() if value is not None}
 
 
+def _one_of_the_words(where, name, value):
+    """Return a reading that is a word, or None; refuse any other word."""
+    word = value.strip().casefold() if isinstance(value, str) else value
+    if word is not None and word not in WORDS[name]:
+        raise PlainError(f"{where} must be {' or '.join(WORDS[name])}, but got {came(value)}. Ask the operator.")
+    return word
+
+
 def read_readings(path):
     """Read the readings of several lines from a CSV table, one reading a row.
 
     Parameters
     ----------
     path : str or Path
-        A table with the columns line, reading and value; a value is a number and a unit, such as "75 kg".
+        A table with the columns line, reading and value; a value is a number and a unit, such as "75 kg", or of the
+        drive position a word, top or bottom.
 
     Returns
     -------
@@ -112,6 +131,9 @@ def read_readings(path):
                 raise PlainError(f"{where}: {reading!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
             if reading in lines.setdefault(line, {}):
                 raise PlainError(f"{where}: {reading} of {line!r} came before. Keep one of the two.")
+            if reading in WORDS:
+                lines[line][reading] = _one_of_the_words(f"{where}: {reading}", reading, text)
+                continue
             digits, _, unit = text.partition(" ")
             usual = READINGS[reading][0]
             try:

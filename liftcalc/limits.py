@@ -11,7 +11,7 @@ from pint import Quantity
 
 from liftcalc.capacity import SECONDS_PER_HOUR, hourly_capacity, hourly_capacity_from_head_count
 from liftcalc.levels import Capacity
-from liftcalc.line import headway, ride_time
+from liftcalc.line import headway
 from liftcalc.loading_point import (
     crowd_capacity_at_least,
     crowd_capacity_at_most,
@@ -20,7 +20,12 @@ from liftcalc.loading_point import (
 )
 from liftcalc.motor import motor_capacity, motor_capacity_at_constant_torque
 from liftcalc.quantity_text import show
-from liftcalc.traction import riders_by_traction, riders_by_traction_bottom_drive
+from liftcalc.traction import (
+    riders_by_traction,
+    riders_by_traction_at_start,
+    riders_by_traction_bottom_drive,
+    riders_by_traction_bottom_drive_at_start,
+)
 from liftcalc.units import Q, UnitError, unit_aware
 
 GROUPS = {"lift": "the lift's own", "people": "demand", "slope": "room to ski", "rule": "a permission"}
@@ -243,65 +248,97 @@ def motor_limit(motor_power, efficiency, line_speed, idle_drag, energy_per_rider
     return Limit("motor", capacity, formula, inputs, sentence)
 
 
-def riders_that_the_sheave_pulls(slack_tension, drive_at="top", **sheave):
-    """Return the riders of ``traction_limit`` for scalars or arrays, by where the drive stands: "top" or "bottom"."""
-    if drive_at == "top":
-        return riders_by_traction(slack_tension=slack_tension, **sheave)
-    return riders_by_traction_bottom_drive(empty_slack_tension=slack_tension, **sheave)
+STEADY_AND_START = {
+    "top": ("slack_tension", riders_by_traction, riders_by_traction_at_start),
+    "bottom": ("empty_slack_tension", riders_by_traction_bottom_drive, riders_by_traction_bottom_drive_at_start),
+}
+OF_A_START = ("starting_acceleration", "rider_mass", "moving_mass")
+
+
+def _start_of(starting_acceleration, *masses):
+    """Return the arguments of a start by their names; None where none is asked for."""
+    start = (starting_acceleration, *masses)
+    return None if starting_acceleration is None else dict(zip(OF_A_START, start, strict=True))
+
+
+def _riders_that_the_sheave_pulls(slack_tension, drive_position, sheave, start):
+    """Return the riders that a sheave pulls in the steady run, and at a start or None, for scalars or arrays."""
+    tension, steady, at_start = STEADY_AND_START[drive_position]
+    sheave = {**sheave, tension: slack_tension}
+    return steady(**sheave), at_start(**sheave, **start) if start else None
+
+
+def traction_capacity(slack_tension, *, ride_time, drive_position, starting_acceleration=None, rider_mass=None,
+                      moving_mass=None, **sheave):  # fmt: skip
+    """Return the hourly capacity of ``traction_limit`` for scalars or arrays, from the same arguments."""
+    start = _start_of(starting_acceleration, rider_mass, moving_mass)
+    steady, begun = _riders_that_the_sheave_pulls(slack_tension, drive_position, sheave, start)
+    riders = steady if begun is None else np.minimum(steady, begun)
+    return hourly_capacity_from_head_count(riders, ride_time)
 
 
 def traction_limit(
-    slack_tension, *, pull, idle_drag, friction, wrap_angle, safety_factor, line_speed, ridden_length,
-    drive_at="top", **start,
+    slack_tension, *, pull, idle_drag, friction, wrap_angle, safety_factor, ride_time, drive_position,
+    starting_acceleration=None, rider_mass=None, moving_mass=None,
 ):  # fmt: skip
     """Return the limit that the grip of the rope on its drive sheave sets.
 
     Parameters
     ----------
     slack_tension : Quantity [N] or None
-        Tension of the slack side at the drive sheave; for a bottom drive, with nobody on the line.
+        Tension of the slack side at the drive sheave, of the empty line running steadily.
     pull, idle_drag : Quantity [N] or None
-        Pull of one rider along the slope; drag of the whole empty rope.
+        Pull of one rider along the rope; drag of the whole empty rope.
     friction, safety_factor : Quantity [] or None
-        Friction of rope on lining; how many times over the rope must hold.
+        Friction of rope on sheave; how many times over the rope must hold.
     wrap_angle : Quantity [degree] or None
         Angle over which the rope lies on the drive sheave.
-    line_speed : Quantity [m/s] or None
-        Speed of the haul rope.
-    ridden_length : Quantity [m] or None
-        Length along the rope from grab to let-go; with the speed it turns riders on the line into riders an hour.
-    drive_at : str
-        "top", or "bottom", where riders slacken the slack side.
-    **start : Quantity
-        starting_acceleration [m/s**2], rider_mass [kg] and moving_mass [kg] of a start with a full line; the steady
-        run if left out.
+    ride_time : Quantity [s] or None
+        Time from grab to let-go; it turns riders on the line into riders an hour.
+    drive_position : str or None
+        "top", or "bottom", where riders slacken the slack side; it is a reading, and never assumed.
+    starting_acceleration : Quantity [m/s**2] or None
+        How hard the rope speeds up with all of them on it; None where no such start is asked for.
+    rider_mass, moving_mass : Quantity [kg] or None
+        Needed with a starting acceleration: mass of one rider; of the rope, carriers and sheaves that move with it.
 
     Returns
     -------
     Limit or LeftOut
-        ``LeftOut`` where an input is None: without a reading of the tension nothing is assumed.
+        The smaller of the steady run and, where it is asked for, the start; ``LeftOut`` where an input is None: without
+        a reading nothing is assumed.
 
     Raises
     ------
     ValueError
         If the drive is neither at the top nor at the bottom.
     """
-    if drive_at not in ("top", "bottom"):
-        raise ValueError(f"traction_limit: drive_at must be 'top' or 'bottom', but got {drive_at!r}.")
+    if drive_position not in (*STEADY_AND_START, None):
+        raise ValueError(
+            f"traction_limit: drive_position must be 'top' or 'bottom', but got {drive_position!r}. "
+            "Ask the operator where the drive sheave stands."
+        )
     sheave = {"pull": pull, "idle_drag": idle_drag, "friction": friction, "wrap_angle": wrap_angle}
-    sheave |= {"safety_factor": safety_factor, **start}
-    inputs = {"slack-side tension": slack_tension, **{name.replace("_", " "): value for name, value in sheave.items()}}
-    inputs |= {"line speed": line_speed, "ridden length": ridden_length}
+    sheave |= {"safety_factor": safety_factor}
+    start = _start_of(starting_acceleration, rider_mass, moving_mass)
+    inputs = {"slack-side tension": slack_tension, "drive position": drive_position}
+    inputs |= {name.replace("_", " "): value for name, value in (sheave | (start or {})).items()}
+    inputs |= {"ride time": ride_time}
     left_out = missing_readings("traction", inputs)
     if left_out:
         return left_out
-    if drive_at == "top":
-        formula = "N = (T2 (e^(mu beta) / S - 1) - F0 - M a) / (F + m a), C = 3600 N v / L"
-    else:
-        formula = "N = (T2 (r - 1) - F0 - M a) / (F r + m a), r = e^(mu beta) / S, C = 3600 N v / L"
-    riders = riders_that_the_sheave_pulls(slack_tension, drive_at, **sheave)
-    capacity = hourly_capacity_from_head_count(riders, ride_time(ridden_length, line_speed))
-    sentence = f"The rope holds on the drive sheave with {show(riders)} on the line, {drive_at} drive."
+    steady, begun = _riders_that_the_sheave_pulls(slack_tension, drive_position, sheave, start)
+    each = "F" if drive_position == "top" else "r F"
+    formula = f"N = (T2 (r - 1) - F0) / ({each}), r = e^(mu beta) / S, C = 3600 N / T"
+    held = f"The rope holds on the drive sheave at the {drive_position} with"
+    riders, sentence = steady, f"{held} {show(steady)} on the line in the steady run; a start asks for more."
+    if start:
+        riders, sentence = min(steady, begun), f"{held} {show(steady)} on the line in the steady run, {show(begun)} at "
+        sentence += f"a start of {show(starting_acceleration)}: the smaller counts."
+    if start and begun < steady:
+        each = "F + m a" if drive_position == "top" else "r (F + m a)"
+        formula = f"N = (T2 (r - 1) - F0 - M a (1 + r) / 2) / ({each}), r = e^(mu beta) / S, C = 3600 N / T"
+    capacity = hourly_capacity_from_head_count(riders, ride_time)
     return Limit("traction", capacity, formula, inputs, sentence)
 
 

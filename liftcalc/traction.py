@@ -22,13 +22,9 @@ def _tension_ratio_allowed(function, friction, wrap_angle, safety_factor):
     return capstan_ratio.plain(friction=friction, wrap_angle=wrap_angle) / safety_factor
 
 
-def _check_starting_mass(function, starting_acceleration, rider_mass):
-    """Refuse a start whose riders weigh nothing."""
-    if np.any((np.asarray(starting_acceleration) > 0) & (np.asarray(rider_mass) == 0)):
-        raise ValueError(
-            f"{function}: starting_acceleration came without rider_mass, and riders without mass would start for "
-            "nothing. Write rider_mass, such as Q(75, 'kg')."
-        )
+def _force_left(slack_tension, ratio, idle_drag, mass_times_acceleration=0.0):
+    """Return what the sheave passes on to riders: less the empty rope, and half of what starts it off either side."""
+    return np.maximum(slack_tension * (ratio - 1) - idle_drag - mass_times_acceleration / 2 * (1 + ratio), 0.0)
 
 
 @unit_aware(friction="", wrap_angle="degree", returns="", may_be_zero=("friction", "wrap_angle"))
@@ -171,37 +167,27 @@ def slack_tension_bottom_drive(rope_mass_per_length, vertical_rise, riders, *, c
 
 
 @unit_aware(
-    slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="",
-    starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
-    may_be_zero=("slack_tension", "idle_drag", "friction", "starting_acceleration", "rider_mass", "moving_mass"),
+    slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="", returns="person",
+    may_be_zero=("slack_tension", "idle_drag", "friction"),
 )  # fmt: skip
-def riders_by_traction(
-    *, slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor, starting_acceleration=0.0, rider_mass=0.0,
-    moving_mass=0.0,
-):  # fmt: skip
-    r"""Return how many riders, at most, the drive sheave pulls before the rope slips on it.
+def riders_by_traction(*, slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor):
+    r"""Return how many riders, at most, a drive sheave at the top pulls in the steady run before the rope slips on it.
 
     Parameters
     ----------
     slack_tension : Quantity [N]
-        Tension of the slack side at the drive sheave, as measured; a scalar or an array; may be zero. It is taken as
-        it is: with riders on the slack side, use ``riders_by_traction_bottom_drive``.
+        Tension of the slack side at the drive sheave, of the empty line running steadily; a scalar or an array; may be
+        zero. With a drive at the bottom riders hang on that side: ``riders_by_traction_bottom_drive``.
     pull : Quantity [N]
-        Pull of one rider along the slope.
+        Pull of one rider along the rope; in a tether, its part along the rope.
     idle_drag : Quantity [N]
         Drag of the whole empty rope, both strands; may be zero.
     friction : Quantity []
-        Friction of rope on sheave lining; may be zero.
+        Friction of rope on sheave; of a grooved sheave ``groove_friction``; may be zero.
     wrap_angle : Quantity [degree]
         Angle over which the rope lies on the drive sheave.
     safety_factor : Quantity []
         How many times over the rope must hold: 1 or more.
-    starting_acceleration : Quantity [m/s**2]
-        How hard the rope speeds up at a start with a full line; zero, the steady run, if left out.
-    rider_mass : Quantity [kg]
-        Mass of one rider; needed with a starting acceleration.
-    moving_mass : Quantity [kg]
-        Mass of the rope, carriers and sheaves that move with it; zero if left out.
 
     Returns
     -------
@@ -213,15 +199,14 @@ def riders_by_traction(
     UnitError
         If an argument has no unit, or one of another kind.
     ValueError
-        If an argument is out of its range, the safety factor is less than 1, or a starting acceleration came without
-        the mass of a rider.
+        If an argument is out of its range, or the safety factor is less than 1.
 
     Notes
     -----
-    .. math:: N = (T_2 (e^{\mu \beta} / S - 1) - F_0 - M a) / (F + m a)
+    .. math:: N = (T_2 (r - 1) - F_0) / F, \quad r = e^{\mu \beta} / S
 
-    Source: the capstan equation; the tight side less the slack side is what riders, rope and start ask for. The
-    change of the slack side's own tension at a start is left out.
+    A start asks for more: ``riders_by_traction_at_start``. Source: the capstan equation; the tight side less the slack
+    side is what riders and rope ask for.
 
     Examples
     --------
@@ -230,43 +215,32 @@ def riders_by_traction(
     ...                         friction=Q(0.25, ""), wrap_angle=Q(180, "degree"), safety_factor=Q(1.25, "")))
     '14.6 persons'
     """
-    _check_starting_mass("riders_by_traction", starting_acceleration, rider_mass)
     ratio = _tension_ratio_allowed("riders_by_traction", friction, wrap_angle, safety_factor)
-    force_left = slack_tension * (ratio - 1) - idle_drag - moving_mass * starting_acceleration
-    return np.maximum(force_left, 0.0) / (pull + rider_mass * starting_acceleration)
+    return _force_left(slack_tension, ratio, idle_drag) / pull
 
 
 @unit_aware(
     empty_slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="",
-    starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
-    may_be_zero=("empty_slack_tension", "idle_drag", "friction", "starting_acceleration", "rider_mass", "moving_mass"),
+    returns="person", may_be_zero=("empty_slack_tension", "idle_drag", "friction"),
 )  # fmt: skip
-def riders_by_traction_bottom_drive(
-    *, empty_slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor, starting_acceleration=0.0,
-    rider_mass=0.0, moving_mass=0.0,
-):  # fmt: skip
-    r"""Return how many riders, at most, a bottom drive pulls, when each of them makes the slack side slacker.
+def riders_by_traction_bottom_drive(*, empty_slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor):
+    r"""Return how many riders, at most, a drive at the bottom pulls, when each of them makes the slack side slacker.
 
     Parameters
     ----------
     empty_slack_tension : Quantity [N]
-        Tension of the slack side at the drive sheave with nobody on the line; a scalar or an array; may be zero.
+        Tension of the slack side at the drive sheave, of the empty line running steadily; a scalar or an array; may be
+        zero.
     pull : Quantity [N]
-        Pull of one rider along the slope.
+        Pull of one rider along the rope; in a tether, its part along the rope.
     idle_drag : Quantity [N]
         Drag of the whole empty rope, both strands; may be zero.
     friction : Quantity []
-        Friction of rope on sheave lining; may be zero.
+        Friction of rope on sheave; of a grooved sheave ``groove_friction``; may be zero.
     wrap_angle : Quantity [degree]
         Angle over which the rope lies on the drive sheave.
     safety_factor : Quantity []
         How many times over the rope must hold: 1 or more.
-    starting_acceleration : Quantity [m/s**2]
-        How hard the rope speeds up at a start with a full line; zero, the steady run, if left out.
-    rider_mass : Quantity [kg]
-        Mass of one rider; needed with a starting acceleration.
-    moving_mass : Quantity [kg]
-        Mass of the rope, carriers and sheaves that move with it; zero if left out.
 
     Returns
     -------
@@ -278,15 +252,14 @@ def riders_by_traction_bottom_drive(
     UnitError
         If an argument has no unit, or one of another kind.
     ValueError
-        If an argument is out of its range, the safety factor is less than 1, or a starting acceleration came without
-        the mass of a rider.
+        If an argument is out of its range, or the safety factor is less than 1.
 
     Notes
     -----
-    .. math:: N = (T_{2,empty} (r - 1) - F_0 - M a) / (F r + m a), \quad r = \max(e^{\mu \beta} / S, 1)
+    .. math:: N = (T_{2,empty} (r - 1) - F_0) / (r F), \quad r = e^{\mu \beta} / S
 
-    It is the limit for a fixed slack side with N F taken off the slack side, solved for N. Source: the capstan
-    equation. The change of the slack side's own tension at a start is left out.
+    It is the limit of a drive at the top with N F taken off the slack side, solved for N. A start asks for more:
+    ``riders_by_traction_bottom_drive_at_start``. Source: the capstan equation.
 
     Examples
     --------
@@ -296,10 +269,141 @@ def riders_by_traction_bottom_drive(
     ...     wrap_angle=Q(180, "degree"), safety_factor=Q(1.25, "")))
     '7.5 persons'
     """
-    _check_starting_mass("riders_by_traction_bottom_drive", starting_acceleration, rider_mass)
     ratio = _tension_ratio_allowed("riders_by_traction_bottom_drive", friction, wrap_angle, safety_factor)
-    force_left = empty_slack_tension * (ratio - 1) - idle_drag - moving_mass * starting_acceleration
-    return np.maximum(force_left, 0.0) / (pull * np.maximum(ratio, 1.0) + rider_mass * starting_acceleration)
+    return _force_left(empty_slack_tension, ratio, idle_drag) / (pull * ratio)
+
+
+@unit_aware(
+    slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="",
+    starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
+    may_be_zero=("slack_tension", "idle_drag", "friction", "starting_acceleration"),
+)  # fmt: skip
+def riders_by_traction_at_start(
+    *, slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor, starting_acceleration, rider_mass,
+    moving_mass,
+):  # fmt: skip
+    r"""Return how many riders, at most, a drive sheave at the top can start before the rope slips on it.
+
+    Parameters
+    ----------
+    slack_tension : Quantity [N]
+        Tension of the slack side at the drive sheave, of the empty line running steadily: the start makes it slacker,
+        and that is counted here; a scalar or an array; may be zero.
+    pull : Quantity [N]
+        Pull of one rider along the rope; in a tether, its part along the rope.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope, both strands; may be zero.
+    friction : Quantity []
+        Friction of rope on sheave; of a grooved sheave ``groove_friction``; may be zero.
+    wrap_angle : Quantity [degree]
+        Angle over which the rope lies on the drive sheave.
+    safety_factor : Quantity []
+        How many times over the rope must hold: 1 or more.
+    starting_acceleration : Quantity [m/s**2]
+        How hard the rope speeds up with all of them on it; may be zero.
+    rider_mass : Quantity [kg]
+        Mass of one rider.
+    moving_mass : Quantity [kg]
+        Mass of the rope, carriers and sheaves that move with it, half on either strand. What turns behind the drive
+        sheave (rotor, gear, brake disc) is the motor's to start, and no part of it.
+
+    Returns
+    -------
+    Quantity [person]
+        Riders on the line, seldom a whole number; zero where the empty rope slips already.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is out of its range, or the safety factor is less than 1.
+
+    Notes
+    -----
+    .. math:: N = (T_2 (r - 1) - F_0 - \tfrac12 M a (1 + r)) / (F + m a), \quad r = e^{\mu \beta} / S
+
+    Half of M a comes off the slack side, the other half goes on to the tight side. Source: Newton's second law along
+    both strands and the capstan equation; the tests walk round the loop.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(riders_by_traction_at_start(slack_tension=Q(4423, "N"), pull=Q(195, "N"), idle_drag=Q(500, "N"),
+    ...     friction=Q(0.25, ""), wrap_angle=Q(180, "degree"), safety_factor=Q(1.25, ""),
+    ...     starting_acceleration=Q(0.3, "m/s**2"), rider_mass=Q(75, "kg"), moving_mass=Q(400, "kg")))
+    '12.3 persons'
+    """
+    ratio = _tension_ratio_allowed("riders_by_traction_at_start", friction, wrap_angle, safety_factor)
+    force_left = _force_left(slack_tension, ratio, idle_drag, moving_mass * starting_acceleration)
+    return force_left / (pull + rider_mass * starting_acceleration)
+
+
+@unit_aware(
+    empty_slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="",
+    starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
+    may_be_zero=("empty_slack_tension", "idle_drag", "friction", "starting_acceleration"),
+)  # fmt: skip
+def riders_by_traction_bottom_drive_at_start(
+    *, empty_slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor, starting_acceleration, rider_mass,
+    moving_mass,
+):  # fmt: skip
+    r"""Return how many riders, at most, a drive at the bottom can start: pull and start of each slacken the slack side.
+
+    Parameters
+    ----------
+    empty_slack_tension : Quantity [N]
+        Tension of the slack side at the drive sheave, of the empty line running steadily; a scalar or an array; may be
+        zero.
+    pull : Quantity [N]
+        Pull of one rider along the rope; in a tether, its part along the rope.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope, both strands; may be zero.
+    friction : Quantity []
+        Friction of rope on sheave; of a grooved sheave ``groove_friction``; may be zero.
+    wrap_angle : Quantity [degree]
+        Angle over which the rope lies on the drive sheave.
+    safety_factor : Quantity []
+        How many times over the rope must hold: 1 or more.
+    starting_acceleration : Quantity [m/s**2]
+        How hard the rope speeds up with all of them on it; may be zero.
+    rider_mass : Quantity [kg]
+        Mass of one rider.
+    moving_mass : Quantity [kg]
+        Mass of the rope, carriers and sheaves that move with it, half on either strand. What turns behind the drive
+        sheave (rotor, gear, brake disc) is the motor's to start, and no part of it.
+
+    Returns
+    -------
+    Quantity [person]
+        Riders on the line, seldom a whole number; zero where the empty rope slips already.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is out of its range, or the safety factor is less than 1.
+
+    Notes
+    -----
+    .. math:: N = (T_{2,empty} (r - 1) - F_0 - \tfrac12 M a (1 + r)) / (r (F + m a)), \quad r = e^{\mu \beta} / S
+
+    Half of M a, and with it all of N (F + m a), comes off the slack side. Source: Newton's second law along both
+    strands and the capstan equation; the tests walk round the loop.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(riders_by_traction_bottom_drive_at_start(
+    ...     empty_slack_tension=Q(4077, "N"), pull=Q(195, "N"), idle_drag=Q(500, "N"), friction=Q(0.25, ""),
+    ...     wrap_angle=Q(180, "degree"), safety_factor=Q(1.25, ""), starting_acceleration=Q(0.3, "m/s**2"),
+    ...     rider_mass=Q(75, "kg"), moving_mass=Q(400, "kg")))
+    '6.3 persons'
+    """
+    ratio = _tension_ratio_allowed("riders_by_traction_bottom_drive_at_start", friction, wrap_angle, safety_factor)
+    force_left = _force_left(empty_slack_tension, ratio, idle_drag, moving_mass * starting_acceleration)
+    return force_left / (ratio * (pull + rider_mass * starting_acceleration))
 
 
 @unit_aware(

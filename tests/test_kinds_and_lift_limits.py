@@ -26,7 +26,7 @@ from liftcalc.lift_limits import (
     ride_energy,
     share_of_limits,
 )
-from liftcalc.lift_readings import READINGS, read_readings, values_of
+from liftcalc.lift_readings import READINGS, WORDS, read_readings, values_of
 from liftcalc.lift_tables import comparison_table, governing_table, hazards_table, kinds_table
 from liftcalc.lifts import Installation, Line, describe_line, read_lifts
 from liftcalc.line_givens import DisagreementError, NotKnownError
@@ -305,7 +305,9 @@ def test_traction_of_the_hill_with_a_published_friction(source):
         numbers = plain_numbers("hill_readings.csv")[line.name]
         assert numbers["wrap_angle"] == 180
         pull = by_hand(line.kind, numbers | plain_numbers("hill_lifts.csv")[line.name])["pull"]
-        left = numbers["slack_tension"] * (1.996 / numbers["safety_factor"] - 1) - numbers["idle_drag"]
+        ratio = 1.996 / numbers["safety_factor"]
+        left = numbers["slack_tension"] * (ratio - 1) - numbers["idle_drag"]
+        left /= ratio if numbers["drive_position"] == "bottom" else 1  # each rider slackens the slack side as well
         assert pph(traction) == pytest.approx(3600 * left / pull / line.ride_time.m_as("s"), rel=2e-3)
         assert (
             governing(limits_of(line, theirs)).limit.name == governing(limits_of(line, readings[line.name])).limit.name
@@ -332,6 +334,9 @@ def plain_numbers(name):
         cells = [(row["line"], column, text) for row in rows for column, text in row.items() if text[:1].isdigit()]
     numbers = {}
     for line, column, text in cells:
+        if column == "drive_position":
+            numbers.setdefault(line, {})[column] = text
+            continue
         number, _, unit = text.partition(" ")
         numbers.setdefault(line, {})[column] = float(number) * (0.01 if unit == "percent" else 1)
     return numbers
@@ -368,6 +373,20 @@ def by_hand(kind, r):
     return {"pull": pull, "work": pull * length, "pick_up": pick_up, "energy": pull * length + pick_up, "drag": drag}
 
 
+def riders_by_hand(r, hand):
+    """Return the riders at which the rope slips: the ratio of the two sides is linear in them on either side."""
+    ratio = math.exp(r["rope_friction"] * math.radians(r["wrap_angle"])) / r["safety_factor"]
+    found = []
+    for start in (0.0, r.get("starting_acceleration", 0.0)):
+        each = hand["pull"] + (r["rider_mass"] * start if start else 0.0)
+        half = r.get("moving_mass", 0.0) * start / 2
+        on_the_slack_side = each if r["drive_position"] == "bottom" else 0.0
+        # slack = T - half - N on_the_slack_side; tight = slack + drag + 2 half + N each = ratio slack
+        over = (ratio - 1) * (r["slack_tension"] - half) - hand["drag"] - 2 * half
+        found.append(max(over, 0.0) / (each + (ratio - 1) * on_the_slack_side))
+    return min(found)
+
+
 def limits_by_hand(kind, r):
     """Return every limit of a line's own in pph, from plain numbers; one without a reading is not there."""
     hand, persons, ride = by_hand(kind, r), r["persons_per_carrier"], r["ridden_length"] / r["line_speed"]
@@ -378,9 +397,8 @@ def limits_by_hand(kind, r):
         "motor": (power - hand["drag"] * r["line_speed"]) / hand["energy"] * 3600,
         "unload": persons * r.get("unloading_places", 1) * 3600 / r["clearing_time"],
     }
-    if "slack_tension" in r:
-        tight = r["slack_tension"] * math.exp(r["rope_friction"] * math.radians(r["wrap_angle"])) / r["safety_factor"]
-        limits["traction"] = (tight - r["slack_tension"] - hand["drag"]) / hand["pull"] * 3600 / ride
+    if "slack_tension" in r and "drive_position" in r:
+        limits["traction"] = riders_by_hand(r, hand) * 3600 / ride
     if kind in DETACHABLE:
         limits["station"] = 3600 * persons * r["station_speed"] / (r["carrier_length"] + r["carrier_gap"])
     return limits
@@ -590,6 +608,7 @@ ENOUGH = {  # readings, each with a believable range and its unit
     "loading_time": (2, 30, "s"), "loading_places": (1, 3, ""), "clearing_time": (2, 20, "s"),
     "unloading_places": (1, 3, ""), "slack_tension": (2000, 60_000, "N"), "rope_friction": (0.1, 0.3, ""),
     "wrap_angle": (120, 360, "degree"), "safety_factor": (1, 2, ""), "carrier_length": (1, 4, "m"),
+    "starting_acceleration": (0.05, 1, "m/s**2"), "moving_mass": (100, 5000, "kg"),
     "carrier_gap": (0, 3, "m"), "station_speed": (0.2, 1, "m/s"), "carpet_speed": (0.2, 1, "m/s"),
 }  # fmt: skip
 OF_A_LINE = {
@@ -598,6 +617,7 @@ OF_A_LINE = {
 }  # fmt: skip
 everything = st.fixed_dictionaries(
     {name: st.floats(low, high) for name, (low, high, _) in (ENOUGH | OF_A_LINE).items()}
+    | {"drive_position": st.sampled_from(["top", "bottom"])}
 )
 READ_ON_A_WAY = {
     "skis": ("friction", "tether_angle", "idle_drag"),
@@ -620,7 +640,8 @@ def names_of(kind):
 
 def readings_of(kind, numbers, *more):
     """Return a complete set of readings of a kind."""
-    return {name: Q(numbers[name], ENOUGH[name][2]) for name in (*names_of(kind), *more)}
+    readings = {name: Q(numbers[name], ENOUGH[name][2]) for name in (*names_of(kind), *more)}
+    return readings | {"drive_position": numbers["drive_position"]}
 
 
 def with_rise(numbers):
@@ -634,12 +655,17 @@ def line_of(kind, numbers):
 
 
 MIDDLE = with_rise({name: (low + high) / 2 for name, (low, high, _) in (ENOUGH | OF_A_LINE).items()})
+MIDDLE["drive_position"] = "top"
+MIDDLE["slack_tension"] = 120_000.0  # enough to drag the middling belt, too
 MIDDLE["base_speed"] = 6.0  # above the line speed, so that it counts
 
 
 def test_every_kind_and_every_reading_stand_here():
     assert set(TRAVEL) == set(KINDS)
-    assert {name: unit for name, (_, _, unit) in ENOUGH.items()} == {name: unit for name, (unit, _) in READINGS.items()}
+    assert {name: unit for name, (_, _, unit) in ENOUGH.items()} == {
+        name: unit for name, (unit, _) in READINGS.items() if name not in WORDS
+    }
+    assert set(WORDS) == {"drive_position"}
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -773,10 +799,10 @@ def test_the_envelope_lies_on_the_smallest_curve(curves, quarters):
 
 
 @pytest.mark.parametrize("kind", KINDS)
-@given(numbers=everything)
-def test_limits_are_the_sums_by_hand(kind, numbers):
+@given(numbers=everything, start=st.booleans())
+def test_limits_are_the_sums_by_hand(kind, numbers, start):
     numbers = with_rise(numbers)
-    readings = readings_of(kind, numbers)
+    readings = readings_of(kind, numbers, *(("starting_acceleration", "moving_mass") if start else ()))
     single, _ = limits_at(kind, numbers, readings)
     hand = limits_by_hand(kind, {name: numbers[name] for name in (*OF_A_LINE, *readings)})
     assert single == pytest.approx({name: max(number, 0) for name, number in hand.items()}, rel=1e-6, abs=1e-6)
@@ -898,10 +924,12 @@ NEEDED_BY = {  # reading: the limits that need it
     "efficiency": {"motor"},
     "pick_up_acceleration": {"motor"},
     **dict.fromkeys((*RIDE_NEEDS, *DRAG_NEEDS), {"motor", "traction"}),
-    **dict.fromkeys(("slack_tension", "rope_friction", "wrap_angle", "safety_factor"), {"traction"}),
+    **dict.fromkeys(("drive_position", "slack_tension", "rope_friction", "wrap_angle", "safety_factor"), {"traction"}),
+    "moving_mass": {"traction"},
     **dict.fromkeys(IN_A_STATION, {"station"}),
 }
 MAY_BE_LEFT_OUT = {  # reading: the limits that change without it, which is not left out
+    "starting_acceleration": {"traction"},
     "tether_angle": {"motor", "traction"},
     "base_speed": {"motor"},
     "loading_places": {"loading"},
@@ -910,15 +938,18 @@ MAY_BE_LEFT_OUT = {  # reading: the limits that change without it, which is not 
 }
 
 
+MORE = ("base_speed", "carpet_speed", "starting_acceleration", "moving_mass")
+
+
 def kinds_and_readings():
     """Return every kind with every reading that it has."""
-    readings = {kind: set(names_of(kind)) | {"base_speed", "carpet_speed"} for kind in KINDS}
+    readings = {kind: set(names_of(kind)) | set(MORE) | {"drive_position"} for kind in KINDS}
     return [(kind, name) for kind in KINDS for name in sorted(readings[kind])]
 
 
 @pytest.mark.parametrize(("kind", "name"), kinds_and_readings())
 def test_one_missing_reading_leaves_out_just_the_limits_that_need_it(kind, name):
-    line, readings = line_of(kind, MIDDLE), readings_of(kind, MIDDLE, "base_speed", "carpet_speed")
+    line, readings = line_of(kind, MIDDLE), readings_of(kind, MIDDLE, *MORE)
     whole, _ = limits_at(kind, MIDDLE, readings)
     without = {other: value for other, value in readings.items() if other != name}
     rest, records = limits_at(kind, MIDDLE, without)

@@ -33,7 +33,7 @@ PULL = rope_pull(MASS, grade=Q(20, "percent"), friction=Q(0.07, ""))
 ENERGY = energy_per_rider(PULL, LENGTH, MASS, SPEED, Q(1.5, "m/s**2"))
 SHEAVE = {
     "pull": PULL, "idle_drag": IDLE, "friction": Q(0.25, ""), "wrap_angle": Q(180, "degree"),
-    "safety_factor": Q(1.25, ""), "line_speed": SPEED, "ridden_length": LENGTH,
+    "safety_factor": Q(1.25, ""), "ride_time": LENGTH / SPEED, "drive_position": "top",
 }  # fmt: skip
 CROWD = {"ride_and_descent": Q(180, "s"), "loading_time": Q(3, "s")}
 
@@ -135,12 +135,30 @@ def test_traction_turns_riders_on_the_line_into_riders_an_hour():
     top = traction_limit(Q(4423, "N"), **SHEAVE)
     riders = (4423 * (math.exp(0.25 * math.pi) / 1.25 - 1) - 500) / PULL.m_as("N")
     assert pph(top) == pytest.approx(3600 * riders * 3.4 / 150, rel=1e-9)
-    bottom = traction_limit(Q(4423, "N"), **SHEAVE, drive_at="bottom")
-    starting = traction_limit(
-        Q(4423, "N"), **SHEAVE, starting_acceleration=Q(0.3, "m/s**2"), rider_mass=MASS, moving_mass=Q(400, "kg")
-    )
-    assert max(pph(bottom), pph(starting)) < pph(top)
-    assert "starting acceleration" in starting.inputs
+    bottom = traction_limit(Q(4423, "N"), **{**SHEAVE, "drive_position": "bottom"})
+    assert pph(top) / pph(bottom) == pytest.approx(
+        math.exp(0.25 * math.pi) / 1.25
+    )  # each rider slackens the slack side
+    assert "drive sheave at the top" in top.sentence
+    assert "drive sheave at the bottom" in bottom.sentence
+
+
+@pytest.mark.parametrize("drive", ["top", "bottom"])
+def test_a_start_that_is_asked_for_counts_where_it_allows_fewer(drive):
+    sheave = {**SHEAVE, "drive_position": drive}
+    steady = traction_limit(Q(4423, "N"), **sheave)
+    start = {"starting_acceleration": Q(0.3, "m/s**2"), "rider_mass": MASS, "moving_mass": Q(400, "kg")}
+    begun = traction_limit(Q(4423, "N"), **sheave, **start)
+    assert pph(begun) < pph(steady)
+    for words in ("in the steady run, ", "at a start of 0.30 m/s²: the smaller counts."):
+        assert words in begun.sentence
+    assert "M a" in begun.formula
+    assert "M a" not in steady.formula
+    assert begun.inputs["moving mass"] == Q(400, "kg")
+    assert "a start asks for more" in steady.sentence
+    for name in ("rider_mass", "moving_mass"):
+        left_out = traction_limit(Q(4423, "N"), **sheave, **{**start, name: None})
+        assert left_out.missing == (name.replace("_", " "),)
 
 
 @given(crowd=st.floats(1, 400), laps=st.floats(30, 900), loading=st.floats(1, 12))
@@ -207,6 +225,7 @@ MISSING = [
     (lambda: motor_limit(POWER, EFFICIENCY, SPEED, None, ENERGY), "motor", "lift", ("idle drag",)),
     (lambda: traction_limit(None, **SHEAVE), "traction", "lift", ("slack-side tension",)),
     (lambda: traction_limit(Q(1, "N"), **{**SHEAVE, "friction": None}), "traction", "lift", ("friction",)),
+    (lambda: traction_limit(Q(1, "N"), **{**SHEAVE, "drive_position": None}), "traction", "lift", ("drive position",)),
     (lambda: unload_limit(None), "unload", "lift", ("clearing time",)),
     (lambda: people_limit(None, **CROWD), "people", "people", ("crowd",)),
     (lambda: slope_limit(None, Q(1, "hectare"), Q(90, "s")), "slope", "slope", ("rider density",)),
@@ -397,9 +416,10 @@ MESSAGES = [
         "slope_capacity: slope_area must be an area, but got a length: 1 m. Write for example Q(1.2, 'hectare').",
     ),
     (
-        lambda: traction_limit(Q(4423, "N"), **SHEAVE, drive_at="middle"),
+        lambda: traction_limit(Q(4423, "N"), **{**SHEAVE, "drive_position": "middle"}),
         ValueError,
-        "traction_limit: drive_at must be 'top' or 'bottom', but got 'middle'.",
+        "traction_limit: drive_position must be 'top' or 'bottom', but got 'middle'. "
+        "Ask the operator where the drive sheave stands.",
     ),
     (
         lambda: governing([loading_limit(Q(3, "s")), Q(1200, "pph")]),

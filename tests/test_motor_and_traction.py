@@ -258,16 +258,17 @@ def test_capstan_against_its_equation_integrated(friction, degrees):
     assert ratio == pytest.approx(run.y[0, -1] / slack, rel=1e-7)
 
 
-def walk(tension, way, rope, rise, drag, pulls=(), elements=240):
+def walk(tension, way, rope, rise, drag, pulls=(), elements=240, start=0.0):
     """Walk along one strand in the direction in which the rope runs, element by element; return the tension at its end.
 
-    The way is 1 up and -1 down. Each rider's pull acts on one element.
+    The way is 1 up and -1 down. Each rider's pull acts on one element. ``start`` is the strand's moving mass times its
+    acceleration.
     """
     on_element = np.zeros(elements)
     for place, pull in enumerate(pulls):
         on_element[place * elements // max(len(pulls), 1)] += pull
     for element in range(elements):
-        tension += way * rope * G * rise / elements + drag / elements + on_element[element]
+        tension += way * rope * G * rise / elements + (drag + start) / elements + on_element[element]
     return tension
 
 
@@ -323,30 +324,67 @@ START = {"starting_acceleration": Q(0.3, "m/s**2"), "rider_mass": MASS, "moving_
 
 @given(tension=st.floats(1000, 30000), degrees=st.floats(60, 300), more=st.floats(1, 90), start=st.booleans())
 def test_traction_grows_with_wrap(tension, degrees, more, start):
+    formula = traction.riders_by_traction_at_start if start else traction.riders_by_traction
+
     def riders(angle):
         rest = {**SHEAVE, "wrap_angle": Q(angle, "degree"), **(START if start else {})}
-        return traction.riders_by_traction(slack_tension=Q(tension, "N"), **rest).m_as("person")
+        return formula(slack_tension=Q(tension, "N"), **rest).m_as("person")
 
     assert riders(degrees + more) >= riders(degrees)
     assert riders(degrees + more) > riders(degrees) or riders(degrees + more) == 0
 
 
-@given(tension=st.floats(4000, 30000), ratio=st.floats(1.2, 4), safety=st.floats(1, 2), acceleration=st.floats(0, 1))
-def test_at_the_limit_the_two_tensions_stand_in_the_ratio(tension, ratio, safety, acceleration):
-    rest = {**SHEAVE, "friction": Q(math.log(ratio) / math.pi, ""), "safety_factor": Q(safety, "")}
-    start = {**START, "starting_acceleration": Q(acceleration, "m/s**2")}
-    riders = traction.riders_by_traction(slack_tension=Q(tension, "N"), **rest, **start)
-    assume(riders.magnitude > 0)
-    force = motor.force_to_start(
-        riders, Q(acceleration, "m/s**2"), pull=PULL, idle_drag=IDLE, rider_mass=MASS, moving_mass=Q(400, "kg")
-    ).m_as("N")
-    assert (tension + force) / tension == pytest.approx(ratio / safety, rel=1e-9)
+@pytest.mark.parametrize("drive", ["top", "bottom"])
+@given(
+    rope=st.floats(0, 3), rise=st.floats(0, 120), weight=st.floats(4000, 60000), drag=st.floats(0, 400),
+    ratio=st.floats(1.2, 4), safety=st.floats(1, 1.5), acceleration=st.floats(0, 1), mass=st.floats(50, 3000),
+)  # fmt: skip
+def test_riders_at_the_limit_of_a_start_bring_the_loop_to_the_ratio(
+    drive, rope, rise, weight, drag, ratio, safety, acceleration, mass
+):
+    """The loop is walked at the start, with as many riders as the formula allows: the tensions stand in the ratio."""
+    loop, idle = {"counterweight_force": Q(weight, "N"), "strand_drag": Q(drag, "N")}, Q(2 * drag, "N")
+    sheave = {"pull": PULL, "idle_drag": idle, "friction": Q(math.log(ratio) / math.pi, "")}
+    sheave |= {"wrap_angle": Q(180, "degree"), "safety_factor": Q(safety, "")}
+    start = {"starting_acceleration": Q(acceleration, "m/s**2"), "rider_mass": MASS, "moving_mass": Q(mass, "kg")}
+    if drive == "top":
+        empty = traction.slack_tension_top_drive(Q(rope, "kg/m"), Q(rise, "m"), **loop)
+        riders = traction.riders_by_traction_at_start(slack_tension=empty, **sheave, **start).m_as("person")
+    else:
+        empty = traction.slack_tension_bottom_drive(Q(rope, "kg/m"), Q(rise, "m"), Q(0, "person"), pull=PULL, **loop)
+        riders = traction.riders_by_traction_bottom_drive_at_start(
+            empty_slack_tension=empty, **sheave, **start
+        ).m_as("person")  # fmt: skip
+    assume(riders > 0)
+    half, hung = mass * acceleration / 2, riders * (PULL.m_as("N") + MASS.m_as("kg") * acceleration)
+    # from the carriage, where the weight holds the sum of both strands, back to the sheave, and on to it again
+    up = {"rope": rope, "rise": rise, "drag": drag, "pulls": [hung], "start": half}
+    down = {"rope": rope, "rise": rise, "drag": drag, "start": half}
+    if drive == "top":
+        slack = weight / 2 - (walk(0.0, -1, **down))
+        tight = walk(weight / 2, 1, **up)
+    else:
+        slack = weight / 2 - (walk(0.0, 1, **up))
+        tight = walk(weight / 2, -1, **down)
+    assert tight / slack == pytest.approx(ratio / safety, rel=1e-9)
+
+
+@given(tension=st.floats(4000, 30000), ratio=st.floats(1.2, 4), safety=st.floats(1, 2))
+def test_a_start_that_takes_for_ever_is_the_steady_run(tension, ratio, safety):
+    sheave = {**SHEAVE, "friction": Q(math.log(ratio) / math.pi, ""), "safety_factor": Q(safety, "")}
+    start = {**START, "starting_acceleration": Q(0, "m/s**2")}
+    steady = traction.riders_by_traction(slack_tension=Q(tension, "N"), **sheave).m_as("person")
+    assert traction.riders_by_traction_at_start(slack_tension=Q(tension, "N"), **sheave, **start).m_as(
+        "person"
+    ) == pytest.approx(steady)
     # a bottom drive: take the riders' pull off the slack side, and ask the formula for a fixed slack side again
-    at_bottom = traction.riders_by_traction_bottom_drive(empty_slack_tension=Q(tension, "N"), **rest, **start)
-    slack = tension - (at_bottom.m_as("person") * PULL).m_as("N")
-    again = traction.riders_by_traction(slack_tension=Q(slack, "N"), **rest, **start)
-    assert again.m_as("person") == pytest.approx(at_bottom.m_as("person"), rel=1e-9)
-    assert at_bottom < riders
+    at_bottom = traction.riders_by_traction_bottom_drive(empty_slack_tension=Q(tension, "N"), **sheave).m_as("person")
+    slack = tension - at_bottom * PULL.m_as("N")
+    again = traction.riders_by_traction(slack_tension=Q(slack, "N"), **sheave).m_as("person")
+    assert again == pytest.approx(at_bottom, rel=1e-9)
+    assert at_bottom < steady or steady == 0
+    begun = traction.riders_by_traction_bottom_drive_at_start(empty_slack_tension=Q(tension, "N"), **sheave, **start)
+    assert begun.m_as("person") == pytest.approx(at_bottom)
 
 
 # the loading point
@@ -515,12 +553,12 @@ MESSAGES = [
         "Write how many times over the rope must hold, such as Q(1.25, '').",
     ),
     (
-        lambda: traction.riders_by_traction_bottom_drive(
-            empty_slack_tension=Q(4000, "N"), **SHEAVE, starting_acceleration=Q(0.3, "m/s**2")
+        lambda: traction.riders_by_traction_bottom_drive_at_start(
+            empty_slack_tension=Q(4000, "N"), **SHEAVE, **{**START, "moving_mass": Q(0, "kg")}
         ),
         ValueError,
-        "riders_by_traction_bottom_drive: starting_acceleration came without rider_mass, and riders without mass "
-        "would start for nothing. Write rider_mass, such as Q(75, 'kg').",
+        "riders_by_traction_bottom_drive_at_start: moving_mass must be greater than zero, but got 0 kg. "
+        "Write for example Q(75, 'kg').",
     ),
     (
         lambda: loading.mean_loading_time_exponential(mean_time=Q(2, "s"), floor=Q(-1, "s")),
