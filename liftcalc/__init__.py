@@ -77,6 +77,7 @@ from liftcalc.motor import (
     simple_motor_capacity,
     slip_energy,
     tether_pull,
+    tether_relief,
 )
 from liftcalc.pull import (
     attendant_stopping_distance,
@@ -206,6 +207,7 @@ __all__ = [
     "speed_where_floor_ends",
     "stopping_gap_spacing",
     "tether_pull",
+    "tether_relief",
     "traction_limit",
     "unload_capacity",
     "unload_limit",

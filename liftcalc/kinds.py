@@ -14,10 +14,9 @@ from liftcalc.motor import (
     conveyor_work,
     energy_per_rider,
     momentum_energy,
-    pull_energy,
     ride_work,
     sheave_drag,
-    tether_pull,
+    tether_relief,
 )
 from liftcalc.units import Q
 
@@ -40,6 +39,8 @@ class Riding:
         Readings that give the idle drag where no reading of the drag itself is there; empty if nothing else gives it.
     drag : function
         From the values of a line to its idle drag [N].
+    relief : function
+        From the values of a line to the part of a pull along the slope that the rope feels [].
     """
 
     words: str
@@ -48,6 +49,7 @@ class Riding:
     work: Callable
     drag_readings: tuple = ()
     drag: Callable | None = None
+    relief: Callable = lambda values: Q(1.0, "")
 
 
 def map_length(values):
@@ -60,15 +62,15 @@ def _path(values):
     return {"vertical_rise": values["vertical_rise"], "horizontal_run": map_length(values)}
 
 
+def _relief(values):
+    """Return what part of a pull along the slope the rope feels: less than 1 through a tether at an angle."""
+    angle = values.get("tether_angle")
+    return Q(1.0, "") if angle is None else tether_relief(angle, values["friction"])
+
+
 def _work_on_skis(values):
     """Return the work of a ride on skis; a tether at an angle takes some weight off them."""
-    work = ride_work(values["rider_mass"], **_path(values), friction=values["friction"])
-    angle = values.get("tether_angle")
-    if angle is None:
-        return work
-    pull = work / values["ridden_length"]
-    tether = tether_pull(pull, tether_angle=angle, friction=values["friction"])
-    return pull_energy(tether * np.cos(angle.m_as("radian")), values["ridden_length"])
+    return ride_work(values["rider_mass"], **_path(values), friction=values["friction"]) * _relief(values)
 
 
 def _work_carried(values):
@@ -88,7 +90,7 @@ def _drag_of_the_belt(values):
     return belt_drag(values["belt_mass_per_length"], map_length(values), **frictions)
 
 
-ON_SKIS = Riding("drawn on skis", True, ("friction",), _work_on_skis)
+ON_SKIS = Riding("drawn on skis", True, ("friction",), _work_on_skis, relief=_relief)
 CARRIED = Riding(
     "carried in the air", False, ("sheave_share",), _work_carried, ("hanging_mass", "sheave_share"), _drag_of_sheaves
 )
@@ -96,6 +98,11 @@ ON_A_BELT = Riding(
     "carried on a belt", True, ("bed_friction",), _work_on_a_belt,
     ("belt_mass_per_length", "bed_friction", "return_friction"), _drag_of_the_belt,
 )  # fmt: skip
+
+
+def felt_mass(kind, values):
+    """Return the mass of a rider as the rope feels it in a start: a tether at an angle lifts, and so skis rub less."""
+    return values["rider_mass"] * KINDS[kind].riding.relief(values)
 
 
 def _slipping(values, work):
@@ -118,7 +125,8 @@ def _in_the_station(values, work):
 class PickUp:
     """How riders are brought up to line speed: in words, the readings it needs, and its energy [J].
 
-    ``energy`` is a function of the values of a line and of the work of one ride.
+    ``energy`` is a function of the values of a line, with the mass of a rider as the rope feels it, and of the work of
+    one ride.
     """
 
     words: str

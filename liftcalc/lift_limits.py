@@ -9,7 +9,7 @@ from pint import Quantity
 
 from liftcalc.capacity import hourly_capacity, hourly_capacity_from_interval
 from liftcalc.carriers import least_station_interval
-from liftcalc.kinds import KINDS
+from liftcalc.kinds import KINDS, felt_mass
 from liftcalc.lift_readings import values_of
 from liftcalc.limits import (
     OF_A_START,
@@ -65,7 +65,9 @@ def ride_energy(kind, values):
 
 def _energy(kind, values, work):
     pick_up = KINDS[kind].pick_up
-    return None if work is None or _missing(values, *pick_up.readings) else work + pick_up.energy(values, work)
+    if work is None or _missing(values, *pick_up.readings):
+        return None
+    return work + pick_up.energy({**values, "rider_mass": felt_mass(kind, values)}, work)
 
 
 def idle_drag_of(kind, values):
@@ -98,15 +100,18 @@ def _arguments(kind, values):
             "safety_factor": get("safety_factor"),
             "ride_time": ride_time(values["ridden_length"], speed),
             "drive_position": get("drive_position"),
-            **_start(values),
+            **_start(kind, values),
         },
         "unload": (get("clearing_time"), persons, get("unloading_places", _ONE)),
     }
 
 
-def _start(values):
+def _start(kind, values):
     """Return the arguments of a start with all riders on the line; none where it is not asked for."""
-    return {name: values.get(name) for name in OF_A_START} if "starting_acceleration" in values else {}
+    if "starting_acceleration" not in values:
+        return {}
+    known = values if _work(kind, values) is None else {**values, "rider_mass": felt_mass(kind, values)}
+    return {name: known.get(name) for name in OF_A_START}
 
 
 def _left_out(name, kind, values, drag, *readings):
@@ -159,7 +164,7 @@ def limits_from(kind, values):
     arguments = _arguments(kind, values)
     pick_up, drag = KINDS[kind].pick_up.readings, arguments["traction"]["idle_drag"]
     motor = _left_out("motor", kind, values, drag, "motor_power", "efficiency", *pick_up)
-    sheave = ("slack_tension", "drive_position", "rope_friction", "wrap_angle", "safety_factor", *_start(values))
+    sheave = ("slack_tension", "drive_position", "rope_friction", "wrap_angle", "safety_factor", *_start(kind, values))
     traction = _left_out("traction", kind, values, drag, *sheave)
     limits = [
         spacing_limit(*arguments["spacing"]),

@@ -37,6 +37,15 @@ def _check_efficiency(function, efficiency):
         )
 
 
+def _check_tether_angle(function, tether_angle):
+    """Refuse a tether that stands upright on the slope or leans over."""
+    if _mostly(np.asarray(tether_angle) >= 90):
+        raise ValueError(
+            f"{function}: tether_angle must be less than 90 degrees, but got {np.max(tether_angle):g} degrees. "
+            "Give the angle between tether and slope, such as Q(30, 'degree')."
+        )
+
+
 @unit_aware(rider_mass="kg", grade="", friction="", returns="N", may_be_zero=("grade", "friction"))
 def rope_pull(rider_mass, *, grade, friction):
     r"""Return the pull along the slope that keeps one rider going at a steady speed, skis on snow.
@@ -139,7 +148,7 @@ def tether_pull(pull, *, tether_angle, friction):
     Returns
     -------
     Quantity [N]
-        Pull in the tether. The part along the slope, which is what the drive feels, is this times the cosine.
+        Pull in the tether. The rope feels the part along the slope, this times the cosine: ``tether_relief``.
 
     Raises
     ------
@@ -161,13 +170,50 @@ def tether_pull(pull, *, tether_angle, friction):
     >>> show(tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), friction=Q(0.07, "")))
     '216 N'
     """
-    if _mostly(np.asarray(tether_angle) >= 90):
-        raise ValueError(
-            f"tether_pull: tether_angle must be less than 90 degrees, but got {np.max(tether_angle):g} degrees. "
-            "Give the angle between tether and slope, such as Q(30, 'degree')."
-        )
+    _check_tether_angle("tether_pull", tether_angle)
     angle = np.radians(tether_angle)
     return pull / (np.cos(angle) + friction * np.sin(angle))
+
+
+@unit_aware(tether_angle="degree", friction="", returns="", may_be_zero=("tether_angle", "friction"))
+def tether_relief(tether_angle, friction):
+    r"""Return what part of a pull along the slope the rope feels through a tether at an angle, as on a platter.
+
+    Parameters
+    ----------
+    tether_angle : Quantity [degree]
+        Angle of the tether to the slope; a scalar or an array; may be zero.
+    friction : Quantity []
+        Friction of skis on snow; may be zero.
+
+    Returns
+    -------
+    Quantity []
+        Part of the pull along the slope that the rider would need from a rope parallel to it; 1 for such a rope. It
+        holds of the steady pull and of the force that speeds the rider up alike.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is negative, or the angle is 90 degrees or more.
+
+    Notes
+    -----
+    .. math:: \cos \theta / (\cos \theta + \mu \sin \theta)
+
+    It is the part along the slope of ``tether_pull``, over the pull. Source: balance of forces along and across the
+    slope.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(Q(195, "N") * tether_relief(Q(30, "degree"), Q(0.07, "")), "N")
+    '187 N'
+    """
+    _check_tether_angle("tether_relief", tether_angle)
+    return 1 / (1 + friction * np.tan(np.radians(tether_angle)))
 
 
 @unit_aware(

@@ -245,6 +245,21 @@ def test_a_squeezed_rope_is_rubbed_on_two_sides(squeeze, friction):
     assert traction.grip_squeeze(Q(fingers + palm, "N"), Q(friction, "")).m_as("N") == pytest.approx(squeeze)
 
 
+@given(angle=st.floats(0, 80), friction=st.floats(0, 0.3), pull=st.floats(50, 400))
+def test_what_the_rope_feels_of_a_tether_is_its_part_along_the_slope(angle, friction, pull):
+    relief = motor.tether_relief(Q(angle, "degree"), Q(friction, "")).m_as("")
+    tether = motor.tether_pull(Q(pull, "N"), tether_angle=Q(angle, "degree"), friction=Q(friction, "")).m_as("N")
+    assert relief * pull == pytest.approx(tether * math.cos(math.radians(angle)))
+
+
+def test_own_arithmetic_a_tether_at_30_degrees_takes_four_in_a_hundred():
+    # tether T and snow N from the balance of forces along and across the slope, the weight across cancelled out
+    tether, _ = np.linalg.solve([[math.cos(math.pi / 6), -0.07], [math.sin(math.pi / 6), 1]], [1.0, 0.0])
+    relief = motor.tether_relief(Q(30, "degree"), Q(0.07, "")).m_as("")
+    assert relief == pytest.approx(tether * math.cos(math.pi / 6))
+    assert 1 / relief == pytest.approx(1.0404, abs=1e-4)
+
+
 # the drive sheave
 
 
