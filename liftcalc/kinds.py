@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from liftcalc.line import ride_time, ride_time_from_rest, ride_time_rest_to_rest
 from liftcalc.motor import (
     belt_drag,
     carrier_work,
@@ -41,6 +42,8 @@ class Riding:
         From the values of a line to its idle drag [N].
     relief : function
         From the values of a line to the part of a pull along the slope that the rope feels [].
+    from_rest : bool
+        Whether riders stand still until the rope takes them along, and so ride for longer than length over speed.
     """
 
     words: str
@@ -50,6 +53,7 @@ class Riding:
     drag_readings: tuple = ()
     drag: Callable | None = None
     relief: Callable = lambda values: Q(1.0, "")
+    from_rest: bool = False
 
 
 def map_length(values):
@@ -90,7 +94,7 @@ def _drag_of_the_belt(values):
     return belt_drag(values["belt_mass_per_length"], map_length(values), **frictions)
 
 
-ON_SKIS = Riding("drawn on skis", True, ("friction",), _work_on_skis, relief=_relief)
+ON_SKIS = Riding("drawn on skis", True, ("friction",), _work_on_skis, relief=_relief, from_rest=True)
 CARRIED = Riding(
     "carried in the air", False, ("sheave_share",), _work_carried, ("hanging_mass", "sheave_share"), _drag_of_sheaves
 )
@@ -186,6 +190,13 @@ class Kind:
         return self.comes_at == "rest"
 
     @property
+    def start_reading(self):
+        """Name of the reading that the start of a ride needs, and its end where it ends at rest; None for no start."""
+        if self.reversible:
+            return "acceleration"
+        return "pick_up_acceleration" if self.riding.from_rest else None
+
+    @property
     def on_a_stop(self):
         """Where riders are when the lift stops, in a few words."""
         return "on the ground" if self.on_the_ground else "in the air"
@@ -238,3 +249,35 @@ KINDS = {
         ),
     )
 }  # fmt: skip
+
+
+def ride_time_of(kind, values):
+    """Return the time from grab to let-go, or from stop to stop.
+
+    Parameters
+    ----------
+    kind : str
+        A key of ``KINDS``.
+    values : mapping of str to Quantity
+        ridden_length, line_speed, and the reading of the start if there is one; scalars or arrays.
+
+    Returns
+    -------
+    Quantity [s]
+        Ride time; where the start was not read, as if riders had the speed of the rope at once, which is too short:
+        ``start_not_read`` says so.
+    """
+    length, speed, own = values["ridden_length"], values["line_speed"], KINDS[kind]
+    start = values.get(own.start_reading)
+    if start is None:
+        return ride_time(length, speed)
+    return (ride_time_rest_to_rest if own.reversible else ride_time_from_rest)(length, speed, start)
+
+
+def start_not_read(kind, values):
+    """Return words for a ride time from which the start is missing; empty where nothing is."""
+    reading = KINDS[kind].start_reading
+    if reading is None or values.get(reading) is not None:
+        return ""
+    stop = " and the stop" if KINDS[kind].reversible else ""
+    return f"ride time without the start{stop}: {reading.replace('pick_up', 'pick-up').replace('_', ' ')} not read"

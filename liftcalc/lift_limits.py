@@ -4,12 +4,14 @@ The same arguments serve one line, a curve over line speeds, and draws of readin
 design.
 """
 
+from dataclasses import replace
+
 import numpy as np
 from pint import Quantity
 
 from liftcalc.capacity import hourly_capacity, hourly_capacity_from_interval
 from liftcalc.carriers import least_station_interval
-from liftcalc.kinds import KINDS, felt_mass
+from liftcalc.kinds import KINDS, felt_mass, ride_time_of, start_not_read
 from liftcalc.lift_readings import values_of
 from liftcalc.limits import (
     OF_A_START,
@@ -24,7 +26,6 @@ from liftcalc.limits import (
     traction_limit,
     unload_limit,
 )
-from liftcalc.line import ride_time
 from liftcalc.loading_point import loading_capacity, unload_capacity
 from liftcalc.motor import motor_power_needed
 from liftcalc.quantity_text import show
@@ -85,7 +86,7 @@ def _arguments(kind, values):
     persons, speed = values["persons_per_carrier"], values["line_speed"]
     spacing = values["spacing"]
     if KINDS[kind].reversible and "dwell_time" in values:
-        spacing = values["ridden_length"] + speed * values["dwell_time"]
+        spacing = speed * (ride_time_of(kind, values) + values["dwell_time"])
     energy = _energy(kind, values, work)
     return {
         "spacing": (speed, spacing, persons),
@@ -98,7 +99,7 @@ def _arguments(kind, values):
             "friction": get("rope_friction"),
             "wrap_angle": get("wrap_angle"),
             "safety_factor": get("safety_factor"),
-            "ride_time": ride_time(values["ridden_length"], speed),
+            "ride_time": ride_time_of(kind, values),
             "drive_position": get("drive_position"),
             **_start(kind, values),
         },
@@ -112,6 +113,11 @@ def _start(kind, values):
         return {}
     known = values if _work(kind, values) is None else {**values, "rider_mass": felt_mass(kind, values)}
     return {name: known.get(name) for name in OF_A_START}
+
+
+def _with_words(limit, words):
+    """Return a limit with one more sentence, where there are words for it."""
+    return replace(limit, sentence=f"{limit.sentence} {words[0].upper()}{words[1:]}.") if words else limit
 
 
 def _left_out(name, kind, values, drag, *readings):
@@ -170,7 +176,7 @@ def limits_from(kind, values):
         spacing_limit(*arguments["spacing"]),
         loading_limit(*arguments["loading"]),
         motor or motor_limit(*arguments["motor"]),
-        traction or traction_limit(**arguments["traction"]),
+        traction or _with_words(traction_limit(**arguments["traction"]), start_not_read(kind, values)),
         unload_limit(*arguments["unload"]),
     ]
     return [*limits, _station_limit(values)] if KINDS[kind].detachable else limits

@@ -6,7 +6,7 @@ from pathlib import Path
 from pint import Quantity
 
 from liftcalc.limits import came
-from liftcalc.quantity_text import read_number, read_unit
+from liftcalc.quantity_text import read_number, read_unit, show
 from liftcalc.units import PlainError, Q, UnitError, kind_of
 
 # reading: unit that stands for its kind, or None for a word, and what it is
@@ -42,6 +42,7 @@ READINGS = {
     "station_speed": ("m/s", "speed of the carriers in the station"),
     "carpet_speed": ("m/s", "speed of a loading carpet"),
 }
+SAME = 1e-9  # two writings of one value differ by less
 WORDS = {"drive_position": ("top", "bottom")}  # of a reading that is a word: those that it may be
 _OF_THE_LINE = (
     "line_speed",
@@ -51,6 +52,8 @@ _OF_THE_LINE = (
     "vertical_rise",
     "motor_power",
     "dwell_time",
+    "pick_up_acceleration",
+    "acceleration",
 )
 
 
@@ -89,7 +92,13 @@ def values_of(line, readings):
             raise UnitError(
                 f"values_of: {name} must be {READINGS[name][1]}, but got {bare}{came(value)}. Write Q(..., {unit!r})."
             )
-        values[name] = value
+        of_the_line = values.get(name)
+        if value is not None and of_the_line is not None and abs((value / of_the_line).m_as("") - 1) > SAME:
+            raise PlainError(
+                f"values_of: {name} is {show(value)}, but the line {line.name!r} has {show(of_the_line)}. "
+                "Write it once."
+            )
+        values[name] = of_the_line if value is None else value
     return {name: value for name, value in values.items() if value is not None}
 
 

@@ -53,12 +53,17 @@ def hill_table(installations):
     rows = []
     for installation in installations.values():
         for line in installation.lines:
-            numbers = (line.interval, line.ride_time, line.persons_on_line, line.vertical_transport)
-            rows.append((line.name, line.kind, str(line.capacity), *map(show, numbers)))
+            last = (line.persons_on_line, line.vertical_transport)
+            rows.append((line.name, line.kind, str(line.capacity), show(line.interval), _ride(line), *map(show, last)))
         if len(installation.lines) > 1:
             rows.append((installation.name, "together", str(installation.capacity_together), "", "", "", ""))
     columns = ("line", "kind", "people an hour", "interval", "ride time", "riders on the line", "vertical transport")
     return Table("Lifts of the demo hill", columns, rows)
+
+
+def _ride(line):
+    """Return the ride time as text, and that its start was not read where that is so."""
+    return show(line.ride_time) + (", start not read" if line.start_not_read else "")
 
 
 def _power_cells(rated, needed, capacity):
@@ -89,14 +94,10 @@ def comparison_table(installations, readings):
         for line in installation.lines:
             needed = power_needed(line, readings.get(line.name, {}))
             powers.append(needed)
-            ride = (
-                line.vertical_transport,
-                line.ride_time,
-                line.persons_on_line,
-            )
+            ride = (show(line.vertical_transport), _ride(line), show(line.persons_on_line))
             power = _power_cells(line.motor_power, needed, line.capacity)
             where = KINDS[line.kind].on_a_stop
-            rows.append((line.name, line.kind, str(line.capacity), *map(show, ride), *power, where))
+            rows.append((line.name, line.kind, str(line.capacity), *ride, *power, where))
         if len(installation.lines) > 1:
             needed = None if None in powers else sum(powers[1:], powers[0])
             together = installation.capacity_together

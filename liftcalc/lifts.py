@@ -12,11 +12,12 @@ from pint import Quantity
 
 from liftcalc.capacity import hourly_capacity, vertical_transport
 from liftcalc.carriers import detachable_carriers
-from liftcalc.kinds import KINDS
+from liftcalc.kinds import KINDS, ride_time_of, start_not_read
 from liftcalc.levels import Capacity
 from liftcalc.limits import came
-from liftcalc.line import carriers_on_loop, headway, persons_on_line, ride_time
+from liftcalc.line import carriers_on_loop, headway, persons_from_flow
 from liftcalc.line_givens import QUANTITIES, DisagreementError, NotKnownError, solve_line
+from liftcalc.line_starts import with_trip_time, without_start
 from liftcalc.quantity_text import read_number, read_unit, show
 from liftcalc.units import PlainError, Q, UnitError, kind_of
 
@@ -26,6 +27,8 @@ _COLUMNS = {name: kind_of(Q(1, quantity.unit)) for name, quantity in QUANTITIES.
     "motor_power": "power",
     "station_time": "time",
     "dwell_time": "time",
+    "pick_up_acceleration": "acceleration",
+    "acceleration": "acceleration",
 }
 _WORDS = ("installation", "line", "kind", "level")
 _MUST_STAND = (*_WORDS, "vertical_rise")
@@ -61,13 +64,18 @@ class Line:
         Time of one carrier off the rope, in both stations of a detachable lift.
     dwell_time : Quantity [s] or None
         Time that the cabins of a reversible lift stand between two trips.
+    pick_up_acceleration : Quantity [m/s**2] or None
+        How hard riders speed up who stand still at the grab: on a rope or handle tow, a platter, a T-bar.
+    acceleration : Quantity [m/s**2] or None
+        How hard the cabins of a reversible lift speed up and slow.
 
     Raises
     ------
     UnitError
         If a quantity has no unit, or one of another kind.
     ValueError
-        If the kind or the level is not known, or a quantity is not greater than zero.
+        If the kind or the level is not known, a quantity is not greater than zero, or the ride ends before its riders
+        have the speed of the rope.
     """
 
     name: str
@@ -82,6 +90,8 @@ class Line:
     sheave_distance: Quantity | None = None
     station_time: Quantity | None = None
     dwell_time: Quantity | None = None
+    pick_up_acceleration: Quantity | None = None
+    acceleration: Quantity | None = None
 
     def __post_init__(self):
         if self.kind not in KINDS:
@@ -109,15 +119,18 @@ class Line:
 
     @property
     def ride_time(self):
-        """Time from grab to let-go."""
-        return ride_time(self.ridden_length, self.line_speed)
+        """Time from grab to let-go, with the start of riders who stand still at the grab; ``start_not_read`` if not."""
+        return ride_time_of(self.kind, vars(self))
+
+    @property
+    def start_not_read(self):
+        """Words for a ride time from which the start is missing; empty where nothing is."""
+        return start_not_read(self.kind, vars(self))
 
     @property
     def persons_on_line(self):
-        """Average number of riders on the line."""
-        return persons_on_line(
-            ridden_length=self.ridden_length, spacing=self.spacing, persons_per_carrier=self.persons_per_carrier
-        )
+        """Average number of riders on the line: flow times ride time."""
+        return persons_from_flow(self.capacity.value, self.ride_time)
 
     @property
     def carriers_on_loop(self):
@@ -138,7 +151,7 @@ class Line:
 
 
 def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal", dwell_time=None, station_time=None,
-                  **givens):  # fmt: skip
+                  pick_up_acceleration=None, acceleration=None, **givens):  # fmt: skip
     r"""Return a line of any kind from whatever is known of it, as long as the rest follows.
 
     Parameters
@@ -153,6 +166,9 @@ def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal",
         Time that the cabins of a reversible lift stand in the stations between two trips.
     station_time : Quantity [s] or None
         Time of one carrier off the rope, in both stations of a detachable lift.
+    pick_up_acceleration, acceleration : Quantity [m/s**2] or None
+        How hard riders speed up who stand still at the grab; how hard the cabins of a reversible lift speed up and
+        slow. With it a ride time, or riders on the line, have their start taken off before the rest is worked out.
     **givens : Quantity
         What is known: line_speed, spacing, interval, persons_per_carrier, carriers_on_loop, sheave_distance,
         ridden_length, ride_time, riders_on_line, hourly_capacity, as for ``solve_line``.
@@ -174,7 +190,8 @@ def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal",
     Notes
     -----
     A reversible lift brings a cabin every ride time and dwell time together; its spacing is the rope that would run by
-    meanwhile. A detachable lift with K carriers brings one every (2 D / v + station time) / K.
+    meanwhile. A detachable lift with K carriers brings one every (2 D / v + station time) / K. A ride from rest takes
+    L / v + v / (2 a), one from rest to rest L / v + v / a.
 
     Examples
     --------
@@ -190,18 +207,20 @@ def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal",
     for reading, value, belongs in (
         ("dwell_time", dwell_time, own.reversible),
         ("station_time", station_time, own.detachable),
+        ("pick_up_acceleration", pick_up_acceleration, own.start_reading == "pick_up_acceleration"),
+        ("acceleration", acceleration, own.start_reading == "acceleration"),
     ):
-        if value is not None and not (isinstance(value, Quantity) and value.check("[time]") and value.magnitude >= 0):
-            raise UnitError(
-                f"describe_line: {reading} must be a time, zero or more, but got {came(value)}. Write Q(60, 's')."
-            )
-        if value is not None and not belongs:
-            raise PlainError(
-                f"describe_line: {reading} is no reading of a {kind}, but got {show(value)}. Leave it out."
-            )
+        _check_reading(kind, reading, value, belongs)
     has_carriers = own.has_carriers and not own.reversible
+    standing = dwell_time
+    if acceleration is not None:
+        # a trip from rest to rest loses as much as one from rest with half the acceleration
+        givens, lost = without_start(acceleration / 2, with_trip_time(dwell_time, givens))
+        standing = None if dwell_time is None else dwell_time + lost
+    elif pick_up_acceleration is not None:
+        givens, _ = without_start(pick_up_acceleration, givens)
     if own.reversible and dwell_time is not None:
-        givens = _with_dwell_time(name, dwell_time, givens)
+        givens = _with_dwell_time(name, dwell_time, standing, givens)
     if own.detachable and "carriers_on_loop" in givens:
         givens = _with_carriers(name, station_time, givens)
     solution = solve_line(has_carriers=has_carriers, **givens)
@@ -221,18 +240,38 @@ def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal",
         level=level,
         station_time=station_time,
         dwell_time=dwell_time,
+        pick_up_acceleration=pick_up_acceleration,
+        acceleration=acceleration,
     )
+
+
+def _check_reading(kind, reading, value, belongs):
+    """Refuse a reading that is not of its kind, or of another kind of lift."""
+    if value is None:
+        return
+    accelerates = reading.endswith("acceleration")
+    what, write = (
+        ("an acceleration above zero", "Q(1.5, 'm/s**2')") if accelerates else ("a time, zero or more", "Q(60, 's')")
+    )
+    good = isinstance(value, Quantity) and value.check("[acceleration]" if accelerates else "[time]")
+    if not good or value.magnitude < 0 or (accelerates and value.magnitude == 0):
+        raise UnitError(f"describe_line: {reading} must be {what}, but got {came(value)}. Write {write}.")
+    if not belongs:
+        raise PlainError(f"describe_line: {reading} is no reading of a {kind}, but got {show(value)}. Leave it out.")
 
 
 _MAKE_A_LINE = ("line_speed", "spacing", "ridden_length", "persons_per_carrier")
 
 
-def _with_dwell_time(name, dwell_time, givens):
-    """Return the givens of a reversible lift with the interval, or the ride time, that its dwell time makes."""
+def _with_dwell_time(name, dwell_time, standing, givens):
+    """Return the givens of a reversible lift with the interval, or the ride time, that its dwell time makes.
+
+    ``standing`` is the dwell time with what start and stop add to a ride at the speed of the rope.
+    """
     known = solve_line(has_carriers=False, **givens)
     if "ride_time" not in known.values and "interval" in known.values:
-        return givens | {"ride_time": known.of("interval") - dwell_time}
-    interval = known.of("ride_time") + dwell_time
+        return givens | {"ride_time": known.of("interval") - standing}
+    interval = known.of("ride_time") + standing
     _agree(name, f"a dwell time of {show(dwell_time)}, which makes", interval, givens.get("interval"))
     return givens | {"interval": givens.get("interval", interval)}
 
@@ -354,7 +393,8 @@ def read_lifts(path):
     ----------
     path : str or Path
         A table with the columns installation, line, kind, level and vertical_rise, and those of what is known of the
-        lines: any of motor_power, station_time, dwell_time and the givens of ``describe_line``. A cell of a quantity
+        lines: any of motor_power, station_time, dwell_time, pick_up_acceleration, acceleration and the givens of
+        ``describe_line``. A cell of a quantity
         holds a number and a unit, "3.4 m/s", or nothing.
 
     Returns

@@ -27,7 +27,7 @@ from liftcalc.lift_limits import (
     share_of_limits,
 )
 from liftcalc.lift_readings import READINGS, WORDS, read_readings, values_of
-from liftcalc.lift_tables import comparison_table, governing_table, hazards_table, kinds_table
+from liftcalc.lift_tables import comparison_table, governing_table, hazards_table, hill_table, kinds_table
 from liftcalc.lifts import Installation, Line, describe_line, read_lifts
 from liftcalc.line_givens import DisagreementError, NotKnownError
 from liftcalc.which_limit import envelope
@@ -392,9 +392,21 @@ def riders_by_hand(r, hand):
     return min(found)
 
 
+FROM_REST = {"rope tow", "handle tow", "platter lift", "T-bar lift"}  # of their riders, who stand still at the grab
+
+
+def ride_by_hand(kind, r):
+    """Return the ride time in seconds: the way to line speed at half of it, and where it ends at rest, twice."""
+    start = r.get("acceleration" if kind == "reversible tram" else "pick_up_acceleration")
+    if start is None or kind not in FROM_REST | {"reversible tram"}:
+        return r["ridden_length"] / r["line_speed"]
+    way = r["line_speed"] ** 2 / start / 2 * (2 if kind == "reversible tram" else 1)
+    return way / (r["line_speed"] / 2) + (r["ridden_length"] - way) / r["line_speed"]
+
+
 def limits_by_hand(kind, r):
     """Return every limit of a line's own in pph, from plain numbers; one without a reading is not there."""
-    hand, persons, ride = by_hand(kind, r), r["persons_per_carrier"], r["ridden_length"] / r["line_speed"]
+    hand, persons, ride = by_hand(kind, r), r["persons_per_carrier"], ride_by_hand(kind, r)
     power = r["efficiency"] * 1000 * r["motor_power"]
     limits = {
         "spacing": 3600 * persons / (r["spacing"] / r["line_speed"]),
@@ -919,6 +931,104 @@ def test_how_fast_a_carrier_comes_to_who_waits(kind):
     assert (meeting_speed(line, {}) is None) == needs_a_reading
 
 
+# riders who start from rest
+
+
+def timed_row(kind, row):
+    """Return the row of a kind with the start in its ride time and its riders on the line, and the start itself."""
+    speed, start = row["line_speed"], {"reversible tram": 0.5}.get(kind, 1.5)
+    lost = speed / (start if kind == "reversible tram" else 2 * start)
+    interval = row["interval"] + (lost if kind == "reversible tram" else 0)
+    ride = row["ride_time"] + lost
+    timed = {"interval": interval, "spacing": speed * interval, "ride_time": ride}
+    timed["hourly_capacity"] = 3600 * row["persons_per_carrier"] / interval
+    timed["riders_on_line"] = timed["hourly_capacity"] / 3600 * ride
+    return row | timed, start
+
+
+TIMED = [
+    ("line_speed", "spacing", "ridden_length"),
+    ("ridden_length", "ride_time", "interval"),
+    ("ride_time", "riders_on_line", "ridden_length"),
+    ("riders_on_line", "hourly_capacity", "ridden_length"),
+    ("line_speed", "ride_time", "riders_on_line"),
+    ("line_speed", "riders_on_line", "ridden_length"),
+    ("ride_time", "ridden_length", "spacing", "riders_on_line"),
+]
+
+
+@pytest.mark.parametrize("names", TIMED, ids=" ".join)
+@pytest.mark.parametrize("kind", [*sorted(FROM_REST), "reversible tram"])
+def test_a_start_is_taken_off_a_ride_time_and_off_the_riders_on_the_line(kind, names):
+    row, start = timed_row(kind, true_row(kind))
+    reading = "acceleration" if kind == "reversible tram" else "pick_up_acceleration"
+    # the spacing of a tram is what its cabins make of the ride; its interval follows from ride and dwell time
+    names = [name for name in names if kind != "reversible tram" or name not in ("spacing", "interval")]
+    if kind == "reversible tram" and {"riders_on_line", "hourly_capacity"} & set(names):
+        names = ["line_speed", "ridden_length"]
+    if kind == "reversible tram" and len(names) < 2:
+        names = ["ridden_length", "ride_time"]
+    givens = given_of(kind, row, [*names, "persons_per_carrier"]) | {reading: Q(start, "m/s**2")}
+    line = describe_line("line", kind, **givens)
+    for name, found, unit in (
+        ("line_speed", line.line_speed, "m/s"),
+        ("ride_time", line.ride_time, "s"),
+        ("ridden_length", line.ridden_length, "m"),
+        ("riders_on_line", line.persons_on_line, "person"),
+        ("interval", line.interval, "s"),
+    ):
+        assert found.m_as(unit) == pytest.approx(row[name], rel=1e-9), name
+    assert line.start_not_read == ""
+    bare = replace(line, **{reading: None})
+    assert bare.ride_time.m_as("s") == pytest.approx(row["ridden_length"] / row["line_speed"])
+    assert bare.start_not_read.endswith(f"{reading.replace('pick_up', 'pick-up').replace('_', ' ')} not read")
+
+
+def test_a_tram_is_known_by_how_often_it_comes_and_how_long_it_stands():
+    row, start = timed_row("reversible tram", true_row("reversible tram"))
+    givens = given_of("reversible tram", row, ("interval", "ridden_length", "persons_per_carrier"))
+    line = describe_line("line", "reversible tram", **givens, acceleration=Q(start, "m/s**2"))
+    assert line.line_speed.m_as("m/s") == pytest.approx(row["line_speed"])
+    assert line.ride_time.m_as("s") == pytest.approx(row["ride_time"])
+
+
+def test_own_arithmetic_a_ride_from_rest_on_the_demo_tow():
+    tow = replace(TOW, pick_up_acceleration=Q(1.5, "m/s**2"))
+    assert show(tow.ride_time, "s") == "45.3 s"
+    assert tow.ride_time.m_as("s") == pytest.approx(45.25, abs=0.005)  # and not 44.12
+    assert show(tow.persons_on_line) == "22.6 persons"
+    assert show(TOW.persons_on_line) == "22.1 persons"
+    tram = describe_line(
+        "tram", "reversible tram", line_speed=Q(8, "m/s"), ridden_length=Q(800, "m"), dwell_time=Q(60, "s"),
+        acceleration=Q(0.5, "m/s**2"), vertical_rise=Q(300, "m"), persons_per_carrier=Q(40, "person"),
+    )  # fmt: skip
+    assert tram.ride_time.m_as("s") == pytest.approx(116)  # and not 100
+    assert tram.interval.m_as("s") == pytest.approx(176)
+
+
+@pytest.mark.parametrize("kind", [kind for kind in KINDS if kind not in FROM_REST])
+def test_belts_chairs_and_cabins_take_their_riders_along_at_once(kind):
+    line = line_of(kind, MIDDLE)
+    assert line.ride_time.m_as("s") == pytest.approx(MIDDLE["ridden_length"] / MIDDLE["line_speed"])
+    assert line.start_not_read == (
+        "ride time without the start and the stop: acceleration not read" if kind == "reversible tram" else ""
+    )
+
+
+def test_where_no_pick_up_was_read_the_record_says_so():
+    readings = TOW_READINGS | {
+        "slack_tension": Q(7000, "N"), "drive_position": "top", "rope_friction": Q(0.25, ""),
+        "wrap_angle": Q(180, "degree"), "safety_factor": Q(1.25, ""),
+    }  # fmt: skip
+    without = {name: value for name, value in readings.items() if name != "pick_up_acceleration"}
+    said, unsaid = (
+        next(limit for limit in limits_of(TOW, given) if limit.name == "traction") for given in (without, readings)
+    )
+    assert said.sentence.endswith(" Ride time without the start: pick-up acceleration not read.")
+    assert "not read" not in unsaid.sentence
+    assert pph(said) > pph(unsaid)  # a ride too short makes the rope's grip look better than it is
+
+
 # readings that are missing
 
 RIDE_NEEDS = ("rider_mass", "friction", "sheave_share", "bed_friction")
@@ -934,6 +1044,7 @@ NEEDED_BY = {  # reading: the limits that need it
     **dict.fromkeys(IN_A_STATION, {"station"}),
 }
 MAY_BE_LEFT_OUT = {  # reading: the limits that change without it, which is not left out
+    "pick_up_acceleration": {"traction"},
     "starting_acceleration": {"traction"},
     "tether_angle": {"motor", "traction"},
     "base_speed": {"motor"},
@@ -1121,7 +1232,9 @@ def test_the_table_that_sets_lifts_side_by_side():
         assert cells["kind"] == line.kind
         assert cells["people an hour"] == f"{capacity:,.0f} pph (ideal)"
         assert cells["vertical transport"] == f"{capacity * r['vertical_rise'] / 0.3048:,.0f} VTFH"
-        assert cells["ride time"] == f"{r['ridden_length'] / r['line_speed']:.1f} s"
+        assert cells["ride time"] == f"{ride_by_hand(line.kind, r):.1f} s"
+        riders = capacity / 3600 * ride_by_hand(line.kind, r)
+        assert cells["riders on the line"] == f"{riders:.1f} persons"
         assert cells["rated power"] == f"{r['motor_power']:.1f} kW"
         assert cells["needed power"] == f"{watts / 1000:.1f} kW"
         assert cells["needed for 1,000 pph"] == f"{watts / capacity:.1f} kW"
@@ -1151,6 +1264,15 @@ def test_the_table_of_what_governs():
     assert lone[1:5] == ("spacing", "1,800 pph (governed)", "none", "")
 
 
+def test_a_ride_time_without_its_start_is_said_in_the_tables():
+    whole = replace(TOW, name="whole", pick_up_acceleration=Q(1.5, "m/s**2"))
+    belt = line_of("conveyor", MIDDLE)
+    installation = {"some": Installation("some", (TOW, whole, belt))}
+    for table in (hill_table(installation), comparison_table(installation, {})):
+        cells = [dict(zip(table.columns, row, strict=True))["ride time"] for row in table.rows[:3]]
+        assert cells == ["44.1 s, start not read", "45.3 s", show(belt.ride_time)]
+
+
 def test_what_is_not_known_is_said_in_the_table():
     lone = Installation("lone", (replace(TOW, motor_power=None),))
     row = comparison_table({"lone": lone}, {}).rows[0]
@@ -1170,7 +1292,7 @@ def test_the_examples_are_one_of_each_kind():
     numbers = plain_numbers("kind_examples.csv")
     for installation, row in zip(examples.values(), table.rows, strict=True):
         r, cells = numbers[installation.lines[0].name], dict(zip(table.columns, row, strict=True))
-        interval = r.get("interval") or r["ridden_length"] / r["line_speed"] + r["dwell_time"]
+        interval = r.get("interval") or ride_by_hand(row[0], r) + r["dwell_time"]
         capacity = 3600 * r["persons_per_carrier"] / interval
         assert cells["line speed"] == f"{r['line_speed']:.2f} m/s"
         assert cells["interval"] == f"{interval:.1f} s"
@@ -1279,6 +1401,32 @@ MESSAGES = [
         "values_of: rider_mass must be mass of one rider with clothes, skis and all, but got 75 N. Write Q(..., 'kg').",
     ),
     (
+        lambda: values_of(replace(TOW, pick_up_acceleration=Q(1, "m/s**2")), TOW_READINGS),
+        ValueError,
+        "values_of: pick_up_acceleration is 1.50 m/s², but the line 'tow' has 1.00 m/s². Write it once.",
+    ),
+    (
+        lambda: values_of(TOW, {"drive_position": "middle"}),
+        ValueError,
+        "values_of: drive_position must be top or bottom, but got 'middle'. Ask the operator.",
+    ),
+    (
+        lambda: describe_line("x", "fixed chair", pick_up_acceleration=Q(1.5, "m/s**2"), **RISE),
+        ValueError,
+        "describe_line: pick_up_acceleration is no reading of a fixed chair, but got 1.50 m/s². Leave it out.",
+    ),
+    (
+        lambda: describe_line("x", "reversible tram", acceleration=Q(0, "m/s**2"), **RISE),
+        UnitError,
+        "describe_line: acceleration must be an acceleration above zero, but got 0.00 m/s². Write Q(1.5, 'm/s**2').",
+    ),
+    (
+        lambda: replace(TOW, ridden_length=Q(30, "m"), line_speed=Q(10, "m/s"), pick_up_acceleration=Q(1, "m/s**2")),
+        ValueError,
+        "ride_time_from_rest: the ride of 30.0 m ends before the speed of the rope is reached: that takes 50.0 m at "
+        "1 m/s². Write a larger acceleration, such as Q(1.5, 'm/s**2'), or a longer ride.",
+    ),
+    (
         lambda: share_of_limits(TOW, {}, {"loading_time": Q(1, "s")}, seed=1),
         ValueError,
         "share_of_limits: 'loading_time' has a half-width, but no value. "
@@ -1317,7 +1465,7 @@ ROW = "Penny,Penny,rope tow,ideal,3.4 m/s,6.8 m,150 m,29.4 m"
 ALL_COLUMNS = (
     "installation, line, kind, level, line_speed, spacing, interval, persons_per_carrier, carriers_on_loop, "
     "sheave_distance, ridden_length, ride_time, riders_on_line, hourly_capacity, vertical_rise, motor_power, "
-    "station_time, dwell_time"
+    "station_time, dwell_time, pick_up_acceleration, acceleration"
 )
 BROKEN_LIFTS = [  # what stands in the table, what is put in its place, message
     ("installation,", "", "read_lifts: lifts.csv: no column 'installation'. Add it."),

@@ -141,6 +141,7 @@ def test_traction_needs_no_pick_up():
         "friction": Q(0.07, ""),
         "idle_drag": Q(500, "N"),
         "slack_tension": Q(7000, "N"),
+        "drive_position": "top",
         "rope_friction": Q(0.25, ""),
         "wrap_angle": Q(180, "degree"),
         "safety_factor": Q(1.25, ""),

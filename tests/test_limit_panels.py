@@ -116,7 +116,7 @@ def test_only_what_governs_is_bold(limits):
 
 def test_the_words_say_where_the_governing_limit_ends(limits):
     for name, words in (
-        ("Long Platter", "spacing governs up to 2.89 m/s, then motor."),
+        ("Long Platter", "spacing governs up to 2.99 m/s, then motor."),
         ("Duckling Belt", "unload governs from 0.50 m/s on, below it spacing."),
     ):
         limits.choose(name)
