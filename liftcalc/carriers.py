@@ -4,8 +4,7 @@ Planning figures, no design: the number and the spacing of carriers are changed 
 authority.
 """
 
-import numpy as np
-
+from liftcalc.conditions import NO_MORE_THAN_THERE_ARE
 from liftcalc.units import unit_aware
 
 
@@ -94,7 +93,12 @@ def detachable_carriers(sheave_distance, line_speed, *, station_time, interval):
 
 
 @unit_aware(
-    hourly_capacity="person/hour", carriers="", carriers_out="", returns="person/hour", may_be_zero=("carriers_out",)
+    hourly_capacity="person/hour",
+    carriers="",
+    carriers_out="",
+    returns="person/hour",
+    may_be_zero=("carriers_out",),
+    conditions=(NO_MORE_THAN_THERE_ARE,),
 )
 def capacity_with_carriers_out(hourly_capacity, *, carriers, carriers_out):
     r"""Return what is left of an hourly capacity when carriers are out of service and their places run empty.
@@ -132,9 +136,4 @@ def capacity_with_carriers_out(hourly_capacity, *, carriers, carriers_out):
     >>> show(capacity_with_carriers_out(Q(514, "pph"), carriers=Q(42, ""), carriers_out=Q(2, "")))
     '490 pph'
     """
-    if np.any(np.asarray(carriers_out) > carriers):
-        raise ValueError(
-            f"capacity_with_carriers_out: carriers_out must be {np.min(carriers):g} or less, the carriers on the loop, "
-            f"but got {np.max(carriers_out):g}. Count the carriers on the rope anew."
-        )
     return hourly_capacity * (carriers - carriers_out) / carriers

@@ -11,8 +11,15 @@ from pint import Quantity
 
 from liftcalc.capacity import hourly_capacity, hourly_capacity_from_interval
 from liftcalc.carriers import least_station_interval
+from liftcalc.conditions import (
+    HOLDS_AT_LEAST_ONCE,
+    PART_OF_THE_POWER,
+    PULLS_ALONG,
+    REACHES_THE_SPEED,
+    REACHES_THE_SPEED_AND_STOPS,
+)
 from liftcalc.kinds import KINDS, felt_mass, ride_time_of, start_not_read
-from liftcalc.lift_readings import values_of
+from liftcalc.lift_readings import UNIT_OF, values_of
 from liftcalc.limits import (
     OF_A_START,
     Limit,
@@ -182,6 +189,37 @@ def limits_from(kind, values):
     return [*limits, _station_limit(values)] if KINDS[kind].detachable else limits
 
 
+def _conditions(kind):
+    """Return what the formulas ask of the readings of a kind beside unit and sign."""
+    own = KINDS[kind]
+    of_the_start = {"pick_up_acceleration": (REACHES_THE_SPEED,), "acceleration": (REACHES_THE_SPEED_AND_STOPS,)}
+    of_the_tether = (PULLS_ALONG,) if own.riding.from_rest else ()
+    return (PART_OF_THE_POWER, HOLDS_AT_LEAST_ONCE, *of_the_tether, *of_the_start.get(own.start_reading, ()))
+
+
+def where_possible(kind, values):
+    """Return where the values of a line fit the formulas: one truth value, or one a place or draw of its arrays.
+
+    Parameters
+    ----------
+    kind : str
+        A key of ``KINDS``.
+    values : dict of str to Quantity
+        As ``values_of`` returns them; scalars or arrays.
+
+    Returns
+    -------
+    bool or array of bool
+        False where an efficiency is over 1, a safety factor under 1, a tether upright, or where a ride ends before its
+        rider has the speed of the rope.
+    """
+    fits = True
+    for condition in _conditions(kind):
+        if all(name in values for name in condition.names):
+            fits = fits & condition.where({name: values[name].m_as(UNIT_OF[name]) for name in condition.names})
+    return fits
+
+
 def capacities_from(kind, values):
     """Return what each limit allows, for scalars or arrays; a limit with a missing reading is not there.
 
@@ -195,8 +233,33 @@ def capacities_from(kind, values):
     Returns
     -------
     dict of str to Quantity [person/hour]
-        Capacity by the name of the limit.
+        Capacity by the name of the limit. Arrays have a gap, which is no number (nan), at places whose values fit no
+        formula: see ``where_possible``.
     """
+    fits = where_possible(kind, values)
+    if np.ndim(fits) == 0 or np.all(fits):
+        return _capacities(kind, values)
+    inside = _capacities(kind, _only(values, fits)) if np.any(fits) else {}
+    allowed = {}
+    for name, capacity in inside.items():
+        whole = np.full(fits.shape, np.nan)
+        whole[fits] = capacity.m_as("pph")
+        allowed[name] = Q(whole, "pph")
+    return allowed
+
+
+def _only(values, fits):
+    """Return the values with those places alone of their arrays that fit."""
+    return {
+        name: Q(np.broadcast_to(value.magnitude, fits.shape)[fits], value.units)
+        if isinstance(value, Quantity) and np.ndim(value.magnitude)
+        else value
+        for name, value in values.items()
+    }
+
+
+def _capacities(kind, values):
+    """Return what each limit allows, for values that fit."""
     arguments, allowed = _arguments(kind, values), {}
     for name, capacity in (
         ("spacing", hourly_capacity),
@@ -215,31 +278,24 @@ def capacities_from(kind, values):
     return allowed
 
 
-def share_of_limits(line, readings, half_widths, *, seed, draws=20_000):
-    """Return in what share of draws each limit of a line governs, where its readings are in doubt.
+def draws_of(line, readings, half_widths, *, seed, draws=20_000):
+    """Return the values of a line with readings in doubt drawn many times, and how many draws were left out.
 
     Parameters
     ----------
-    line : Line
-        A line of any kind.
-    readings : mapping of str to Quantity
-        As for ``values_of``.
-    half_widths : mapping of str to Quantity
-        By how much a reading, or a value of the line, may be off to either side; every value between is as likely.
-    seed : int
-        Start of the random numbers.
-    draws : int
-        How many draws are made.
+    line, readings, half_widths, seed, draws
+        As for ``share_of_limits``.
 
     Returns
     -------
-    dict of str to float
-        Share of each limit; they add up to 1.
+    dict of str to Quantity, int
+        The values, as ``values_of`` returns them, those in doubt as arrays; draws that no formula takes are not among
+        them, and are counted.
 
     Raises
     ------
     ValueError
-        If a half-width belongs to nothing that is known of the line, or reaches down to zero.
+        As for ``share_of_limits``.
     """
     values, generator = values_of(line, readings), np.random.default_rng(seed)
     if isinstance(seed, bool) or not isinstance(seed, int) or seed < 0:
@@ -247,8 +303,9 @@ def share_of_limits(line, readings, half_widths, *, seed, draws=20_000):
             f"share_of_limits: seed must be a whole number, zero or more, but got {seed!r}. Write seed=2026."
         )
     for name in half_widths:
-        if name not in values:
-            raise PlainError(f"share_of_limits: {name!r} has a half-width, but no value. Known: {', '.join(values)}.")
+        if not isinstance(values.get(name), Quantity):
+            known = ", ".join(other for other, value in values.items() if isinstance(value, Quantity))
+            raise PlainError(f"share_of_limits: {name!r} has a half-width, but no value. Known: {known}.")
     for name in (known for known in tuple(values) if known in half_widths):  # one order, and so one draw, for all
         value, half_width = values[name], half_widths[name]
         if not (isinstance(half_width, Quantity) and half_width.is_compatible_with(value.units)):
@@ -267,8 +324,42 @@ def share_of_limits(line, readings, half_widths, *, seed, draws=20_000):
                 f"but got {show(half_width)}."
             )
         values[name] = Q(generator.uniform(value.magnitude - away, value.magnitude + away, draws), value.units)
+    fits = np.broadcast_to(where_possible(line.kind, values), draws)
+    if not fits.any():
+        raise PlainError("share_of_limits: no draw fits the formulas. Look at efficiency, safety factor and pick-up.")
+    left_out = draws - int(np.count_nonzero(fits))
+    return (_only(values, fits) if left_out else values), left_out
+
+
+def share_of_limits(line, readings, half_widths, *, seed, draws=20_000):
+    """Return in what share of draws each limit of a line governs, where its readings are in doubt.
+
+    Parameters
+    ----------
+    line : Line
+        A line of any kind.
+    readings : mapping of str to Quantity
+        As for ``values_of``.
+    half_widths : mapping of str to Quantity
+        By how much a reading, or a value of the line, may be off to either side; every value between is as likely.
+    seed : int
+        Start of the random numbers.
+    draws : int
+        How many draws are made; those that no formula takes, such as an efficiency over 1, are left out.
+
+    Returns
+    -------
+    dict of str to float
+        Share of each limit; they add up to 1.
+
+    Raises
+    ------
+    ValueError
+        If a half-width belongs to nothing that is known of the line, or reaches down to zero, or no draw is possible.
+    """
+    values, left_out = draws_of(line, readings, half_widths, seed=seed, draws=draws)
     allowed = capacities_from(line.kind, values)
-    return share_of_draws({name: np.broadcast_to(each.m_as("pph"), draws) for name, each in allowed.items()})
+    return share_of_draws({name: np.broadcast_to(each.m_as("pph"), draws - left_out) for name, each in allowed.items()})
 
 
 def power_needed(line, readings):

@@ -42,6 +42,11 @@ READINGS = {
     "station_speed": ("m/s", "speed of the carriers in the station"),
     "carpet_speed": ("m/s", "speed of a loading carpet"),
 }
+UNIT_OF = {name: unit for name, (unit, _) in READINGS.items()} | {
+    "line_speed": "m/s",
+    "ridden_length": "m",
+    "acceleration": "m/s**2",
+}
 SAME = 1e-9  # two writings of one value differ by less
 WORDS = {"drive_position": ("top", "bottom")}  # of a reading that is a word: those that it may be
 _OF_THE_LINE = (

@@ -6,6 +6,7 @@ docstring.
 
 import numpy as np
 
+from liftcalc.conditions import REACHES_THE_SPEED, REACHES_THE_SPEED_AND_STOPS, TIME_ENOUGH
 from liftcalc.units import unit_aware
 
 
@@ -238,17 +239,9 @@ def ride_time(ridden_length, line_speed):
     return ridden_length / line_speed
 
 
-def _check_way_to_speed(function, ridden_length, way_to_speed, acceleration):
-    """Refuse a ride that ends before the rider has the speed of the rope."""
-    if np.any(way_to_speed > ridden_length * (1 + 1e-12)):
-        raise ValueError(
-            f"{function}: the ride of {np.min(ridden_length):,.1f} m ends before the speed of the rope is reached: "
-            f"that takes {np.max(way_to_speed):,.1f} m at {np.min(acceleration):g} m/s². Write a larger acceleration, "
-            "such as Q(1.5, 'm/s**2'), or a longer ride."
-        )
-
-
-@unit_aware(ridden_length="m", line_speed="m/s", pick_up_acceleration="m/s**2", returns="s")
+@unit_aware(
+    ridden_length="m", line_speed="m/s", pick_up_acceleration="m/s**2", returns="s", conditions=(REACHES_THE_SPEED,)
+)
 def ride_time_from_rest(ridden_length, line_speed, pick_up_acceleration):
     r"""Return the ride time of a rider who stands still at the grab: on a rope or handle tow, a platter, a T-bar.
 
@@ -286,12 +279,12 @@ def ride_time_from_rest(ridden_length, line_speed, pick_up_acceleration):
     >>> show(ride_time_from_rest(Q(150, "m"), Q(3.4, "m/s"), Q(1.5, "m/s**2")))
     '45.3 s'
     """
-    way_to_speed = line_speed**2 / (2 * pick_up_acceleration)
-    _check_way_to_speed("ride_time_from_rest", ridden_length, way_to_speed, pick_up_acceleration)
     return ridden_length / line_speed + line_speed / (2 * pick_up_acceleration)
 
 
-@unit_aware(ridden_length="m", line_speed="m/s", acceleration="m/s**2", returns="s")
+@unit_aware(
+    ridden_length="m", line_speed="m/s", acceleration="m/s**2", returns="s", conditions=(REACHES_THE_SPEED_AND_STOPS,)
+)
 def ride_time_rest_to_rest(ridden_length, line_speed, acceleration):
     r"""Return the time of a ride that starts and ends at rest, as in the cabin of a reversible tram.
 
@@ -328,11 +321,10 @@ def ride_time_rest_to_rest(ridden_length, line_speed, acceleration):
     >>> show(ride_time_rest_to_rest(Q(800, "m"), Q(8, "m/s"), Q(0.5, "m/s**2")))
     '116.0 s'
     """
-    _check_way_to_speed("ride_time_rest_to_rest", ridden_length, line_speed**2 / acceleration, acceleration)
     return ridden_length / line_speed + line_speed / acceleration
 
 
-@unit_aware(ridden_length="m", ride_time="s", pick_up_acceleration="m/s**2", returns="m/s")
+@unit_aware(ridden_length="m", ride_time="s", pick_up_acceleration="m/s**2", returns="m/s", conditions=(TIME_ENOUGH,))
 def line_speed_from_ride_time(ridden_length, ride_time, pick_up_acceleration):
     r"""Return the line speed from a ride time, for a rider who stands still at the grab.
 
@@ -369,14 +361,7 @@ def line_speed_from_ride_time(ridden_length, ride_time, pick_up_acceleration):
     >>> show(line_speed_from_ride_time(Q(150, "m"), Q(45.25, "s"), Q(1.5, "m/s**2")))
     '3.40 m/s'
     """
-    left = ride_time**2 - 2 * ridden_length / pick_up_acceleration
-    if np.any(left < 0):
-        raise ValueError(
-            f"line_speed_from_ride_time: nobody covers {np.max(ridden_length):,.1f} m from rest in "
-            f"{np.min(ride_time):,.1f} s at {np.min(pick_up_acceleration):g} m/s². Time the ride again, or write "
-            "a larger pick_up_acceleration, such as Q(1.5, 'm/s**2')."
-        )
-    return pick_up_acceleration * (ride_time - np.sqrt(left))
+    return pick_up_acceleration * (ride_time - np.sqrt(ride_time**2 - 2 * ridden_length / pick_up_acceleration))
 
 
 @unit_aware(ridden_length="m", spacing="m", persons_per_carrier="person", returns="person")

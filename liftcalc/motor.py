@@ -6,6 +6,7 @@ the authority to say.
 
 import numpy as np
 
+from liftcalc.conditions import BELOW_THE_HIGHEST, PART_OF_THE_POWER, PULLS_ALONG, REACHES_THE_SPEED
 from liftcalc.constants import (
     GAS_CONSTANT_OF_AIR,
     SEA_LEVEL_TEMPERATURE,
@@ -18,32 +19,8 @@ GRAVITY = STANDARD_GRAVITY.quantity.m_as("m/s**2")
 TEMPERATURE = SEA_LEVEL_TEMPERATURE.quantity.m_as("kelvin")
 LAPSE = TEMPERATURE_LAPSE.quantity.m_as("kelvin/m")
 GAS_CONSTANT = GAS_CONSTANT_OF_AIR.quantity.m_as("J/(kg*kelvin)")
-HIGHEST_ALTITUDE = 11_000.0  # m: where the temperature of the standard atmosphere ceases to fall
 SECONDS_PER_HOUR = 3600.0
 WATTS_PER_KILOWATT = 1000.0
-
-
-def _mostly(wrong):
-    """Return whether more than half of the values are wrong: a slip, and not a stray draw of a sampled reading."""
-    return np.mean(wrong) > 0.5
-
-
-def _check_efficiency(function, efficiency):
-    """Refuse an efficiency over 1, such as 85 where 85 percent is meant."""
-    if _mostly(np.asarray(efficiency) > 1):
-        raise ValueError(
-            f"{function}: efficiency must be 1 or less, but got {np.max(efficiency):g}. "
-            "Write a part of one, such as Q(0.85, '') or Q(85, 'percent')."
-        )
-
-
-def _check_tether_angle(function, tether_angle):
-    """Refuse a tether that stands upright on the slope or leans over."""
-    if _mostly(np.asarray(tether_angle) >= 90):
-        raise ValueError(
-            f"{function}: tether_angle must be less than 90 degrees, but got {np.max(tether_angle):g} degrees. "
-            "Give the angle between tether and slope, such as Q(30, 'degree')."
-        )
 
 
 @unit_aware(rider_mass="kg", grade="", friction="", returns="N", may_be_zero=("grade", "friction"))
@@ -132,7 +109,14 @@ def ride_work(rider_mass, *, vertical_rise, horizontal_run, friction):
     return rider_mass * GRAVITY * (vertical_rise + friction * horizontal_run)
 
 
-@unit_aware(pull="N", tether_angle="degree", friction="", returns="N", may_be_zero=("pull", "tether_angle", "friction"))
+@unit_aware(
+    pull="N",
+    tether_angle="degree",
+    friction="",
+    returns="N",
+    may_be_zero=("pull", "tether_angle", "friction"),
+    conditions=(PULLS_ALONG,),
+)
 def tether_pull(pull, *, tether_angle, friction):
     r"""Return the pull in a tether that rises at an angle to the slope, as on a platter or a T-bar.
 
@@ -170,12 +154,13 @@ def tether_pull(pull, *, tether_angle, friction):
     >>> show(tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), friction=Q(0.07, "")))
     '216 N'
     """
-    _check_tether_angle("tether_pull", tether_angle)
     angle = np.radians(tether_angle)
     return pull / (np.cos(angle) + friction * np.sin(angle))
 
 
-@unit_aware(tether_angle="degree", friction="", returns="", may_be_zero=("tether_angle", "friction"))
+@unit_aware(
+    tether_angle="degree", friction="", returns="", may_be_zero=("tether_angle", "friction"), conditions=(PULLS_ALONG,)
+)
 def tether_relief(tether_angle, friction):
     r"""Return what part of a pull along the slope the rope feels through a tether at an angle, as on a platter.
 
@@ -212,7 +197,6 @@ def tether_relief(tether_angle, friction):
     >>> show(Q(195, "N") * tether_relief(Q(30, "degree"), Q(0.07, "")), "N")
     '187 N'
     """
-    _check_tether_angle("tether_relief", tether_angle)
     return 1 / (1 + friction * np.tan(np.radians(tether_angle)))
 
 
@@ -513,6 +497,7 @@ def slip_energy(pull, line_speed, pick_up_acceleration):
 @unit_aware(
     pull="N", ridden_length="m", rider_mass="kg", line_speed="m/s", pick_up_acceleration="m/s**2", returns="J",
     may_be_zero=("pull",),
+    conditions=(REACHES_THE_SPEED,),
 )  # fmt: skip
 def energy_per_rider(pull, ridden_length, rider_mass, line_speed, pick_up_acceleration):
     r"""Return the energy that the drive gives to one rider, who takes hold of a moving rope and slips up to its speed.
@@ -555,13 +540,6 @@ def energy_per_rider(pull, ridden_length, rider_mass, line_speed, pick_up_accele
     >>> show(energy_per_rider(Q(195, "N"), Q(150, "m"), Q(75, "kg"), Q(3.4, "m/s"), Q(1.5, "m/s**2")))
     '30,868 J'
     """
-    slipping_length = line_speed**2 / (2 * pick_up_acceleration)
-    if _mostly(slipping_length > ridden_length):
-        raise ValueError(
-            f"energy_per_rider: a rider needs {np.max(slipping_length):,.1f} m to reach the speed of the rope, but the "
-            f"ridden length is {np.min(ridden_length):,.1f} m. Write a larger pick_up_acceleration, such as "
-            "Q(1.5, 'm/s**2'), or a longer ride."
-        )
     return (
         pull_energy.plain(pull, ridden_length)
         + momentum_energy.plain(rider_mass, line_speed)
@@ -572,6 +550,7 @@ def energy_per_rider(pull, ridden_length, rider_mass, line_speed, pick_up_accele
 @unit_aware(
     motor_power="kW", efficiency="", line_speed="m/s", idle_drag="N", energy_per_rider="J", returns="person/hour",
     may_be_zero=("idle_drag",),
+    conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_rider):
     r"""Return how many riders an hour a motor can pull, its drive re-geared to keep full power at every line speed.
@@ -613,7 +592,6 @@ def motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_ri
     >>> show(motor_capacity(Q(15, "kW"), Q(85, "percent"), Q(3.4, "m/s"), Q(500, "N"), Q(30800, "J")))
     '1,292 pph'
     """
-    _check_efficiency("motor_capacity", efficiency)
     power_for_riders = WATTS_PER_KILOWATT * efficiency * motor_power - idle_drag * line_speed
     return SECONDS_PER_HOUR * np.maximum(power_for_riders, 0.0) / energy_per_rider
 
@@ -621,6 +599,7 @@ def motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_ri
 @unit_aware(
     motor_power="kW", efficiency="", idle_drag="N", energy_per_rider="J", line_speed="m/s", base_speed="m/s",
     returns="person/hour", may_be_zero=("idle_drag",),
+    conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def motor_capacity_at_constant_torque(motor_power, efficiency, idle_drag, energy_per_rider, *, line_speed, base_speed):
     r"""Return how many riders an hour a motor can pull on a variable-speed drive, whose torque is what is constant.
@@ -666,12 +645,11 @@ def motor_capacity_at_constant_torque(motor_power, efficiency, idle_drag, energy
     ...                                        line_speed=Q(1.7, "m/s"), base_speed=Q(3.4, "m/s")))
     '672 pph'
     """
-    _check_efficiency("motor_capacity_at_constant_torque", efficiency)
     power_at_this_speed = motor_power * np.minimum(line_speed / base_speed, 1.0)
     return motor_capacity.plain(power_at_this_speed, efficiency, line_speed, idle_drag, energy_per_rider)
 
 
-@unit_aware(motor_power="kW", efficiency="", ride_work="J", returns="person/hour")
+@unit_aware(motor_power="kW", efficiency="", ride_work="J", returns="person/hour", conditions=(PART_OF_THE_POWER,))
 def simple_motor_capacity(motor_power, efficiency, ride_work):
     r"""Return how many riders an hour a motor can pull by the simple law, in which the line speed drops out.
 
@@ -708,13 +686,13 @@ def simple_motor_capacity(motor_power, efficiency, ride_work):
     >>> show(simple_motor_capacity(Q(15, "kW"), Q(85, "percent"), Q(29200, "J")))
     '1,572 pph'
     """
-    _check_efficiency("simple_motor_capacity", efficiency)
     return SECONDS_PER_HOUR * WATTS_PER_KILOWATT * efficiency * motor_power / ride_work
 
 
 @unit_aware(
     hourly_capacity="person/hour", efficiency="", line_speed="m/s", idle_drag="N", energy_per_rider="J", returns="kW",
     may_be_zero=("hourly_capacity", "idle_drag"),
+    conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def motor_power_needed(hourly_capacity, efficiency, line_speed, idle_drag, energy_per_rider):
     r"""Return the power that a motor must give, on average, to pull a number of riders an hour.
@@ -756,12 +734,18 @@ def motor_power_needed(hourly_capacity, efficiency, line_speed, idle_drag, energ
     >>> show(motor_power_needed(Q(1200, "pph"), Q(85, "percent"), Q(3.4, "m/s"), Q(500, "N"), Q(30800, "J")))
     '14.1 kW'
     """
-    _check_efficiency("motor_power_needed", efficiency)
     power_at_rope = hourly_capacity * energy_per_rider / SECONDS_PER_HOUR + idle_drag * line_speed
     return power_at_rope / efficiency / WATTS_PER_KILOWATT
 
 
-@unit_aware(efficiency="", line_speed="m/s", idle_drag="N", returns="kW", may_be_zero=("idle_drag",))
+@unit_aware(
+    efficiency="",
+    line_speed="m/s",
+    idle_drag="N",
+    returns="kW",
+    may_be_zero=("idle_drag",),
+    conditions=(PART_OF_THE_POWER,),
+)
 def idle_power(efficiency, line_speed, idle_drag):
     r"""Return the power that the motor gives while nobody rides.
 
@@ -798,11 +782,10 @@ def idle_power(efficiency, line_speed, idle_drag):
     >>> show(idle_power(Q(85, "percent"), Q(3.4, "m/s"), Q(500, "N")))
     '2.0 kW'
     """
-    _check_efficiency("idle_power", efficiency)
     return idle_drag * line_speed / efficiency / WATTS_PER_KILOWATT
 
 
-@unit_aware(rated_power="kW", altitude="m", returns="kW", may_be_zero=("altitude",))
+@unit_aware(rated_power="kW", altitude="m", returns="kW", may_be_zero=("altitude",), conditions=(BELOW_THE_HIGHEST,))
 def engine_power_at_altitude(rated_power, altitude):
     r"""Return what is left of an engine's power in thin air, for an engine that breathes without a charger.
 
@@ -838,11 +821,6 @@ def engine_power_at_altitude(rated_power, altitude):
     >>> show(engine_power_at_altitude(Q(15, "kW"), Q(2000, "m")))
     '12.3 kW'
     """
-    if np.max(altitude) > HIGHEST_ALTITUDE:
-        raise ValueError(
-            f"engine_power_at_altitude: altitude must be {HIGHEST_ALTITUDE:,.0f} m or less, but got "
-            f"{np.max(altitude):,.0f} m. Write the height above the sea in metres or feet, such as Q(2000, 'm')."
-        )
     return rated_power * (1 - LAPSE * altitude / TEMPERATURE) ** (GRAVITY / (LAPSE * GAS_CONSTANT) - 1)
 
 

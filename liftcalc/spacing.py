@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from liftcalc.conditions import FIRST_AND_LAST
 from liftcalc.units import unit_aware
 
 
@@ -93,7 +94,7 @@ def mean_spacing(spacings, shares):
     return float(np.sum(np.asarray(spacings) * shares))
 
 
-@unit_aware(distance="m", riders="person", returns="m")
+@unit_aware(distance="m", riders="person", returns="m", conditions=(FIRST_AND_LAST,))
 def observed_spacing(distance, riders):
     r"""Return the mean spacing read off a stopped line or a photo.
 
@@ -128,9 +129,4 @@ def observed_spacing(distance, riders):
     >>> show(observed_spacing(Q(68, "m"), Q(11, "person")))
     '6.8 m'
     """
-    if np.any(np.asarray(riders) < 2):
-        raise ValueError(
-            f"observed_spacing: riders must be two or more, but got {np.min(riders):g}. "
-            "Count both the first and the last."
-        )
     return distance / (riders - 1)

@@ -6,19 +6,15 @@ authority to say. Nobody wraps a rope round a hand or an arm.
 
 import numpy as np
 
+from liftcalc.conditions import HOLDS_AT_LEAST_ONCE
 from liftcalc.constants import STANDARD_GRAVITY
 from liftcalc.units import unit_aware
 
 GRAVITY = STANDARD_GRAVITY.quantity.m_as("m/s**2")
 
 
-def _tension_ratio_allowed(function, friction, wrap_angle, safety_factor):
+def _tension_ratio_allowed(friction, wrap_angle, safety_factor):
     """Return the ratio of the two tensions that the drive sheave may be asked for."""
-    if np.mean(np.asarray(safety_factor) < 1) > 0.5:  # a stray draw of a sampled reading may pass, a slip may not
-        raise ValueError(
-            f"{function}: safety_factor must be 1 or more, but got {np.min(safety_factor):g}. "
-            "Write how many times over the rope must hold, such as Q(1.25, '')."
-        )
     return capstan_ratio.plain(friction=friction, wrap_angle=wrap_angle) / safety_factor
 
 
@@ -169,6 +165,7 @@ def slack_tension_bottom_drive(rope_mass_per_length, vertical_rise, riders, *, c
 @unit_aware(
     slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="", returns="person",
     may_be_zero=("slack_tension", "idle_drag", "friction"),
+    conditions=(HOLDS_AT_LEAST_ONCE,),
 )  # fmt: skip
 def riders_by_traction(*, slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor):
     r"""Return how many riders, at most, a drive sheave at the top pulls in the steady run before the rope slips on it.
@@ -215,13 +212,14 @@ def riders_by_traction(*, slack_tension, pull, idle_drag, friction, wrap_angle, 
     ...                         friction=Q(0.25, ""), wrap_angle=Q(180, "degree"), safety_factor=Q(1.25, "")))
     '14.6 persons'
     """
-    ratio = _tension_ratio_allowed("riders_by_traction", friction, wrap_angle, safety_factor)
+    ratio = _tension_ratio_allowed(friction, wrap_angle, safety_factor)
     return _force_left(slack_tension, ratio, idle_drag) / pull
 
 
 @unit_aware(
     empty_slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="",
     returns="person", may_be_zero=("empty_slack_tension", "idle_drag", "friction"),
+    conditions=(HOLDS_AT_LEAST_ONCE,),
 )  # fmt: skip
 def riders_by_traction_bottom_drive(*, empty_slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor):
     r"""Return how many riders, at most, a drive at the bottom pulls, when each of them makes the slack side slacker.
@@ -269,7 +267,7 @@ def riders_by_traction_bottom_drive(*, empty_slack_tension, pull, idle_drag, fri
     ...     wrap_angle=Q(180, "degree"), safety_factor=Q(1.25, "")))
     '7.5 persons'
     """
-    ratio = _tension_ratio_allowed("riders_by_traction_bottom_drive", friction, wrap_angle, safety_factor)
+    ratio = _tension_ratio_allowed(friction, wrap_angle, safety_factor)
     return _force_left(empty_slack_tension, ratio, idle_drag) / (pull * ratio)
 
 
@@ -277,6 +275,7 @@ def riders_by_traction_bottom_drive(*, empty_slack_tension, pull, idle_drag, fri
     slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="",
     starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
     may_be_zero=("slack_tension", "idle_drag", "friction", "starting_acceleration"),
+    conditions=(HOLDS_AT_LEAST_ONCE,),
 )  # fmt: skip
 def riders_by_traction_at_start(
     *, slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor, starting_acceleration, rider_mass,
@@ -334,7 +333,7 @@ def riders_by_traction_at_start(
     ...     starting_acceleration=Q(0.3, "m/s**2"), rider_mass=Q(75, "kg"), moving_mass=Q(400, "kg")))
     '12.3 persons'
     """
-    ratio = _tension_ratio_allowed("riders_by_traction_at_start", friction, wrap_angle, safety_factor)
+    ratio = _tension_ratio_allowed(friction, wrap_angle, safety_factor)
     force_left = _force_left(slack_tension, ratio, idle_drag, moving_mass * starting_acceleration)
     return force_left / (pull + rider_mass * starting_acceleration)
 
@@ -343,6 +342,7 @@ def riders_by_traction_at_start(
     empty_slack_tension="N", pull="N", idle_drag="N", friction="", wrap_angle="degree", safety_factor="",
     starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
     may_be_zero=("empty_slack_tension", "idle_drag", "friction", "starting_acceleration"),
+    conditions=(HOLDS_AT_LEAST_ONCE,),
 )  # fmt: skip
 def riders_by_traction_bottom_drive_at_start(
     *, empty_slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor, starting_acceleration, rider_mass,
@@ -401,7 +401,7 @@ def riders_by_traction_bottom_drive_at_start(
     ...     rider_mass=Q(75, "kg"), moving_mass=Q(400, "kg")))
     '6.3 persons'
     """
-    ratio = _tension_ratio_allowed("riders_by_traction_bottom_drive_at_start", friction, wrap_angle, safety_factor)
+    ratio = _tension_ratio_allowed(friction, wrap_angle, safety_factor)
     force_left = _force_left(empty_slack_tension, ratio, idle_drag, moving_mass * starting_acceleration)
     return force_left / (ratio * (pull + rider_mass * starting_acceleration))
 

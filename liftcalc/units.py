@@ -7,6 +7,8 @@ The formula stays reachable without the check as ``.plain``, for loops and for s
 
 import functools
 import inspect
+from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 import pint
@@ -179,7 +181,45 @@ def _check_shapes(function, numbers):
         ) from None
 
 
-def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), fit_together=True, **units):
+@dataclass(frozen=True)
+class Condition:
+    """What a formula asks of its arguments beside their units and signs.
+
+    Parameters
+    ----------
+    holds : function
+        From some of the formula's arguments, by their names, to where the condition holds: plain numbers or arrays in
+        the formula's units.
+    says : function
+        From the same arguments to what came and what to write instead.
+    """
+
+    holds: Callable
+    says: Callable
+
+    @property
+    def names(self):
+        """Names of the arguments that the condition is about."""
+        return tuple(inspect.signature(self.holds).parameters)
+
+    def _take(self, numbers):
+        return {name: numbers[name] for name in self.names}
+
+    def where(self, numbers):
+        """Return where the condition holds, from plain numbers by name."""
+        return self.holds(**self._take(numbers))
+
+    def message(self, numbers):
+        """Return what came and what to write instead."""
+        return self.says(**self._take(numbers))
+
+    def check(self, function, numbers):
+        """Refuse numbers of which a single one does not fit: whoever has strays leaves them out before asking."""
+        if not np.all(self.where(numbers)):
+            raise ValueError(f"{function}: {self.message(numbers)}")
+
+
+def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), fit_together=True, **units):
     """Put a check of units and values in front of a formula that works on plain numbers.
 
     Parameters
@@ -188,6 +228,8 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), fit_together=True
         Unit of the result.
     may_be_zero, may_be_negative : tuple of str
         Names of arguments that need not be greater than zero.
+    conditions : tuple of Condition
+        What the formula asks of its arguments besides.
     fit_together : bool
         False for a formula whose arrays need not have one common shape.
     **units : str
@@ -219,6 +261,8 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), fit_together=True
             }
             if fit_together and any(isinstance(number, np.ndarray) for number in numbers.values()):
                 _check_shapes(formula.__name__, numbers)
+            for condition in conditions:
+                condition.check(formula.__name__, {**checked.defaults, **numbers})
             with np.errstate(over="ignore", invalid="ignore", divide="ignore"):
                 result = checked.plain(**numbers)
             if not np.all(np.isfinite(result)):
@@ -229,6 +273,12 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), fit_together=True
 
         checked.plain = formula
         checked.units = {**units, "returns": returns}
+        checked.conditions = conditions
+        checked.defaults = {
+            name: parameter.default
+            for name, parameter in signature.parameters.items()
+            if parameter.default is not inspect.Parameter.empty
+        }
         FORMULAS[f"{formula.__module__}.{formula.__name__}"] = checked
         return checked
 

@@ -19,7 +19,7 @@ MODULES = sorted(PACKAGE.rglob("*.py"))
 # a module may import only from ranks below its own; modules of one rank do not know each other unless listed
 RANKS = [
     {"units"},
-    {"constants", "quantity_text", "tables", "cautions"},
+    {"conditions", "constants", "quantity_text", "tables", "cautions"},
     {"levels"},
     {"line", "spacing", "capacity", "carriers", "pull", "motor", "traction", "loading_point"},
     {"limits", "uncertainty", "line_givens", "kinds"},

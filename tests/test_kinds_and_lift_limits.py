@@ -19,12 +19,14 @@ from liftcalc import LeftOut, Limit, Q, UnitError, governing, motor_capacity, sh
 from liftcalc.kinds import KINDS
 from liftcalc.lift_limits import (
     capacities_from,
+    draws_of,
     idle_drag_of,
     limits_of,
     meeting_speed,
     power_needed,
     ride_energy,
     share_of_limits,
+    where_possible,
 )
 from liftcalc.lift_readings import READINGS, WORDS, read_readings, values_of
 from liftcalc.lift_tables import comparison_table, governing_table, hazards_table, hill_table, kinds_table
@@ -792,6 +794,33 @@ def test_curves_are_the_limits_at_each_place_and_the_smallest_governs(
         assert result.capacity.value.m_as("pph") == single[result.limit.name] == min(single.values())
 
 
+GAPS = [  # kind, what lies outside at the last two of four places, by the readings it is about
+    ("rope tow", {"efficiency": [0.8, 1.0, 1.01, 8.5]}),
+    ("rope tow", {"safety_factor": [1.25, 1.0, 0.99, 0.5]}),
+    ("platter lift", {"tether_angle": [0, 89, 90, 95]}),
+    ("rope tow", {"line_speed": [3, 9, 75, 400]}),
+    ("rope tow", {"pick_up_acceleration": [2.0, 1.0, 0.001, 0.0001]}),
+]
+
+
+@pytest.mark.parametrize(("kind", "arrays"), GAPS, ids=[f"{case[0]} {next(iter(case[1]))}" for case in GAPS])
+def test_a_curve_has_a_gap_where_its_values_fit_no_formula(kind, arrays):
+    curves = curves_at(kind, MIDDLE, readings_of(kind, MIDDLE), **arrays)
+    inside = {name: numbers[:2] for name, numbers in arrays.items()}
+    for name, curve in curves_at(kind, MIDDLE, readings_of(kind, MIDDLE), **inside).items():
+        assert np.isnan(curves[name]).tolist() == [False, False, True, True]
+        np.testing.assert_allclose(curves[name][:2], curve)
+    name, numbers = next(iter(arrays.items()))
+    with pytest.raises(ValueError, match=r"must be|takes"):
+        limits_at(kind, MIDDLE | {name: numbers[3]}, readings_of(kind, MIDDLE | {name: numbers[3]}))
+
+
+def test_a_chair_takes_its_riders_along_at_once_whatever_else_was_read():
+    readings = readings_of("fixed chair", MIDDLE) | {"pick_up_acceleration": Q(0.001, "m/s**2")}
+    values = values_of(line_of("fixed chair", MIDDLE), readings)
+    assert where_possible("fixed chair", values)
+
+
 @given(
     curves=st.dictionaries(
         st.sampled_from(sorted(LIMITS)), st.lists(st.integers(0, 3000), min_size=6, max_size=6), min_size=1, max_size=3
@@ -1157,6 +1186,20 @@ def test_the_share_of_the_motor_against_its_closed_form():
     assert abs(found["motor"] - expected) < 4 * math.sqrt(expected * (1 - expected) / 20_000)
 
 
+def test_draws_that_no_formula_takes_are_left_out_and_counted():
+    half_widths = {"efficiency": Q(20, "percent"), "loading_time": Q(0.4, "s")}  # from 0.65 to 1.05
+    values, left_out = draws_of(TOW, TOW_READINGS, half_widths, seed=3)
+    expected = 20_000 * 0.05 / 0.40
+    assert abs(left_out - expected) < 4 * math.sqrt(expected)
+    assert values["efficiency"].magnitude.max() <= 100  # percent
+    assert values["efficiency"].size == values["loading_time"].size == 20_000 - left_out
+    shares = share_of_limits(TOW, TOW_READINGS, half_widths, seed=3)
+    assert sum(shares.values()) == pytest.approx(1)
+    assert draws_of(TOW, TOW_READINGS, {"efficiency": Q(5, "percent")}, seed=3)[1] == 0
+    with pytest.raises(ValueError, match="no draw fits the formulas"):
+        draws_of(TOW, TOW_READINGS | {"efficiency": Q(85, "")}, {"loading_time": Q(0.4, "s")}, seed=3)
+
+
 def test_no_doubt_leaves_one_limit_alone():
     assert share_of_limits(TOW, TOW_READINGS | {"loading_time": Q(3, "s")}, {}, seed=1, draws=5) == {
         "spacing": 0, "loading": 1, "motor": 0, "unload": 0
@@ -1423,8 +1466,8 @@ MESSAGES = [
     (
         lambda: replace(TOW, ridden_length=Q(30, "m"), line_speed=Q(10, "m/s"), pick_up_acceleration=Q(1, "m/s**2")),
         ValueError,
-        "ride_time_from_rest: the ride of 30.0 m ends before the speed of the rope is reached: that takes 50.0 m at "
-        "1 m/s². Write a larger acceleration, such as Q(1.5, 'm/s**2'), or a longer ride.",
+        "ride_time_from_rest: pick_up_acceleration of 1 m/s² takes 50.0 m to the speed of the rope, but the ride is "
+        "30.0 m long. Write a larger pick_up_acceleration, such as Q(1.5, 'm/s**2'), or a longer ride.",
     ),
     (
         lambda: share_of_limits(TOW, {}, {"loading_time": Q(1, "s")}, seed=1),

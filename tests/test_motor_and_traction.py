@@ -5,6 +5,8 @@ is added up element by element, and means are drawn.
 """
 
 import math
+import re
+from statistics import NormalDist
 
 import numpy as np
 import pytest
@@ -13,6 +15,7 @@ from hypothesis import strategies as st
 
 from liftcalc import Q, UnitError, hourly_capacity, motor, traction
 from liftcalc import loading_point as loading
+from liftcalc.uncertainty import Estimate, UncertaintyError, by_sampling
 
 G = 9.80665
 MASS, SPEED, LENGTH = Q(75, "kg"), Q(3.4, "m/s"), Q(150, "m")
@@ -558,8 +561,8 @@ MESSAGES = [
     (
         lambda: motor.energy_per_rider(PULL, Q(10, "m"), MASS, Q(6, "m/s"), Q(1, "m/s**2")),
         ValueError,
-        "energy_per_rider: a rider needs 18.0 m to reach the speed of the rope, but the ridden length is 10.0 m. "
-        "Write a larger pick_up_acceleration, such as Q(1.5, 'm/s**2'), or a longer ride.",
+        "energy_per_rider: pick_up_acceleration of 1 m/s² takes 18.0 m to the speed of the rope, but the ride is "
+        "10.0 m long. Write a larger pick_up_acceleration, such as Q(1.5, 'm/s**2'), or a longer ride.",
     ),
     (
         lambda: traction.riders_by_traction(slack_tension=Q(4000, "N"), **{**SHEAVE, "safety_factor": Q(0.8, "")}),
@@ -590,12 +593,19 @@ def test_message(call, kind, message):
     assert str(caught.value) == message
 
 
-def test_a_stray_draw_over_one_does_not_stop_a_sampled_efficiency():
-    draws = np.random.default_rng(7).normal(0.9, 0.05, 2000)
-    assert draws.max() > 1
-    sampled = motor.motor_capacity.plain(15.0, draws, 3.4, 500.0, 30826.0)
-    assert sampled.shape == draws.shape
-    assert np.all(np.isfinite(sampled))
+def test_stray_draws_of_an_efficiency_are_left_out_and_counted():
+    efficiency = Estimate(Q(0.9, ""), Q(0.04, ""), method="invented")
+    readings = {"motor_power": POWER, "efficiency": efficiency, "line_speed": SPEED, "idle_drag": IDLE}
+    sampled = by_sampling(motor.motor_capacity, {**readings, "energy_per_rider": Q(30826, "J")}, seed=7)
+    expected = 200_000 * NormalDist().cdf(-0.1 / 0.04)
+    assert abs(sampled.left_out - expected) < 4 * math.sqrt(expected)
+    most = motor.motor_capacity(POWER, Q(1, ""), SPEED, IDLE, Q(30826, "J"))
+    assert sampled.samples.max() <= most
+    wide = {**readings, "efficiency": Estimate(Q(0.9, ""), Q(0.1, ""), method="invented")}
+    with pytest.raises(
+        UncertaintyError, match=r"16 % of the draws do not fit motor_capacity: efficiency must be 1 or "
+    ):
+        by_sampling(motor.motor_capacity, {**wide, "energy_per_rider": Q(30826, "J")}, seed=7)
 
 
 @pytest.mark.parametrize("altitude", [0, 500, 2000, 4000])
@@ -615,3 +625,32 @@ def test_thin_air_as_the_standard_table_has_it():
     assert left == pytest.approx(1.0066 / 1.2250, rel=2e-4)
     with pytest.raises(ValueError, match=r"altitude must be 11,000 m or less, but got 12,000 m\. Write the height"):
         motor.engine_power_at_altitude(Q(1, "kW"), Q(12000, "m"))
+
+
+# arrays of which a single value does not fit
+
+STRAY = [  # formula, arguments of which one is an array with a stray, what the message says
+    (motor.motor_capacity, {
+        "motor_power": POWER, "efficiency": Q([0.85, 8.5, 0.8], ""), "line_speed": SPEED, "idle_drag": IDLE,
+        "energy_per_rider": Q(30000, "J"),
+    }, "efficiency must be 1 or less, but got 8.5"),
+    (motor.tether_pull, {"pull": PULL, "tether_angle": Q([30, 95, 20], "degree"), "friction": FRICTION},
+     "tether_angle must be less than 90 degrees, but got 95 degrees"),
+    (motor.energy_per_rider, {
+        "pull": PULL, "ridden_length": Q([150, 10, 150], "m"), "rider_mass": MASS, "line_speed": Q(6, "m/s"),
+        "pick_up_acceleration": Q(1, "m/s**2"),
+    }, "takes 18.0 m to the speed of the rope, but the ride is 10.0 m long"),
+    (traction.riders_by_traction, {"slack_tension": Q(4000, "N"), **SHEAVE, "safety_factor": Q([1.25, 0.5, 1.3], "")},
+     "safety_factor must be 1 or more, but got 0.5"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("formula", "arguments", "message"), STRAY, ids=[case[2][:40] for case in STRAY])
+def test_one_absurd_value_in_an_array_is_refused(formula, arguments, message):
+    with pytest.raises(ValueError, match=f"^{formula.__name__}: .*{re.escape(message)}"):
+        formula(**arguments)
+    good = {
+        name: Q(value.magnitude[[0, 2]], value.units) if np.ndim(value.magnitude) else value
+        for name, value in arguments.items()
+    }
+    assert formula(**good).magnitude.shape == (2,)

@@ -235,22 +235,34 @@ def _standard_draws(generator, name, shape, degrees, draws):
 
 
 def _leave_out_impossible(ready, samples, draws):
-    """Drop the draws that are not greater than zero where the formula's own check refuses a negative value."""
+    """Drop the draws that the formula's own checks refuse: negative where it must not be, or against a condition."""
     keep = None
     for name, numbers in samples.items():
         if numbers.min() > 0 or not _refuses_negative(ready, name):
             continue
         possible = numbers > 0
-        share = 1 - np.count_nonzero(possible) / draws
-        if share > MOST_LEFT_OUT:
-            raise UncertaintyError(
-                f"by_sampling: {percent(float(f'{share:.2g}'))} of the draws of {name} are not greater than zero, "
-                f"which no reading can be ({ready.estimates[name]}). Its doubt is too large; take that reading again."
-            )
-        keep = possible if keep is None else keep & possible
+        what = f"of {name} are not greater than zero, which no reading can be ({ready.estimates[name]})"
+        keep = _keep(keep, possible, draws, what)
+    for condition in getattr(ready.formula, "conditions", ()):
+        numbers = {**ready.formula.defaults, **ready.exact, **samples}
+        with np.errstate(all="ignore"):
+            possible = np.broadcast_to(condition.where(numbers), draws)
+        if not possible.all():
+            keep = _keep(keep, possible, draws, f"do not fit {name_of(ready.formula)}: {condition.message(numbers)}")
     if keep is None:
         return samples, 0
     return {name: numbers[keep] for name, numbers in samples.items()}, int(draws - np.count_nonzero(keep))
+
+
+def _keep(keep, possible, draws, what):
+    """Return which draws are kept so far; refuse readings of which too many draws are impossible."""
+    share = 1 - np.count_nonzero(possible) / draws
+    if share > MOST_LEFT_OUT:
+        raise UncertaintyError(
+            f"by_sampling: {percent(float(f'{share:.2g}'))} of the draws {what}. Its doubt is too large; take that "
+            "reading again."
+        )
+    return possible if keep is None else keep & possible
 
 
 def _refuses_negative(ready, name):

@@ -1,0 +1,88 @@
+"""What some formulas ask of their arguments beside unit and sign.
+
+A formula refuses an array of which a single value does not fit. Whoever has strays, a curve or a sampler, asks the same
+condition first and leaves them out.
+"""
+
+import numpy as np
+
+from liftcalc.units import Condition
+
+HIGHEST_ALTITUDE = 11_000.0  # m: where the temperature of the standard atmosphere ceases to fall
+ROUNDING = 1e-12  # of a length that is just long enough
+
+
+def _ends_too_soon(ridden_length, way_to_speed, name, acceleration):
+    """Say that a ride ends before the rider has the speed of the rope."""
+    return (
+        f"{name} of {np.min(acceleration):g} m/s² takes {np.max(way_to_speed):,.1f} m to the speed of the rope, but "
+        f"the ride is {np.min(ridden_length):,.1f} m long. Write a larger {name}, such as Q(1.5, 'm/s**2'), or a "
+        "longer ride."
+    )
+
+
+REACHES_THE_SPEED = Condition(
+    lambda ridden_length, line_speed, pick_up_acceleration: (
+        line_speed**2 / (2 * pick_up_acceleration) <= ridden_length * (1 + ROUNDING)
+    ),
+    lambda ridden_length, line_speed, pick_up_acceleration: _ends_too_soon(
+        ridden_length, line_speed**2 / (2 * pick_up_acceleration), "pick_up_acceleration", pick_up_acceleration
+    ),
+)
+REACHES_THE_SPEED_AND_STOPS = Condition(
+    lambda ridden_length, line_speed, acceleration: line_speed**2 / acceleration <= ridden_length * (1 + ROUNDING),
+    lambda ridden_length, line_speed, acceleration: _ends_too_soon(
+        ridden_length, line_speed**2 / acceleration, "acceleration", acceleration
+    ),
+)
+TIME_ENOUGH = Condition(
+    lambda ridden_length, ride_time, pick_up_acceleration: ride_time**2 >= 2 * ridden_length / pick_up_acceleration,
+    lambda ridden_length, ride_time, pick_up_acceleration: (
+        f"nobody covers {np.max(ridden_length):,.1f} m from rest in {np.min(ride_time):,.1f} s at "
+        f"{np.min(pick_up_acceleration):g} m/s². Time the ride again, or write a larger pick_up_acceleration, such as "
+        "Q(1.5, 'm/s**2')."
+    ),
+)
+
+PART_OF_THE_POWER = Condition(
+    lambda efficiency: np.asarray(efficiency) <= 1,
+    lambda efficiency: (
+        f"efficiency must be 1 or less, but got {np.max(efficiency):g}. "
+        "Write a part of one, such as Q(0.85, '') or Q(85, 'percent')."
+    ),
+)
+PULLS_ALONG = Condition(
+    lambda tether_angle: np.asarray(tether_angle) < 90,
+    lambda tether_angle: (
+        f"tether_angle must be less than 90 degrees, but got {np.max(tether_angle):g} degrees. "
+        "Give the angle between tether and slope, such as Q(30, 'degree')."
+    ),
+)
+BELOW_THE_HIGHEST = Condition(
+    lambda altitude: np.asarray(altitude) <= HIGHEST_ALTITUDE,
+    lambda altitude: (
+        f"altitude must be {HIGHEST_ALTITUDE:,.0f} m or less, but got {np.max(altitude):,.0f} m. "
+        "Write the height above the sea in metres or feet, such as Q(2000, 'm')."
+    ),
+)
+
+HOLDS_AT_LEAST_ONCE = Condition(
+    lambda safety_factor: np.asarray(safety_factor) >= 1,
+    lambda safety_factor: (
+        f"safety_factor must be 1 or more, but got {np.min(safety_factor):g}. "
+        "Write how many times over the rope must hold, such as Q(1.25, '')."
+    ),
+)
+
+FIRST_AND_LAST = Condition(
+    lambda riders: np.asarray(riders) >= 2,
+    lambda riders: f"riders must be two or more, but got {np.min(riders):g}. Count both the first and the last.",
+)
+
+NO_MORE_THAN_THERE_ARE = Condition(
+    lambda carriers, carriers_out: np.asarray(carriers_out) <= carriers,
+    lambda carriers, carriers_out: (
+        f"carriers_out must be {np.min(carriers):g} or less, the carriers on the loop, but got "
+        f"{np.max(carriers_out):g}. Count the carriers on the rope anew."
+    ),
+)
