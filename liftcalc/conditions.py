@@ -66,6 +66,13 @@ BELOW_THE_HIGHEST = Condition(
     ),
 )
 
+A_GROOVE = Condition(
+    lambda groove_angle: np.asarray(groove_angle) <= 180,
+    lambda groove_angle: (
+        f"groove_angle must be 180 degrees or less, but got {np.max(groove_angle):g} degrees. "
+        "Give the angle between the two sides of the groove, such as Q(45, 'degree')."
+    ),
+)
 HOLDS_AT_LEAST_ONCE = Condition(
     lambda safety_factor: np.asarray(safety_factor) >= 1,
     lambda safety_factor: (

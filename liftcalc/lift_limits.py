@@ -12,6 +12,7 @@ from pint import Quantity
 from liftcalc.capacity import hourly_capacity, hourly_capacity_from_interval
 from liftcalc.carriers import least_station_interval
 from liftcalc.conditions import (
+    A_GROOVE,
     HOLDS_AT_LEAST_ONCE,
     PART_OF_THE_POWER,
     PULLS_ALONG,
@@ -36,6 +37,7 @@ from liftcalc.limits import (
 from liftcalc.loading_point import loading_capacity, unload_capacity
 from liftcalc.motor import motor_power_needed
 from liftcalc.quantity_text import show
+from liftcalc.traction import groove_friction
 from liftcalc.units import PlainError, Q, UnitError
 from liftcalc.which_limit import share_of_draws
 
@@ -103,7 +105,7 @@ def _arguments(kind, values):
             "slack_tension": get("slack_tension"),
             "pull": None if work is None else work / values["ridden_length"],
             "idle_drag": drag,
-            "friction": get("rope_friction"),
+            "friction": _friction_of_the_sheave(values),
             "wrap_angle": get("wrap_angle"),
             "safety_factor": get("safety_factor"),
             "ride_time": ride_time_of(kind, values),
@@ -112,6 +114,12 @@ def _arguments(kind, values):
         },
         "unload": (get("clearing_time"), persons, get("unloading_places", _ONE)),
     }
+
+
+def _friction_of_the_sheave(values):
+    """Return the friction of rope on sheave, wedged where its groove was read; None where the lining was not read."""
+    lining, groove = values.get("rope_friction"), values.get("groove_angle")
+    return lining if lining is None or groove is None else groove_friction(lining, groove)
 
 
 def _start(kind, values):
@@ -194,7 +202,7 @@ def _conditions(kind):
     own = KINDS[kind]
     of_the_start = {"pick_up_acceleration": (REACHES_THE_SPEED,), "acceleration": (REACHES_THE_SPEED_AND_STOPS,)}
     of_the_tether = (PULLS_ALONG,) if own.riding.from_rest else ()
-    return (PART_OF_THE_POWER, HOLDS_AT_LEAST_ONCE, *of_the_tether, *of_the_start.get(own.start_reading, ()))
+    return (PART_OF_THE_POWER, HOLDS_AT_LEAST_ONCE, A_GROOVE, *of_the_tether, *of_the_start.get(own.start_reading, ()))
 
 
 def where_possible(kind, values):

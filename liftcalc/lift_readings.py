@@ -30,6 +30,7 @@ READINGS = {
     "drive_position": (None, "where the drive sheave stands: top or bottom"),
     "slack_tension": ("N", "tension of the slack side at the drive sheave, of the empty line running steadily"),
     "rope_friction": ("", "friction of rope on the lining of the drive sheave"),
+    "groove_angle": ("degree", "angle between the sides of the groove of the drive sheave"),
     "wrap_angle": ("degree", "angle over which the rope lies on the drive sheave"),
     "safety_factor": ("", "how many times over the rope must hold"),
     "starting_acceleration": (

@@ -954,3 +954,45 @@ def force_to_start(riders, starting_acceleration, *, pull, idle_drag, rider_mass
     """
     steady = riders * pull + idle_drag
     return steady + (riders * rider_mass + moving_mass) * starting_acceleration
+
+
+@unit_aware(moment_of_inertia="kg*m**2", sheave_radius="m", gear_ratio="", returns="kg")
+def inertia_at_the_rope(moment_of_inertia, sheave_radius, gear_ratio=1.0):
+    r"""Return the mass at the rope that is as hard to start as something that turns with the drive.
+
+    Parameters
+    ----------
+    moment_of_inertia : Quantity [kg*m**2]
+        Of the rotor, the gear or the brake disc about its own axis: the maker's papers have it; a scalar or an array.
+    sheave_radius : Quantity [m]
+        Radius of the drive sheave at the rope.
+    gear_ratio : Quantity []
+        Turns of the part for one turn of the drive sheave; 1, what turns with the sheave itself, if left out.
+
+    Returns
+    -------
+    Quantity [kg]
+        Mass to add to the moving mass in ``force_to_start``; it is the motor's to start, and no part of what the rope's
+        grip must pass on.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: M = J i^2 / R^2
+
+    What turns faster counts with the square of its turns: a small rotor may weigh more at the rope than all the rope.
+    Source: kinetic energy of rotation, as in any mechanics text.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(inertia_at_the_rope(Q(0.1, "kg*m**2"), Q(0.8, "m"), Q(43.4, "")))
+    '294 kg'
+    """
+    return moment_of_inertia * gear_ratio**2 / sheave_radius**2

@@ -37,6 +37,7 @@ KINDS = {
     "mass": ("kg", 75),
     "energy": ("J", 30000),
     "mass per length": ("kg/m", 0.6),
+    "moment of inertia": ("kg*m**2", 0.1),
     "area": ("hectare", 1.2),
     "density of riders": ("person/hectare", 40),
     "amount of money": ("dollar", 20),

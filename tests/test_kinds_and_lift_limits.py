@@ -382,7 +382,8 @@ def by_hand(kind, r):
 
 def riders_by_hand(r, hand):
     """Return the riders at which the rope slips: the ratio of the two sides is linear in them on either side."""
-    ratio = math.exp(r["rope_friction"] * math.radians(r["wrap_angle"])) / r["safety_factor"]
+    wedge = 1 / math.sin(math.radians(r.get("groove_angle", 180)) / 2)
+    ratio = math.exp(wedge * r["rope_friction"] * math.radians(r["wrap_angle"])) / r["safety_factor"]
     found = []
     for start in (0.0, r.get("starting_acceleration", 0.0)):
         each = hand["pull"] + hand["mass"] * start
@@ -627,7 +628,7 @@ ENOUGH = {  # readings, each with a believable range and its unit
     "loading_time": (2, 30, "s"), "loading_places": (1, 3, ""), "clearing_time": (2, 20, "s"),
     "unloading_places": (1, 3, ""), "slack_tension": (2000, 60_000, "N"), "rope_friction": (0.1, 0.3, ""),
     "wrap_angle": (120, 360, "degree"), "safety_factor": (1, 2, ""), "carrier_length": (1, 4, "m"),
-    "starting_acceleration": (0.05, 1, "m/s**2"), "moving_mass": (100, 5000, "kg"),
+    "groove_angle": (30, 180, "degree"), "starting_acceleration": (0.05, 1, "m/s**2"), "moving_mass": (100, 5000, "kg"),
     "carrier_gap": (0, 3, "m"), "station_speed": (0.2, 1, "m/s"), "carpet_speed": (0.2, 1, "m/s"),
 }  # fmt: skip
 OF_A_LINE = {
@@ -848,7 +849,7 @@ def test_the_envelope_lies_on_the_smallest_curve(curves, quarters):
 @given(numbers=everything, start=st.booleans())
 def test_limits_are_the_sums_by_hand(kind, numbers, start):
     numbers = with_rise(numbers)
-    readings = readings_of(kind, numbers, *(("starting_acceleration", "moving_mass") if start else ()))
+    readings = readings_of(kind, numbers, *(("starting_acceleration", "moving_mass", "groove_angle") if start else ()))
     single, _ = limits_at(kind, numbers, readings)
     hand = limits_by_hand(kind, {name: numbers[name] for name in (*OF_A_LINE, *readings)})
     assert single == pytest.approx({name: max(number, 0) for name, number in hand.items()}, rel=1e-6, abs=1e-6)
@@ -1075,6 +1076,7 @@ NEEDED_BY = {  # reading: the limits that need it
 MAY_BE_LEFT_OUT = {  # reading: the limits that change without it, which is not left out
     "pick_up_acceleration": {"traction"},
     "starting_acceleration": {"traction"},
+    "groove_angle": {"traction"},
     "tether_angle": {"motor", "traction"},
     "base_speed": {"motor"},
     "loading_places": {"loading"},
@@ -1083,7 +1085,7 @@ MAY_BE_LEFT_OUT = {  # reading: the limits that change without it, which is not 
 }
 
 
-MORE = ("base_speed", "carpet_speed", "starting_acceleration", "moving_mass")
+MORE = ("base_speed", "carpet_speed", "starting_acceleration", "moving_mass", "groove_angle")
 
 
 def kinds_and_readings():

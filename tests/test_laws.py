@@ -28,7 +28,7 @@ def pick(argument, unit, number):
         "m/s": (0.3, 6), "m": (2, 500), "ft": (5, 900), "s": (1, 900), "person": (2, 90),
         "person/hour": (100, 4000), "m/s**2": (0.3, 4), "": (0.05, 0.9),
         "kW": (5, 60), "N": (20, 900), "kg": (30, 120), "J": (5e3, 2e5), "kg/m": (0.2, 2), "degree": (1, 60),
-        "hectare": (0.5, 50), "person/hectare": (5, 80),
+        "hectare": (0.5, 50), "person/hectare": (5, 80), "kg*m**2": (0.01, 5),
     }[unit]  # fmt: skip
     return low + number * (high - low)
 

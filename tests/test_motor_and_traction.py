@@ -276,6 +276,40 @@ def test_capstan_against_its_equation_integrated(friction, degrees):
     assert ratio == pytest.approx(run.y[0, -1] / slack, rel=1e-7)
 
 
+@given(lining=st.floats(0, 0.5), degrees=st.floats(20, 180), tension=st.floats(100, 5000))
+def test_a_groove_presses_from_two_sides(lining, degrees, tension):
+    """On each small angle both sides of the groove carry the rope: their friction over what a flat rim would carry."""
+    across = math.radians(degrees) / 2
+    side = tension / (2 * math.sin(across))  # of a radian of wrap; upwards the two sides carry the tension
+    assert 2 * side * math.sin(across) == pytest.approx(tension)
+    wedged = traction.groove_friction(Q(lining, ""), Q(degrees, "degree")).m_as("")
+    assert wedged == pytest.approx(2 * lining * side / tension)
+
+
+def test_common_practice_a_groove_holds_two_to_three_times_as_well():
+    for degrees in (40, 60):
+        assert 2 <= 1 / math.sin(math.radians(degrees) / 2) <= 3
+        assert 2 <= traction.groove_friction(Q(0.25, ""), Q(degrees, "degree")).m_as("") / 0.25 <= 3
+    assert traction.groove_friction(Q(0.25, ""), Q(180, "degree")).m_as("") == pytest.approx(0.25)
+    with pytest.raises(ValueError, match="groove_angle must be 180 degrees or less, but got 200 degrees"):
+        traction.groove_friction(Q(0.25, ""), Q(200, "degree"))
+
+
+@given(inertia=st.floats(0.001, 50), radius=st.floats(0.2, 3), gears=st.floats(0.5, 60), speed=st.floats(0.5, 6))
+def test_inertia_at_the_rope_holds_the_energy_of_what_turns(inertia, radius, gears, speed):
+    mass = motor.inertia_at_the_rope(Q(inertia, "kg*m**2"), Q(radius, "m"), Q(gears, "")).m_as("kg")
+    turning = inertia * (gears * speed / radius) ** 2 / 2
+    assert mass * speed**2 / 2 == pytest.approx(turning)
+
+
+def test_common_practice_a_small_rotor_is_a_large_mass_at_the_rope():
+    # a four-pole rotor of 15 kW, about 0.1 kg m2 at about 1,450 turns a minute, with the rope at 2.8 m/s
+    gears = 1450 / 60 * 2 * math.pi / (2.8 / 0.8)
+    mass = motor.inertia_at_the_rope(Q(0.1, "kg*m**2"), Q(0.8, "m"), Q(gears, "")).m_as("kg")
+    assert mass == pytest.approx(300, rel=0.05)
+    assert motor.inertia_at_the_rope(Q(64, "kg*m**2"), Q(0.8, "m")).m_as("kg") == pytest.approx(100)
+
+
 def walk(tension, way, rope, rise, drag, pulls=(), elements=240, start=0.0):
     """Walk along one strand in the direction in which the rope runs, element by element; return the tension at its end.
 
