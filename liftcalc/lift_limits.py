@@ -99,7 +99,7 @@ def _arguments(kind, values):
     energy = _energy(kind, values, work)
     return {
         "spacing": (speed, spacing, persons),
-        "loading": (get("loading_time"), persons, get("loading_places", _ONE)),
+        "loading": (get("loading_time"), persons, get("loading_places")),
         "motor": (get("motor_power"), get("efficiency"), speed, drag, energy, get("base_speed")),
         "traction": {
             "slack_tension": get("slack_tension"),
@@ -112,7 +112,7 @@ def _arguments(kind, values):
             "drive_position": get("drive_position"),
             **_start(kind, values),
         },
-        "unload": (get("clearing_time"), persons, get("unloading_places", _ONE)),
+        "unload": (get("clearing_time"), persons, get("unloading_places")),
     }
 
 
@@ -266,18 +266,22 @@ def _only(values, fits):
     }
 
 
+def _with_one_place(arguments):
+    """Return time, persons and places, with one place where none was read, as the records take it and say so."""
+    time, persons, places = arguments
+    return time, persons, _ONE if places is None else places
+
+
 def _capacities(kind, values):
     """Return what each limit allows, for values that fit."""
-    arguments, allowed = _arguments(kind, values), {}
-    for name, capacity in (
-        ("spacing", hourly_capacity),
-        ("loading", loading_capacity),
-        ("motor", motor_capacity_of_drive),
-        ("unload", unload_capacity),
-    ):
-        given = arguments[name]
-        if all(value is not None for value in (given[:-1] if name == "motor" else given)):
-            allowed[name] = capacity(*given)
+    arguments = _arguments(kind, values)
+    allowed = {"spacing": hourly_capacity(*arguments["spacing"])}
+    if values.get("loading_time") is not None:
+        allowed["loading"] = loading_capacity(*_with_one_place(arguments["loading"]))
+    if all(value is not None for value in arguments["motor"][:-1]):  # without a base speed it has its full power
+        allowed["motor"] = motor_capacity_of_drive(*arguments["motor"])
+    if values.get("clearing_time") is not None:
+        allowed["unload"] = unload_capacity(*_with_one_place(arguments["unload"]))
     traction = arguments["traction"]
     if all(value is not None for value in traction.values()):
         allowed["traction"] = traction_capacity(**traction)

@@ -139,6 +139,11 @@ class LeftOut:
         return f"{self.name}: {self.sentence}"
 
 
+def place_assumed(word, places):
+    """Return the number of places and the words for it: taken as one, and said so, where it was not read."""
+    return (ONE_PLACE, f" {word.capitalize()} taken as 1: not read.") if places is None else (places, "")
+
+
 def missing_readings(name, inputs, group="lift"):
     """Return the record of a limit with a missing input; None if nothing is missing."""
     missing = tuple(word for word, value in inputs.items() if value is None)
@@ -173,7 +178,7 @@ def spacing_limit(line_speed, spacing, persons_per_carrier=ONE_PERSON):
     return Limit("spacing", capacity, "C = 3600 n v / s", inputs, sentence)
 
 
-def loading_limit(loading_time, persons_per_carrier=ONE_PERSON, loading_places=ONE_PLACE):
+def loading_limit(loading_time, persons_per_carrier=ONE_PERSON, loading_places=None):
     """Return the limit that the loading point sets.
 
     Parameters
@@ -183,20 +188,21 @@ def loading_limit(loading_time, persons_per_carrier=ONE_PERSON, loading_places=O
     persons_per_carrier : Quantity [person] or None
         Riders who start together; one person if left out.
     loading_places : Quantity [] or None
-        Places where riders start independently at once; 1 if left out.
+        Places where riders start independently at once; taken as 1 if left out or None, and the sentence says so.
 
     Returns
     -------
     Limit or LeftOut
-        ``LeftOut`` where an input is None.
+        ``LeftOut`` where another input is None.
     """
+    loading_places, assumed = place_assumed("loading places", loading_places)
     inputs = {"loading time": loading_time, "persons per carrier": persons_per_carrier}
     inputs |= {"loading places": loading_places}
     left_out = missing_readings("loading", inputs)
     if left_out:
         return left_out
     capacity = loading_capacity(loading_time, persons_per_carrier, loading_places)
-    sentence = f"{show(loading_time)} from one successful start to the next at each place, at any line speed."
+    sentence = f"{show(loading_time)} from one successful start to the next at each place, at any line speed.{assumed}"
     return Limit("loading", capacity, "C = 3600 n K / t", inputs, sentence)
 
 
@@ -342,7 +348,7 @@ def traction_limit(
     return Limit("traction", capacity, formula, inputs, sentence)
 
 
-def unload_limit(clearing_time, persons_per_carrier=ONE_PERSON, unloading_places=ONE_PLACE):
+def unload_limit(clearing_time, persons_per_carrier=ONE_PERSON, unloading_places=None):
     """Return the limit that the unload area sets.
 
     Parameters
@@ -352,20 +358,21 @@ def unload_limit(clearing_time, persons_per_carrier=ONE_PERSON, unloading_places
     persons_per_carrier : Quantity [person] or None
         Riders who arrive together; one person if left out.
     unloading_places : Quantity [] or None
-        Places where riders get clear independently at once; 1 if left out.
+        Places where riders get clear independently at once; taken as 1 if left out or None, and the sentence says so.
 
     Returns
     -------
     Limit or LeftOut
-        ``LeftOut`` where an input is None.
+        ``LeftOut`` where another input is None.
     """
+    unloading_places, assumed = place_assumed("unloading places", unloading_places)
     inputs = {"clearing time": clearing_time, "persons per carrier": persons_per_carrier}
     inputs |= {"unloading places": unloading_places}
     left_out = missing_readings("unload", inputs)
     if left_out:
         return left_out
     capacity = unload_capacity(clearing_time, persons_per_carrier, unloading_places)
-    sentence = f"{show(clearing_time)} until each unloading place is clear for the next."
+    sentence = f"{show(clearing_time)} until each unloading place is clear for the next.{assumed}"
     return Limit("unload", capacity, "C = 3600 n K / t_clear", inputs, sentence)
 
 

@@ -104,6 +104,14 @@ def test_a_limit_does_not_change():
         limit.capacity = Q(1, "pph")
 
 
+@pytest.mark.parametrize(("limit", "word"), [(loading_limit, "Loading"), (unload_limit, "Unloading")])
+def test_places_that_were_not_read_are_taken_as_one_and_said(limit, word):
+    unread, read = limit(Q(3, "s")), limit(Q(3, "s"), Q(1, "person"), Q(1, ""))
+    assert unread.sentence == f"{read.sentence} {word} places taken as 1: not read."
+    assert unread.capacity == read.capacity
+    assert unread.inputs[f"{word.lower()} places"] == Q(1, "")
+
+
 def test_persons_on_a_carrier_and_places():
     double = Q(2, "person")
     assert pph(spacing_limit(Q(2.2, "m/s"), Q(15.4, "m"), double)) == pytest.approx(3600 * 2 / 7)
