@@ -309,11 +309,11 @@ def draws_of(line, readings, half_widths, *, seed, draws=20_000):
     ValueError
         As for ``share_of_limits``.
     """
-    values, generator = values_of(line, readings), np.random.default_rng(seed)
     if isinstance(seed, bool) or not isinstance(seed, int) or seed < 0:
         raise PlainError(
             f"share_of_limits: seed must be a whole number, zero or more, but got {seed!r}. Write seed=2026."
         )
+    values, generator = values_of(line, readings), np.random.default_rng(seed)
     for name in half_widths:
         if not isinstance(values.get(name), Quantity):
             known = ", ".join(other for other, value in values.items() if isinstance(value, Quantity))

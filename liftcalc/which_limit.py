@@ -16,6 +16,8 @@ from liftcalc.units import UnitError
 NEXT_TO_NOTHING = 1e-6  # pph: below it a share of the capacity says nothing
 AN_UPPER_BOUND = "This is an upper bound: chance at the loading point, misses, stops and gaps take their share."
 
+NOT_ALL = "Rope, brake, towers and the time of an evacuation cap a lift too, and are no part of it."
+
 
 @dataclass(frozen=True)
 class Governing:

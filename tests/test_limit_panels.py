@@ -1,6 +1,7 @@
 """The panels of kinds, power, grip and limits: buttons, curves, and pictures that hold what the words say."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -11,7 +12,7 @@ from liftcalc.figures.limits import LOOKS
 from liftcalc.kinds import KINDS
 from liftcalc.lift_limits import capacities_from, limits_of
 from liftcalc.lift_readings import read_readings
-from liftcalc.lifts import read_lifts
+from liftcalc.lifts import Installation, read_lifts
 from liftcalc.panels import (
     HandsPanel,
     KindPanel,
@@ -127,6 +128,46 @@ def test_the_words_say_where_the_governing_limit_ends(limits):
     assert re.search(r"motor governs from 0\.\d\d m/s on, below it spacing\.", limits.note())
 
 
+ASSUMED = [  # line, words in the note
+    ("Penny Rope", "1 loading place, 3 unloading places, drive at the top, "),
+    ("Long Platter", "1 loading place, 1 unloading place, drive at the bottom, "),
+    ("Duckling Belt", "loading and unloading places taken as 1: not read, full power"),
+    ("Twin Penny right", "3 unloading places, loading places taken as 1: not read, full power"),
+]
+
+
+@pytest.mark.parametrize(("name", "words"), ASSUMED)
+def test_the_note_says_what_was_read_and_what_is_taken_for_granted(limits, name, words):
+    limits.choose(name)
+    assert words in limits.note()
+    assert "ride time without the start" not in limits.note()
+    assert "Rope, brake, towers and the time of an evacuation cap a lift too" in limits.note()
+
+
+def test_a_tow_without_a_pick_up_says_so_and_one_without_a_drive_position_has_no_traction():
+    line = replace(LINES["Penny Rope"], pick_up_acceleration=None)
+    readings = {name: value for name, value in READINGS["Penny Rope"].items() if name != "drive_position"}
+    panel = LimitsPanel({"bare": Installation("bare", (line,))}, {"Penny Rope": readings})
+    assert "; ride time without the start: pick-up acceleration not read." in panel.note()
+    assert panel.results["traction"] == panel.results["motor"] == NO_READING
+    assert "Left out for want of a reading, not zero: motor, traction." in panel.note()
+
+
+def test_the_chart_ends_where_riders_never_have_the_speed_of_the_rope():
+    short = replace(LINES["Penny Rope"], ridden_length=Q(5, "m"), vertical_rise=Q(1, "m"), line_speed=Q(2, "m/s"))
+    panel = LimitsPanel({"short": Installation("short", (short,))}, READINGS)
+    end = panel.rows[0].slider.max
+    assert end == pytest.approx(np.sqrt(2 * 1.5 * 5), abs=0.1)  # 3.9 m/s, and not the 6 m/s of its kind
+    panel.rows[0].slider.value = end
+    assert panel.given["line_speed"].m_as("m/s") == pytest.approx(end)
+    assert np.isfinite(panel.picture.chart.thin["motor"].get_ydata()).all()
+
+
+def test_the_box_shows_the_grade_that_is_computed_with(limits):
+    (grade,) = (row for row in limits.rows if row.control.name == "grade")
+    assert grade.box.value == pytest.approx(100 * 29.4 / np.sqrt(150**2 - 29.4**2), abs=0.005)
+
+
 def test_constant_torque_lets_the_limit_fall_with_the_speed(limits):
     limits.choose("Twin Penny right")
     limits.state.set("line_speed", Q(1.2, "m/s"), limits)
@@ -186,10 +227,28 @@ def test_a_gap_in_a_line_is_a_gap_in_the_picture(limits):
 def test_shares_add_up_and_follow_the_doubts():
     panel = SharePanel(LINES["Long Platter"], READINGS["Long Platter"])
     assert sum(panel.shares.values()) == pytest.approx(100)
+    before = dict(panel.shares)
+    for doubt in ("mass_doubt", "efficiency_doubt", "idle_doubt"):
+        panel.state.set(doubt, Q(1, "percent"), panel)
+    assert panel.shares["motor"] < before["motor"], "mass, efficiency and idle drag decide"
     panel.state.set("spacing_doubt", Q(1, "percent"), panel)
     panel.state.set("friction_doubt", Q(1, "percent"), panel)
-    assert panel.results["spacing"] == "100 %", "3 % apart, and known to 1 %"
+    assert panel.results["spacing"] == "100 %", "8 % apart, and known to 1 %"
     assert panel.picture.chart.title.get_text() == "Long Platter: spacing governs in 100 % of the draws"
+
+
+def test_each_doubt_draws_its_reading_and_no_other():
+    panel = SharePanel(LINES["Long Platter"], READINGS["Long Platter"])
+    assert {name: show(half) for name, half in panel._drawn.items()} == {
+        "spacing": "1.4 m", "loading_time": "0.9 s", "friction": "0.02", "rider_mass": "8 kg", "efficiency": "5%",
+        "idle_drag": "80 N",
+    }  # fmt: skip
+    belt = SharePanel(LINES["Duckling Belt"], READINGS["Duckling Belt"])
+    assert belt._drawn["bed_friction"].m_as("") == pytest.approx(0.09)
+    assert "No doubt of idle drag: not read on this line." in belt.note()
+    panel.state.set("efficiency_doubt", Q(20, "percent"), panel)
+    assert "draws left out: such as an efficiency over 1." in panel.note()
+    assert sum(panel.shares.values()) == pytest.approx(100)
 
 
 def test_the_parts_of_the_power_are_all_of_it():

@@ -7,8 +7,8 @@ import numpy as np
 
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.limits import LOOKS, LimitsChart
-from liftcalc.kinds import KINDS, map_length
-from liftcalc.lift_limits import capacities_from, limits_from, share_of_limits
+from liftcalc.kinds import KINDS, map_length, start_not_read
+from liftcalc.lift_limits import capacities_from, draws_of, limits_from, where_possible
 from liftcalc.lift_readings import values_of
 from liftcalc.lifts import describe_line, lines_of
 from liftcalc.line import vertical_rise
@@ -18,7 +18,7 @@ from liftcalc.panels.controls import CONTROLS, speed_control
 from liftcalc.pull import grade_from_rise
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
-from liftcalc.which_limit import AN_UPPER_BOUND, envelope, governing
+from liftcalc.which_limit import AN_UPPER_BOUND, NOT_ALL, envelope, governing, share_of_draws
 
 POINTS = 61  # of each curve
 DRAWS, SEED = 20_000, 2026
@@ -30,17 +30,17 @@ FULL_POWER, SAME_TORQUE = "full power at every speed", "constant torque"
 # the first line of the demo hill, for a panel that is given no lifts
 TOW = describe_line(
     "Penny Rope", "rope tow", line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), ridden_length=Q(150, "m"),
-    vertical_rise=Q(29.4, "m"), motor_power=Q(15, "kW"),
+    vertical_rise=Q(29.4, "m"), motor_power=Q(15, "kW"), pick_up_acceleration=Q(1.5, "m/s**2"),
 )  # fmt: skip
 READINGS_OF_TOW = {
     "rider_mass": Q(75, "kg"),
     "friction": Q(0.07, ""),
     "efficiency": Q(85, "percent"),
     "idle_drag": Q(500, "N"),
-    "pick_up_acceleration": Q(1.5, "m/s**2"),
     "loading_time": Q(3, "s"),
     "clearing_time": Q(6, "s"),
     "unloading_places": Q(3, ""),
+    "drive_position": "top",
     "slack_tension": Q(7000, "N"),
     "rope_friction": Q(0.25, ""),
     "wrap_angle": Q(180, "degree"),
@@ -70,7 +70,7 @@ class LimitsPanel(Panel):
 
     title = "What limits the lift"
     control_names = ("line_speed", "spacing", "loading_time", "clearing_time", "grade", "motor_power")
-    note_lines, first_row = 3, 3
+    note_lines, first_row = 4, 3
 
     def __init__(self, lifts=None, readings=None, lift=None, **settings):
         self._lines = {line.name: line for line in (lines_of(lifts) if lifts else [TOW])}
@@ -96,8 +96,19 @@ class LimitsPanel(Panel):
         return {name: known[name] for name in self.control_names if name in known}
 
     def control(self, name):
-        """Return one control; the line speed goes as far as the axis of this kind of lift."""
-        return speed_control(KINDS[self.line.kind].end_of_axis) if name == "line_speed" else CONTROLS[name]
+        """Return one control: the line speed goes as far as the axis, the grade shows what was measured."""
+        if name == "line_speed":
+            return speed_control(self._end_of_axis())
+        control = CONTROLS[name]
+        if name != "grade":
+            return control
+        return replace(control, metric=replace(control.metric, digits=2), us=replace(control.us, digits=2))
+
+    def _end_of_axis(self):
+        """Return the line speed [m/s] at which the chart ends: of the kind, or where riders never have the rope's."""
+        speeds = np.linspace(0, KINDS[self.line.kind].end_of_axis, 61)[1:]
+        fits = where_possible(self.line.kind, {**self._values, "line_speed": Q(speeds, "m/s")})
+        return float(speeds[np.broadcast_to(fits, speeds.shape)].max())
 
     def make_picture(self):
         return ChartPicture(LimitsChart(), LimitsPanel._prepare, LimitsPanel._move)
@@ -171,21 +182,33 @@ class LimitsPanel(Panel):
         """Say where the limit governs, what the numbers rest on, and what they promise."""
         parts = [self._reach()]
         fixed = [f"riders of {self.text(self._values['rider_mass'])}"] if "rider_mass" in self._values else []
-        for word in ("loading_places", "unloading_places"):
-            if word in self._values:
-                fixed.append(f"{show(self._values[word])} {word.replace('_', ' ')}")
+        fixed += self._places()
+        if "drive_position" in self._values:
+            fixed.append(f"drive at the {self._values['drive_position']}")
         fixed.append(
             self._drive if self._drive == FULL_POWER else f"{SAME_TORQUE} below {self.text(self.line.line_speed)}"
         )
-        parts.append(f"{self.line.name}: {', '.join(fixed)}.")
+        unread = start_not_read(self.line.kind, self._values)
+        parts.append(f"{self.line.name}: {', '.join(fixed)}{'; ' + unread if unread else ''}.")
         if self.found.left_out:
             names = ", ".join(item.name for item in self.found.left_out)
             parts.append(f"Left out for want of a reading, not zero: {names}.")
-        return " ".join([*parts, AN_UPPER_BOUND])
+        return " ".join([*parts, AN_UPPER_BOUND, NOT_ALL])
+
+    def _places(self):
+        """Return words for the places at both ends, read or taken as one."""
+        words, unread = [], []
+        for time, end in (("loading_time", "loading"), ("clearing_time", "unloading")):
+            places = self._values.get(f"{end}_places")
+            if places is not None:
+                words.append(f"{show(places)} {end} place{'' if places.magnitude == 1 else 's'}")
+            elif time in self._values:
+                unread.append(end)
+        return [*words, f"{' and '.join(unread)} places taken as 1: not read"] if unread else words
 
     def _curves(self):
         """Return line speeds, what each limit allows there, and the pieces of the smallest."""
-        end = KINDS[self.line.kind].end_of_axis
+        end = self._end_of_axis()
         speeds = Q(np.linspace(end / 400, end, POINTS), "m/s")
         allowed = capacities_from(self.line.kind, {**self._now(self.given), "line_speed": speeds})
         curves = {name: np.broadcast_to(allowed[name].m_as("pph"), POINTS) for name in LOOKS if name in allowed}
@@ -209,7 +232,7 @@ class LimitsPanel(Panel):
         return f"On these settings {name} governs from {low} to {high}, {before}, above it {pieces[own + 1][0]}."
 
     def _prepare(self):
-        end = Q(KINDS[self.line.kind].end_of_axis, "m/s")
+        end = Q(self._end_of_axis(), "m/s")
         self.picture.chart.prepare(
             x_label=f"line speed ({self.word('line_speed')})", x_range=(0, self.number(end)), y_range=(0, self._top)
         )
@@ -228,6 +251,17 @@ class LimitsPanel(Panel):
         )
 
 
+# control of a doubt: the readings whose half-width it sets
+DOUBTS = {
+    "spacing_doubt": ("spacing",),
+    "loading_doubt": ("loading_time",),
+    "friction_doubt": ("friction", "sheave_share", "bed_friction"),
+    "mass_doubt": ("rider_mass",),
+    "efficiency_doubt": ("efficiency",),
+    "idle_doubt": ("idle_drag",),
+}
+
+
 class SharePanel(Panel):
     """In what share of draws each limit of a line governs, where its readings are in doubt.
 
@@ -242,7 +276,7 @@ class SharePanel(Panel):
     """
 
     title = "Which limit governs, with doubt in the readings"
-    control_names = ("spacing_doubt", "loading_doubt", "friction_doubt")
+    control_names = tuple(DOUBTS)
 
     def __init__(self, line=None, readings=None, **settings):
         self.line, self.readings = (line, readings) if line else (TOW, READINGS_OF_TOW)
@@ -251,24 +285,37 @@ class SharePanel(Panel):
     def make_picture(self):
         return ChartPicture(BarChart(height=2.9, left=0.13), SharePanel._prepare, SharePanel._move)
 
-    def compute(self, given):
+    def _half_widths(self, given):
+        """Return the half-width of each reading in doubt that this line has."""
         known = values_of(self.line, self.readings)
-        half_widths = {
-            name: known[name] * given[doubt].m_as("")
-            for name, doubt in (
-                ("spacing", "spacing_doubt"),
-                ("loading_time", "loading_doubt"),
-                ("friction", "friction_doubt"),
-            )
-            if name in known
-        }
-        shares = share_of_limits(self.line, self.readings, half_widths, seed=SEED, draws=DRAWS)
+        half_widths = {}
+        for doubt, names in DOUBTS.items():
+            for name in (name for name in names if name in known):
+                in_points = name == "efficiency"
+                half_widths[name] = given[doubt] if in_points else known[name] * given[doubt].m_as("")
+        return half_widths
+
+    def compute(self, given):
+        self._drawn = self._half_widths(given)
+        values, self._left_out = draws_of(self.line, self.readings, self._drawn, seed=SEED, draws=DRAWS)
+        allowed, kept = capacities_from(self.line.kind, values), DRAWS - self._left_out
+        shares = share_of_draws({name: np.broadcast_to(each.m_as("pph"), kept) for name, each in allowed.items()})
         self.shares = {name: 100 * shares.get(name, 0.0) for name in LOOKS}
         return {name: f"{share:.0f} %" if name in shares else NO_READING for name, share in self.shares.items()}
 
     def note(self):
-        """Say what was drawn."""
-        return f"{self.line.name}: {DRAWS:,} draws, seed {SEED}. Each reading is drawn evenly between its two ends."
+        """Say what was drawn, what was not, and how many draws were left out."""
+        left_out = f" {self._left_out:,} draws left out: such as an efficiency over 1." if self._left_out else ""
+        unread = [
+            CONTROLS[doubt].label.lower().removeprefix("doubt of ")
+            for doubt, names in DOUBTS.items()
+            if not set(names) & set(self._drawn)
+        ]
+        idle = f" No doubt of {' or '.join(unread)}: not read on this line." if unread else ""
+        return (
+            f"{self.line.name}: {DRAWS:,} draws, seed {SEED}. Each reading is drawn evenly between its two ends, "
+            f"the efficiency by points; all others are taken as exact.{idle}{left_out}"
+        )
 
     def _prepare(self):
         self.picture.chart.prepare(
