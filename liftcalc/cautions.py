@@ -14,7 +14,8 @@ NEAR_THE_ROPE = (
     "Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be "
     "measured.",
     "Count from outside the track and the unload area.",
-    "Never step over a moving rope, and stay away from the sheaves.",
+    "Never step over a rope, moving or stopped, unless it is locked out. Never near a sheave: keep well out of reach "
+    "of sheaves and drives, running or stopped.",
 )
 
 ON_THE_ROPE = (

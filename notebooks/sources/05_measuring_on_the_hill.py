@@ -23,7 +23,7 @@
 # - Tape a length, measure the spacing of carriers, or put a mark on the rope only with the lift stopped and locked out by the operator.
 # - Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be measured.
 # - Count from outside the track and the unload area.
-# - Never step over a moving rope, and stay away from the sheaves.
+# - Never step over a rope, moving or stopped, unless it is locked out. Never near a sheave: keep well out of reach of sheaves and drives, running or stopped.
 # - A track is recorded with the phone in a closed pocket: start it before you take hold, stop it when you are clear.
 #
 # This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.

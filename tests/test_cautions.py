@@ -1,0 +1,45 @@
+"""Which caution stands where: pages on which someone may act on a lift, the printed blank, the README."""
+
+import html
+import re
+
+import pytest
+from notebook_files import PATHS, ROOT, cells_of, source_of
+
+from liftcalc.blank_sheet import blank_sheet_html
+
+
+def on_a_page(path):
+    """Return the cautions of a notebook, as its source has them."""
+    (cell,) = [cell for cell in cells_of(source_of(path)).cells if cell.source.startswith("## Cautions\n")]
+    return cell.source
+
+
+def on_the_blank():
+    """Return the words of the box above the table of the printed blank."""
+    box = re.search(r'<div class="cautions">(.*?)</div>', blank_sheet_html(), flags=re.DOTALL)[1]
+    return html.unescape(re.sub(r"<[^>]+>", " ", box))
+
+
+def in_the_readme():
+    """Return the section of the README."""
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    return text[text.index("## Cautions") :].partition("\n## ")[0]
+
+
+def plain(text):
+    """Return words alone: one space between two, no marks for bold."""
+    return " ".join(text.replace("**", "").split())
+
+
+STANDS = {path.stem[:2]: on_a_page(path) for path in PATHS} | {"blank": on_the_blank(), "README": in_the_readme()}
+MEASURING = ("00", "02", "05", "blank")
+
+MUST_STAND = [
+    ("Never step over a rope, moving or stopped, unless it is locked out.", (*MEASURING, "README")),
+]
+
+
+@pytest.mark.parametrize(("words", "places"), MUST_STAND, ids=[words[:50] for words, _ in MUST_STAND])
+def test_stands_wherever_someone_may_act_on_a_lift(words, places):
+    assert [place for place in places if words not in plain(STANDS[place])] == []
