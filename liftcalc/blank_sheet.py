@@ -3,6 +3,7 @@
 import base64
 import csv
 import io
+import re
 import sys
 from html import escape
 from pathlib import Path
@@ -23,9 +24,14 @@ def blank_sheet_csv():
     return text.getvalue()
 
 
+def _bold(text):
+    """Return a text with the marks of bold words turned into tags."""
+    return re.sub(r"\*\*(.+?)\*\*", r"<strong>\1</strong>", text)
+
+
 def blank_sheet_html():
     """Return the blank as one printable HTML page, with no outside file."""
-    cautions = "".join(f"<li>{escape(caution)}</li>" for caution in NEAR_THE_ROPE)
+    cautions = "".join(f"<li>{_bold(escape(caution))}</li>" for caution in NEAR_THE_ROPE)
     boxes = '<td class="box"></td>' * REPEATS
     rows = "".join(
         f'<tr><th scope="row">{escape(quantity)}<small>{escape(how)}</small></th>{boxes}'
@@ -39,7 +45,8 @@ def blank_sheet_html():
 @page {{ size: auto; margin: 12mm; }}
 body {{ font: 11pt/1.3 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 186mm; }}
 h1 {{ font-size: 16pt; margin: 0 0 2mm; }}
-ul {{ margin: 1mm 0 2mm; padding-left: 6mm; font-size: 10pt; }}
+ul {{ margin: 1mm 0 2mm; padding-left: 5mm; font-size: 9pt; line-height: 1.2; columns: 2; column-gap: 7mm; }}
+li {{ break-inside: avoid; margin-bottom: 0.5mm; }}
 .cautions {{ border: 2px solid #000; padding: 2mm 3mm; margin-bottom: 3mm; }}
 .cautions p, .foot {{ margin: 0; font-size: 9.5pt; }}
 .blanks span {{ display: inline-block; border-bottom: 1px solid #000; min-width: 42mm; }}

@@ -1,22 +1,41 @@
-"""The cautions, word for word: the field sheet prints them, and the tests hold the notebooks to them."""
+"""The cautions, word for word: the field sheet prints them, and the tests hold the notebooks to them.
+
+Words between two pairs of asterisks are bold, as in the text cells of the notebooks.
+"""
 
 DEFER = (
     "This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local "
     "code, the authority having jurisdiction, the maker's manual and licensed people decide."
 )
 
-NEAR_THE_ROPE = (
-    "Measure only with the operator's permission, and tell the attendant what you are about to do.",
-    "Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.",
+# what matters most, in one line for every page and with a reason where someone may act on a lift
+MATTER_MOST = (
+    (
+        "Clothes and hair wind in: tuck everything in.",
+        "A running rope turns and takes along scarves, hair, drawstrings and straps; so do sheaves, shafts and the "
+        "ends of a belt.",
+    ),
+    (
+        "No tape and no mark before the lift is stopped and locked out.",
+        "The operator locks it out: for a taped length, for the spacing of carriers, for a mark on a rope or a belt.",
+    ),
+    (
+        "Never step over a rope, moving or stopped, unless it is locked out.",
+        "Never near a sheave: keep well out of reach of sheaves and drives, running or stopped.",
+    ),
+)
+THE_THREE = f"**{' '.join(short for short, _ in MATTER_MOST)}**"
+
+BEFORE_YOU_GO = ("Measure only with the operator's permission, and tell the attendant what you are about to do.",)
+
+AT_THE_LIFT = (
     "No phone and no tape in your hand while you hold the rope.",
-    "Tape a length, measure the spacing of carriers, or put a mark on the rope only with the lift stopped and locked "
-    "out by the operator.",
     "Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be "
     "measured.",
     "Count from outside the track and the unload area.",
-    "Never step over a rope, moving or stopped, unless it is locked out. Never near a sheave: keep well out of reach "
-    "of sheaves and drives, running or stopped.",
 )
+
+NEAR_THE_ROPE = (*(f"**{short}** {more}" for short, more in MATTER_MOST), *BEFORE_YOU_GO, *AT_THE_LIFT)
 
 ON_THE_ROPE = (
     "When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.",

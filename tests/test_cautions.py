@@ -7,6 +7,7 @@ import pytest
 from notebook_files import PATHS, ROOT, cells_of, source_of
 
 from liftcalc.blank_sheet import blank_sheet_html
+from liftcalc.cautions import DEFER, MATTER_MOST, NEAR_THE_ROPE, ON_THE_ROPE, ONE_LINE, THE_THREE
 
 
 def on_a_page(path):
@@ -18,6 +19,7 @@ def on_a_page(path):
 def on_the_blank():
     """Return the words of the box above the table of the printed blank."""
     box = re.search(r'<div class="cautions">(.*?)</div>', blank_sheet_html(), flags=re.DOTALL)[1]
+    box = re.sub("</?strong>", "**", box).replace("<li>", "\n- ")
     return html.unescape(re.sub(r"<[^>]+>", " ", box))
 
 
@@ -43,3 +45,20 @@ MUST_STAND = [
 @pytest.mark.parametrize(("words", "places"), MUST_STAND, ids=[words[:50] for words, _ in MUST_STAND])
 def test_stands_wherever_someone_may_act_on_a_lift(words, places):
     assert [place for place in places if words not in plain(STANDS[place])] == []
+
+
+@pytest.mark.parametrize("place", MEASURING)
+def test_the_three_that_matter_most_come_first_and_alone_are_bold(place):
+    lines = [line for line in STANDS[place].splitlines() if line.startswith("- ")]
+    assert [plain(line) for line in lines[:3]] == [f"- {short} {more}" for short, more in MATTER_MOST]
+    assert [line.startswith("- **") for line in lines] == [True] * 3 + [False] * (len(lines) - 3)
+
+
+@pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
+def test_every_page_has_the_three_and_no_page_repeats_a_caution(path):
+    page = plain("\n".join(cell.source for cell in cells_of(source_of(path)).cells if cell.cell_type == "markdown"))
+    assert [page.count(short) for short, _ in MATTER_MOST] == [1, 1, 1]
+    cautions = (*NEAR_THE_ROPE, *ON_THE_ROPE, DEFER, ONE_LINE)
+    assert [text for text in cautions if page.count(plain(text)) > 1] == []
+    if path.stem[:2] not in MEASURING:
+        assert STANDS[path.stem[:2]].splitlines()[2].startswith(THE_THREE), "first, and bold"

@@ -19,13 +19,19 @@
 # %% [markdown]
 # ## Cautions
 #
+# - **Clothes and hair wind in: tuck everything in.** A running rope turns and takes along scarves, hair, drawstrings and straps; so do sheaves, shafts and the ends of a belt.
+# - **No tape and no mark before the lift is stopped and locked out.** The operator locks it out: for a taped length, for the spacing of carriers, for a mark on a rope or a belt.
+# - **Never step over a rope, moving or stopped, unless it is locked out.** Never near a sheave: keep well out of reach of sheaves and drives, running or stopped.
+#
+# Before you go out:
+#
 # - Measure only with the operator's permission, and tell the attendant what you are about to do.
-# - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
+#
+# At the lift:
+#
 # - No phone and no tape in your hand while you hold the rope.
-# - Tape a length, measure the spacing of carriers, or put a mark on the rope only with the lift stopped and locked out by the operator.
 # - Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be measured.
 # - Count from outside the track and the unload area.
-# - Never step over a rope, moving or stopped, unless it is locked out. Never near a sheave: keep well out of reach of sheaves and drives, running or stopped.
 #
 # This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
 

@@ -17,11 +17,14 @@
 # %% [markdown]
 # ## Cautions
 #
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
+#
+# On the lift:
+#
 # - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
 # - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
-# - Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
 #
-# Motors, drives, ropes, counterweights and brakes are ropeway engineering. Nothing on this page sizes one. Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+# Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say. Motors, drives, ropes, counterweights and brakes are ropeway engineering. Nothing on this page sizes one. Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
 # ## What one rider costs
