@@ -29,6 +29,8 @@ THE_THREE = f"**{' '.join(short for short, _ in MATTER_MOST)}**"
 BEFORE_YOU_GO = ("Measure only with the operator's permission, and tell the attendant what you are about to do.",)
 
 AT_THE_LIFT = (
+    "Know who holds the key of the lock-out. When you are done, take everything out of the track and report clear to "
+    "that person. No restart until the track is seen to be clear.",
     "No phone and no tape in your hand while you hold the rope.",
     "Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be "
     "measured.",

@@ -39,6 +39,8 @@ MEASURING = ("00", "02", "05", "blank")
 
 MUST_STAND = [
     ("Never step over a rope, moving or stopped, unless it is locked out.", (*MEASURING, "README")),
+    ("Know who holds the key of the lock-out.", MEASURING),
+    ("report clear to that person. No restart until the track is seen to be clear.", MEASURING),
 ]
 
 
