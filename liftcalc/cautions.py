@@ -26,7 +26,11 @@ MATTER_MOST = (
 )
 THE_THREE = f"**{' '.join(short for short, _ in MATTER_MOST)}**"
 
-BEFORE_YOU_GO = ("Measure only with the operator's permission, and tell the attendant what you are about to do.",)
+BEFORE_YOU_GO = (
+    "Never alone, and only with the operator's permission. Tell the attendant what you are about to do.",
+    "Ask whether a grooming machine is out, and stay off its slope: a winch rope may lie under the snow and jerk tight "
+    "far from the machine.",
+)
 
 AT_THE_LIFT = (
     "Know who holds the key of the lock-out. When you are done, take everything out of the track and report clear to "

@@ -41,6 +41,9 @@ MUST_STAND = [
     ("Never step over a rope, moving or stopped, unless it is locked out.", (*MEASURING, "README")),
     ("Know who holds the key of the lock-out.", MEASURING),
     ("report clear to that person. No restart until the track is seen to be clear.", MEASURING),
+    ("Never alone, and only with the operator's permission.", MEASURING),
+    ("grooming machine is out", MEASURING),
+    ("winch rope", MEASURING),
 ]
 
 

@@ -23,7 +23,8 @@
 #
 # Before you go out:
 #
-# - Measure only with the operator's permission, and tell the attendant what you are about to do.
+# - Never alone, and only with the operator's permission. Tell the attendant what you are about to do.
+# - Ask whether a grooming machine is out, and stay off its slope: a winch rope may lie under the snow and jerk tight far from the machine.
 #
 # At the lift:
 #
