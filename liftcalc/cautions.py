@@ -26,10 +26,13 @@ MATTER_MOST = (
 )
 THE_THREE = f"**{' '.join(short for short, _ in MATTER_MOST)}**"
 
+ASK = "Motor plate, rope tension and drag: ask the operator. Never read them at the drive."
+
 BEFORE_YOU_GO = (
     "Never alone, and only with the operator's permission. Tell the attendant what you are about to do.",
     "Ask whether a grooming machine is out, and stay off its slope: a winch rope may lie under the snow and jerk tight "
     "far from the machine.",
+    ASK,
 )
 
 AT_THE_LIFT = (

@@ -44,6 +44,7 @@ MUST_STAND = [
     ("Never alone, and only with the operator's permission.", MEASURING),
     ("grooming machine is out", MEASURING),
     ("winch rope", MEASURING),
+    ("Motor plate, rope tension and drag: ask the operator. Never read them at the drive.", (*MEASURING, "08")),
 ]
 
 

@@ -84,7 +84,7 @@ for unit in ("ft/s", "m/s", "ft/min", "mph", "km/h"):
 # %% [markdown]
 # ## One power, three numbers
 #
-# The plate on a motor gives its rated power: in horsepower on one, in kilowatts on another. A horsepower is 550 foot-pounds a second, 745.7 W. The metric horsepower on old European plates is 75 kilogram-metres a second, 735.5 W. They differ by 1.4 in a hundred, little enough to miss and enough to argue about.
+# The plate on a motor gives its rated power: in horsepower on one, in kilowatts on another. A horsepower is 550 foot-pounds a second, 745.7 W. The metric horsepower on old European plates is 75 kilogram-metres a second, 735.5 W. They differ by 1.4 in a hundred, little enough to miss and enough to argue about. Ask the operator what the plate says; nobody goes to the drive to read it.
 #
 # **Predict.** A plate reads 15 kW. Is the number of horsepower larger or smaller than 15?
 

@@ -25,6 +25,7 @@
 #
 # - Never alone, and only with the operator's permission. Tell the attendant what you are about to do.
 # - Ask whether a grooming machine is out, and stay off its slope: a winch rope may lie under the snow and jerk tight far from the machine.
+# - Motor plate, rope tension and drag: ask the operator. Never read them at the drive.
 #
 # At the lift:
 #

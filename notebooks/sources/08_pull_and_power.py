@@ -24,6 +24,10 @@
 # - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
 # - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
 #
+# At the drive:
+#
+# - Motor plate, rope tension and drag: ask the operator. Never read them at the drive.
+#
 # Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say. Motors, drives, ropes, counterweights and brakes are ropeway engineering. Nothing on this page sizes one. Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
