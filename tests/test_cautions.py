@@ -45,6 +45,8 @@ MUST_STAND = [
     ("grooming machine is out", MEASURING),
     ("winch rope", MEASURING),
     ("Motor plate, rope tension and drag: ask the operator. Never read them at the drive.", (*MEASURING, "08")),
+    ("Count, time and photograph from outside the track and the unload area.", MEASURING),
+    ("No phone, tape or watch in your hand while you hold a rope, a handle or a bar", MEASURING),
 ]
 
 
@@ -68,3 +70,12 @@ def test_every_page_has_the_three_and_no_page_repeats_a_caution(path):
     assert [text for text in cautions if page.count(plain(text)) > 1] == []
     if path.stem[:2] not in MEASURING:
         assert STANDS[path.stem[:2]].splitlines()[2].startswith(THE_THREE), "first, and bold"
+
+
+def test_the_watch_of_05_times_others_from_outside_the_track():
+    text = cells_of(source_of(next(path for path in PATHS if path.stem.startswith("05"))))
+    page = plain("\n".join(cell.source for cell in text.cells if cell.cell_type == "markdown"))
+    assert "three rides with a watch" not in page
+    opening, watch = page.partition("## Before you start")[0], page.partition("## A watch, and a length")[2]
+    assert "other people's rides timed with a watch from outside their path" in opening
+    assert "stand outside the path of the riders, with both ends in sight, and time other people's rides" in watch[:300]

@@ -30,9 +30,8 @@
 # At the lift:
 #
 # - Know who holds the key of the lock-out. When you are done, take everything out of the track and report clear to that person. No restart until the track is seen to be clear.
-# - No phone and no tape in your hand while you hold the rope.
-# - Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be measured.
-# - Count from outside the track and the unload area.
+# - Count, time and photograph from outside the track and the unload area. The spacing of riders comes from a photo: riders never wait on a lift to be measured.
+# - No phone, tape or watch in your hand while you hold a rope, a handle or a bar, or get on or off any lift.
 #
 # On the lift:
 #

@@ -24,7 +24,7 @@
 # %% [markdown]
 # ## Persons a carrier, every so many seconds
 #
-# Whatever the lift, someone stands at its loading point with a watch. Something comes: a bare piece of rope, a platter, a chair, a cabin. So many people go with it. Then a time passes, and the next one comes. That is all an **ideal** capacity is made of: what is intended, with every place taken. What gets on is a later question.
+# Whatever the lift, someone stands beside its loading point with a watch, out of the way. Something comes: a bare piece of rope, a platter, a chair, a cabin. So many people go with it. Then a time passes, and the next one comes. That is all an **ideal** capacity is made of: what is intended, with every place taken. What gets on is a later question.
 #
 # **Predict.** A rope tow with a rider every 2 s, a double chair every 7 s, a gondola for eight every 12 s. Order them by people an hour.
 
