@@ -40,6 +40,7 @@ AT_THE_LIFT = (
     "that person. No restart until the track is seen to be clear.",
     "Count, time and photograph from outside the track and the unload area. The spacing of riders comes from a photo: "
     "riders never wait on a lift to be measured.",
+    "Ask guests before you photograph them, or let nobody be recognisable in the photo.",
     "No phone, tape or watch in your hand while you hold a rope, a handle or a bar, or get on or off any lift.",
 )
 

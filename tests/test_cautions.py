@@ -47,6 +47,7 @@ MUST_STAND = [
     ("Motor plate, rope tension and drag: ask the operator. Never read them at the drive.", (*MEASURING, "08")),
     ("Count, time and photograph from outside the track and the unload area.", MEASURING),
     ("No phone, tape or watch in your hand while you hold a rope, a handle or a bar", MEASURING),
+    ("Ask guests before you photograph them, or let nobody be recognisable in the photo.", MEASURING),
 ]
 
 
