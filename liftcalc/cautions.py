@@ -53,4 +53,12 @@ ON_THE_ROPE = (
     "the authority, and stop gates are tested as the maker's manual and the code say.",
 )
 
+AT_THE_DRIVE = (
+    ASK,
+    "Fuel burns, and exhaust kills where it cannot get away. Only the operator's people fill an engine, and only when "
+    "it is stopped and cool.",
+    "Guards stay on belts, chains, shafts and sheaves. Only whoever maintains the drive takes one off, with the drive "
+    "locked out.",
+)
+
 ONE_LINE = "Planning figures only: the local code, the authority and the maker's manual decide."

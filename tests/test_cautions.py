@@ -48,6 +48,9 @@ MUST_STAND = [
     ("Count, time and photograph from outside the track and the unload area.", MEASURING),
     ("No phone, tape or watch in your hand while you hold a rope, a handle or a bar", MEASURING),
     ("Ask guests before you photograph them, or let nobody be recognisable in the photo.", MEASURING),
+    ("exhaust kills where it cannot get away", ("08",)),
+    ("fill an engine, and only when it is stopped and cool", ("08",)),
+    ("Guards stay on", ("08",)),
 ]
 
 
