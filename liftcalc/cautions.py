@@ -61,4 +61,9 @@ AT_THE_DRIVE = (
     "locked out.",
 )
 
+CRUSH_POINTS = (
+    "People are crushed where a carrier passes a post, a platform or a wall, where doors close, and where a "
+    "counterweight or a tension carriage moves. Never stand or reach in between."
+)
+
 ONE_LINE = "Planning figures only: the local code, the authority and the maker's manual decide."

@@ -8,6 +8,7 @@ from notebook_files import PATHS, ROOT, cells_of, source_of
 
 from liftcalc.blank_sheet import blank_sheet_html
 from liftcalc.cautions import DEFER, MATTER_MOST, NEAR_THE_ROPE, ON_THE_ROPE, ONE_LINE, THE_THREE
+from liftcalc.kinds import KINDS
 
 
 def on_a_page(path):
@@ -51,6 +52,7 @@ MUST_STAND = [
     ("exhaust kills where it cannot get away", ("08",)),
     ("fill an engine, and only when it is stopped and cool", ("08",)),
     ("Guards stay on", ("08",)),
+    ("People are crushed where", ("07",)),
 ]
 
 
@@ -83,3 +85,20 @@ def test_the_watch_of_05_times_others_from_outside_the_track():
     opening, watch = page.partition("## Before you start")[0], page.partition("## A watch, and a length")[2]
     assert "other people's rides timed with a watch from outside their path" in opening
     assert "stand outside the path of the riders, with both ends in sight, and time other people's rides" in watch[:300]
+
+
+CRUSHED = [
+    ("rope tow", "towards the sheave"),
+    ("handle tow", "towards the sheave"),
+    ("conveyor", "drawn in at the ends of the belt"),
+    ("fixed chair", "crushes"),
+    ("fixed chair with carpet", "As a fixed chair"),
+    ("detachable chair", "crushing between chairs"),
+    ("gondola", "Crushing by doors"),
+    ("reversible tram", "between cabin and platform"),
+]
+
+
+@pytest.mark.parametrize(("kind", "words"), CRUSHED)
+def test_a_kind_names_the_place_where_it_crushes_or_draws_in(kind, words):
+    assert words in KINDS[kind].hazards
