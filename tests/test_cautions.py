@@ -8,6 +8,7 @@ from notebook_files import PATHS, ROOT, cells_of, source_of
 
 from liftcalc.blank_sheet import blank_sheet_html
 from liftcalc.cautions import DEFER, MATTER_MOST, NEAR_THE_ROPE, ON_THE_ROPE, ONE_LINE, THE_THREE
+from liftcalc.exercises import BANK, Posed
 from liftcalc.kinds import KINDS
 
 
@@ -53,6 +54,9 @@ MUST_STAND = [
     ("fill an engine, and only when it is stopped and cool", ("08",)),
     ("Guards stay on", ("08",)),
     ("People are crushed where", ("07",)),
+    ("On a tow held by hand, let go when the rope stops, clear the track, and stay clear.", ("02", "08", "09")),
+    ("On any other lift, stay where you are when it stops, and wait for the attendant.", ("02", "08", "09")),
+    ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09")),
 ]
 
 
@@ -102,3 +106,10 @@ CRUSHED = [
 @pytest.mark.parametrize(("kind", "words"), CRUSHED)
 def test_a_kind_names_the_place_where_it_crushes_or_draws_in(kind, words):
     assert words in KINDS[kind].hazards
+
+
+def test_a_platter_lift_that_starts_full_is_not_told_to_clear_its_track():
+    posed = Posed(BANK["8.6"])
+    last = BANK["8.6"].steps(posed.numbers)[-1]
+    assert "clear" not in last
+    assert "somebody looks along the whole track first" in last

@@ -36,8 +36,9 @@
 #
 # On the lift:
 #
-# - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
-# - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
+# - On a tow held by hand, let go when the rope stops, clear the track, and stay clear. No restart until the track is seen to be clear.
+# - On any other lift, stay where you are when it stops, and wait for the attendant.
+# - Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.
 #
 # Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
 #

@@ -21,8 +21,9 @@
 #
 # On the lift:
 #
-# - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
-# - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
+# - On a tow held by hand, let go when the rope stops, clear the track, and stay clear. No restart until the track is seen to be clear.
+# - On any other lift, stay where you are when it stops, and wait for the attendant.
+# - Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.
 #
 # At the drive:
 #
