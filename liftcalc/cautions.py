@@ -4,8 +4,8 @@ Words between two pairs of asterisks are bold, as in the text cells of the noteb
 """
 
 DEFER = (
-    "This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local "
-    "code, the authority having jurisdiction, the maker's manual and licensed people decide."
+    "This series teaches planning figures. Nothing here is a design, a permit or an instruction to change a lift. The "
+    "local code, the authority having jurisdiction, the maker's manual and licensed people decide."
 )
 
 # what matters most, in one line for every page and with a reason where someone may act on a lift
@@ -68,4 +68,4 @@ CRUSH_POINTS = (
     "counterweight or a tension carriage moves. Never stand or reach in between."
 )
 
-ONE_LINE = "Planning figures only: the local code, the authority and the maker's manual decide."
+ONE_LINE = "Planning figures only: the local code, the authority, the maker's manual and licensed people decide."

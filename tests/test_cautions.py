@@ -57,6 +57,8 @@ MUST_STAND = [
     ("On a tow held by hand, let go when the rope stops, clear the track, and stay clear.", ("02", "08", "09")),
     ("On any other lift, stay where you are when it stops, and wait for the attendant.", ("02", "08", "09")),
     ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09")),
+    ("licensed people decide.", ("01", "03", "04", "06", "07", "08", "09", *MEASURING)),
+    ("Nothing here is a design, a permit or an instruction to change a lift.", MEASURING),
 ]
 
 

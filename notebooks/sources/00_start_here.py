@@ -36,7 +36,7 @@
 # - Ask guests before you photograph them, or let nobody be recognisable in the photo.
 # - No phone, tape or watch in your hand while you hold a rope, a handle or a bar, or get on or off any lift.
 #
-# This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
+# This series teaches planning figures. Nothing here is a design, a permit or an instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
 
 # %% [markdown]
 # ## The readings

@@ -42,7 +42,7 @@
 #
 # Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
 #
-# This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
+# This series teaches planning figures. Nothing here is a design, a permit or an instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
 
 # %% [markdown]
 # ## What a spacing looks like
