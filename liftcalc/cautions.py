@@ -1,4 +1,4 @@
-"""The cautions, word for word: the field sheet prints them, and the tests hold the notebooks to them.
+"""The cautions, word for word: the field sheet prints them, the tests hold notebooks and README to them.
 
 Words between two pairs of asterisks are bold, as in the text cells of the notebooks.
 """

@@ -28,7 +28,7 @@ def on_the_blank():
 def in_the_readme():
     """Return the section of the README."""
     text = (ROOT / "README.md").read_text(encoding="utf-8")
-    return text[text.index("## Cautions") :].partition("\n## ")[0]
+    return text[text.index("## Cautions") :].partition("\n## ")[0].replace("\n  ", " ")
 
 
 def plain(text):
@@ -37,10 +37,10 @@ def plain(text):
 
 
 STANDS = {path.stem[:2]: on_a_page(path) for path in PATHS} | {"blank": on_the_blank(), "README": in_the_readme()}
-MEASURING = ("00", "02", "05", "blank")
+MEASURING = ("00", "02", "05", "blank", "README")
 
 MUST_STAND = [
-    ("Never step over a rope, moving or stopped, unless it is locked out.", (*MEASURING, "README")),
+    ("Never step over a rope, moving or stopped, unless it is locked out.", MEASURING),
     ("Know who holds the key of the lock-out.", MEASURING),
     ("report clear to that person. No restart until the track is seen to be clear.", MEASURING),
     ("Never alone, and only with the operator's permission.", MEASURING),
@@ -54,9 +54,12 @@ MUST_STAND = [
     ("fill an engine, and only when it is stopped and cool", ("08",)),
     ("Guards stay on", ("08",)),
     ("People are crushed where", ("07",)),
-    ("On a tow held by hand, let go when the rope stops, clear the track, and stay clear.", ("02", "08", "09")),
-    ("On any other lift, stay where you are when it stops, and wait for the attendant.", ("02", "08", "09")),
-    ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09")),
+    (
+        "On a tow held by hand, let go when the rope stops, clear the track, and stay clear.",
+        ("02", "08", "09", "README"),
+    ),
+    ("On any other lift, stay where you are when it stops, and wait for the attendant.", ("02", "08", "09", "README")),
+    ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "README")),
     ("licensed people decide.", ("01", "03", "04", "06", "07", "08", "09", *MEASURING)),
     ("Nothing here is a design, a permit or an instruction to change a lift.", MEASURING),
 ]
@@ -72,6 +75,13 @@ def test_the_three_that_matter_most_come_first_and_alone_are_bold(place):
     lines = [line for line in STANDS[place].splitlines() if line.startswith("- ")]
     assert [plain(line) for line in lines[:3]] == [f"- {short} {more}" for short, more in MATTER_MOST]
     assert [line.startswith("- **") for line in lines] == [True] * 3 + [False] * (len(lines) - 3)
+
+
+def test_the_readme_cautions_word_for_word_before_it_sends_anybody_onto_the_hill():
+    cautions = plain(STANDS["README"])
+    assert [text for text in (*NEAR_THE_ROPE, *ON_THE_ROPE, DEFER) if plain(text) not in cautions] == []
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    assert readme.index("## Cautions") < readme.index("## Your own readings")
 
 
 @pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
