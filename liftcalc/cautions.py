@@ -51,8 +51,8 @@ ON_THE_ROPE = (
     "seen to be clear.",
     "On any other lift, stay where you are when it stops, and wait for the attendant.",
     "Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.",
-    "Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and "
-    "the authority, and stop gates are tested as the maker's manual and the code say.",
+    "Only licensed people, the maker and the authority change spacing, line speed and stop gates. Stop gates are "
+    "tested as the maker's manual and the code say.",
 )
 
 AT_THE_DRIVE = (
@@ -68,4 +68,6 @@ CRUSH_POINTS = (
     "counterweight or a tension carriage moves. Never stand or reach in between."
 )
 
-ONE_LINE = "Planning figures only: the local code, the authority, the maker's manual and licensed people decide."
+ONE_LINE = (
+    "Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide."
+)

@@ -62,6 +62,11 @@ MUST_STAND = [
     ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "README")),
     ("licensed people decide.", ("01", "03", "04", "06", "07", "08", "09", *MEASURING)),
     ("Nothing here is a design, a permit or an instruction to change a lift.", MEASURING),
+    ("Planning figures only, no design:", ("01", "03", "04", "06", "07", "08", "09")),
+    (
+        "Only licensed people, the maker and the authority change spacing, line speed and stop gates.",
+        ("02", "08", "09"),
+    ),
 ]
 
 

@@ -40,7 +40,7 @@
 # - On any other lift, stay where you are when it stops, and wait for the attendant.
 # - Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.
 #
-# Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
+# Only licensed people, the maker and the authority change spacing, line speed and stop gates. Stop gates are tested as the maker's manual and the code say.
 #
 # This series teaches planning figures. Nothing here is a design, a permit or an instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
 

@@ -21,7 +21,7 @@
 #
 # People are crushed where a carrier passes a post, a platform or a wall, where doors close, and where a counterweight or a tension carriage moves. Never stand or reach in between.
 #
-# Planning figures only: the local code, the authority, the maker's manual and licensed people decide. Line speed, interval, and the number and spacing of carriers are changed by licensed people, the maker and the authority; on many hills each such change is a modification that must be reviewed. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
+# Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. Line speed, interval, and the number and spacing of carriers are changed by licensed people, the maker and the authority; on many hills each such change is a modification that must be reviewed. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
 # ## Persons a carrier, every so many seconds

@@ -31,7 +31,7 @@
 # - Fuel burns, and exhaust kills where it cannot get away. Only the operator's people fill an engine, and only when it is stopped and cool.
 # - Guards stay on belts, chains, shafts and sheaves. Only whoever maintains the drive takes one off, with the drive locked out.
 #
-# Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say. Motors, drives, ropes, counterweights and brakes are ropeway engineering. Nothing on this page sizes one. Planning figures only: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
+# Only licensed people, the maker and the authority change spacing, line speed and stop gates. Stop gates are tested as the maker's manual and the code say. Motors, drives, ropes, counterweights and brakes are ropeway engineering. Nothing on this page sizes one. Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
 # ## What one rider costs

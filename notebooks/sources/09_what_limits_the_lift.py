@@ -25,7 +25,7 @@
 # - On any other lift, stay where you are when it stops, and wait for the attendant.
 # - Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.
 #
-# Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say. Moving a slider here is free. Changing a speed, a spacing, a motor or a counterweight on a hill is ropeway engineering. Planning figures only: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
+# Only licensed people, the maker and the authority change spacing, line speed and stop gates. Stop gates are tested as the maker's manual and the code say. Moving a slider here is free. Changing a speed, a spacing, a motor or a counterweight on a hill is ropeway engineering. Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
 # ## Five gates
