@@ -58,7 +58,10 @@ MUST_STAND = [
         "On a tow held by hand, let go when the rope stops, clear the track, and stay clear.",
         ("02", "08", "09", "README"),
     ),
-    ("On any other lift, stay where you are when it stops, and wait for the attendant.", ("02", "08", "09", "README")),
+    (
+        "On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen clears the track.",
+        ("02", "08", "09", "README"),
+    ),
     ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "README")),
     ("licensed people decide.", ("01", "03", "04", "06", "07", "08", "09", *MEASURING)),
     ("Nothing here is a design, a permit or an instruction to change a lift.", MEASURING),
