@@ -133,3 +133,22 @@ def test_a_platter_lift_that_starts_full_is_not_told_to_clear_its_track():
     last = BANK["8.6"].steps(posed.numbers)[-1]
     assert "clear" not in last
     assert "somebody looks along the whole track first" in last
+
+
+FACTOR = [
+    ("08", "The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule."),
+    ("09", "The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule."),
+    ("data", "the safety factor of 1.25 is invented for this hill and no rule"),
+    ("8.7", "invented for this exercise and no rule"),
+]
+
+
+@pytest.mark.parametrize(("place", "words"), FACTOR, ids=[place for place, _ in FACTOR])
+def test_a_safety_factor_is_called_invented_where_it_shows(place, words):
+    if place == "data":
+        text = (ROOT / "data" / "README.md").read_text(encoding="utf-8")
+    elif place in BANK:
+        text = Posed(BANK[place]).text
+    else:
+        text = source_of(next(path for path in PATHS if path.stem.startswith(place))).read_text(encoding="utf-8")
+    assert words in plain(text)

@@ -360,8 +360,9 @@ EXERCISES = (
         id="8.7",
         sort="backwards",
         text="A tow is to have {riders} on the line; each pulls {pull}, and the idle drag is {idle_drag}. The rope "
-        "lies on {wrap_angle} of the drive sheave with a friction of {friction}, and a safety factor of "
-        "{safety_factor} must stand. What tension of the slack side, at the sheave, does traction ask for at least?",
+        "lies on {wrap_angle} of the drive sheave with a friction of {friction}. A safety factor of {safety_factor} "
+        "must stand; it is invented for this exercise and no rule. What tension of the slack side, at the sheave, does "
+        "traction ask for at least?",
         given={
             "riders": Drawn("person", 14, 10, 18, 1),
             "pull": Drawn("N", 190, 180, 220, 5),

@@ -217,6 +217,8 @@ sheave = SheavePanel()
 sheave
 
 # %% [markdown]
+# The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
+#
 # The counterweight here is invented. On your own lift, without a reading of the tension, there is no number; it is not zero and not endless: the limit is left out, and that is said. Counterweight, lining and wrap are the maker's.
 
 # %% folded

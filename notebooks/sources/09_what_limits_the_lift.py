@@ -54,6 +54,8 @@ for limit in limits_of(tow, readings["Penny Rope"]):
 # %% [markdown]
 # By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph. Traction rests on a reading of the slack side, 7,000 N: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders in the steady run, each for 44.1 s, which makes 2,005 pph. A start with a full line would ask for more.
 #
+# The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
+#
 # The narrowest gate lets 1,200 through. It **governs**. That is no promise: it is an upper bound, and chance, misses and stops take their share of it.
 
 # %% [markdown]
