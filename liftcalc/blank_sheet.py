@@ -3,6 +3,7 @@
 import base64
 import csv
 import io
+import re
 import sys
 from html import escape
 from pathlib import Path
@@ -23,9 +24,14 @@ def blank_sheet_csv():
     return text.getvalue()
 
 
+def _bold(text):
+    """Return a text with the marks of bold words turned into tags."""
+    return re.sub(r"\*\*(.+?)\*\*", r"<strong>\1</strong>", text)
+
+
 def blank_sheet_html():
     """Return the blank as one printable HTML page, with no outside file."""
-    cautions = "".join(f"<li>{escape(caution)}</li>" for caution in NEAR_THE_ROPE)
+    cautions = "".join(f"<li>{_bold(escape(caution))}</li>" for caution in NEAR_THE_ROPE)
     boxes = '<td class="box"></td>' * REPEATS
     rows = "".join(
         f'<tr><th scope="row">{escape(quantity)}<small>{escape(how)}</small></th>{boxes}'
@@ -36,19 +42,21 @@ def blank_sheet_html():
     return f"""<!DOCTYPE html>
 <html lang="en"><head><meta charset="utf-8"><title>Field sheet for one lift line</title>
 <style>
-@page {{ size: auto; margin: 12mm; }}
-body {{ font: 11pt/1.3 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 186mm; }}
-h1 {{ font-size: 16pt; margin: 0 0 2mm; }}
-ul {{ margin: 1mm 0 2mm; padding-left: 6mm; font-size: 10pt; }}
-.cautions {{ border: 2px solid #000; padding: 2mm 3mm; margin-bottom: 3mm; }}
-.cautions p, .foot {{ margin: 0; font-size: 9.5pt; }}
+@page {{ size: auto; margin: 10mm 12mm; }}
+body {{ font: 10pt/1.25 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 186mm; }}
+h1 {{ font-size: 14pt; margin: 0 0 1.5mm; }}
+ul {{ margin: 1mm 0; padding-left: 5mm; font-size: 9pt; line-height: 1.2; columns: 2; column-gap: 7mm; }}
+li {{ break-inside: avoid; margin-bottom: 0.5mm; }}
+.cautions {{ border: 2px solid #000; padding: 1.5mm 3mm; margin-bottom: 2mm; }}
+.cautions p, .foot {{ margin: 1mm 0 0; font-size: 9pt; }}
+.blanks {{ margin: 2mm 0; }}
 .blanks span {{ display: inline-block; border-bottom: 1px solid #000; min-width: 42mm; }}
 table {{ border-collapse: collapse; width: 100%; }}
-th, td {{ border: 1px solid #444; padding: 1mm 1.5mm; text-align: left; font-weight: normal; font-size: 10pt; }}
+th, td {{ border: 1px solid #444; padding: 0.6mm 1.5mm; text-align: left; font-weight: normal; font-size: 10pt; }}
 thead th {{ font-weight: bold; background: #eee; font-size: 9pt; }}
-tbody th {{ font-weight: bold; width: 45mm; }}
+tbody th {{ font-weight: bold; width: 60mm; }}
 tbody th small {{ display: block; font-weight: normal; font-size: 8pt; line-height: 1.15; }}
-.box {{ width: 17mm; height: 10mm; }} .units {{ width: 18mm; font-size: 9pt; }} .wide {{ width: 38mm; }}
+.box {{ width: 16mm; height: 9mm; }} .units {{ width: 16mm; font-size: 9pt; }} .wide {{ width: 30mm; }}
 </style></head><body>
 <h1>Field sheet for one lift line</h1>
 <div class="cautions"><strong>Before you measure</strong><ul>{cautions}</ul><p>{escape(DEFER)}</p></div>

@@ -207,12 +207,12 @@ KINDS = {
     for kind in (
         Kind(
             "rope tow", ON_SKIS, SLIPPING, has_carriers=False,
-            hazards="The rope turns, winds in hair, scarves and straps, and carries on whoever is caught; where it "
-            "rises, it lifts light riders.",
+            hazards="The rope turns, winds in hair, scarves and straps, and carries whoever is caught towards the "
+            "sheave; where it rises, it lifts light riders.",
         ),
         Kind(
             "handle tow", ON_SKIS, AT_ONCE, has_carriers=True,
-            hazards="A handle jerks at the start, and carries on whoever does not let go at the top.",
+            hazards="A handle jerks at the start, and draws whoever does not let go at the top towards the sheave.",
         ),
         Kind(
             "platter lift", ON_SKIS, SLIPPING, has_carriers=True,
@@ -224,11 +224,12 @@ KINDS = {
         ),
         Kind(
             "conveyor", ON_A_BELT, AT_ONCE, has_carriers=False, end_of_axis=1.2,
-            hazards="Hands, hair and loose clothing near the end of the belt; riders who pile up at the top.",
+            hazards="Hands, hair and loose clothing are drawn in at the ends of the belt; riders pile up at the top.",
         ),
         Kind(
             "fixed chair", CARRIED, AT_ONCE, has_carriers=True, end_of_axis=4.0,
-            hazards="Falls from the chair; a chair that strikes whoever is late at loading or slow to leave.",
+            hazards="Falls from the chair; a chair that strikes whoever is late at loading or slow to leave, or "
+            "crushes them against a ramp or a post.",
         ),
         Kind(
             "fixed chair with carpet", CARRIED, AT_ONCE, has_carriers=True, comes_at="line speed less carpet speed",
@@ -237,15 +238,18 @@ KINDS = {
         ),
         Kind(
             "detachable chair", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="station speed", end_of_axis=7.0,
-            hazards="Falls from the chair; long and high spans, so that a stop leaves many people in the air.",
+            hazards="Falls from the chair; crushing between chairs in a station; long and high spans, so that a stop "
+            "leaves many people in the air.",
         ),
         Kind(
             "gondola", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="station speed", end_of_axis=7.0,
-            hazards="Doors; people out of sight of any attendant while they ride.",
+            hazards="Crushing by doors, and between cabins in a station; people out of sight of any attendant while "
+            "they ride.",
         ),
         Kind(
             "reversible tram", CARRIED, IN_THE_STATION, has_carriers=True, comes_at="rest", end_of_axis=12.0,
-            hazards="Doors and platforms; many people in one cabin, high above the ground.",
+            hazards="Crushing by doors, and between cabin and platform; many people in one cabin, high above the "
+            "ground.",
         ),
     )
 }  # fmt: skip

@@ -207,11 +207,23 @@ def test_the_blanks_are_up_to_date_and_hold_every_row():
     rows = list(csv.reader(blank_sheet_csv().splitlines()))
     assert tuple(rows[0]) == COLUMNS
     assert [row[0] for row in rows[1:]] == list(QUANTITIES)
-    page = blank_sheet_html()
+    assert "**" not in blank_sheet_html()
+    page = re.sub("</?strong>", "**", blank_sheet_html())
     assert page.index(NEAR_THE_ROPE[0].replace("'", "&#x27;")) < page.index("<table>")
     for text in (*NEAR_THE_ROPE, DEFER, *QUANTITIES):
         assert text.replace("'", "&#x27;") in page
     assert not re.search(r"(src|href)=|https?:", page)
+
+
+def test_no_row_of_the_sheet_sends_anybody_to_the_drive_or_into_the_track():
+    how = {quantity: row[3] for quantity, row in QUANTITIES.items()}
+    assert how["motor power"] == "ask the operator; never read at the drive"
+    assert how["sheave distance"] == "bottom sheave to top sheave: a map, or ask the operator"
+    assert how["ridden length"] == "from grab to let-go, along the slope: tape, lift locked out"
+    for quantity in ("ride time", "persons counted"):
+        assert "from outside" in how[quantity]
+    methods = {reading.method for reading in read_field_sheet(DATA / "field_sheet.csv").of("motor power")}
+    assert methods == {"asked of the operator"}
 
 
 def test_the_blanks_are_written_by_one_command(tmp_path):

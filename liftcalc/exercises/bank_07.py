@@ -359,8 +359,8 @@ EXERCISES = (
         options=(
             Option(
                 "About {tow_riders} stand on the snow; about {chair_riders} hang in the air and cannot leave.",
-                says="On the tow they let go and clear the track. For the chair, ask the authority what plan it wants "
-                "for bringing people down.",
+                says="On the tow they let go and clear the track. The operator has the plan for bringing people down "
+                "from the chair, as the authority asks for it.",
             ),
             Option(
                 "Nothing: where as many ride an hour, as many are on the line.",

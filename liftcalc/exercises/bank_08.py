@@ -352,16 +352,17 @@ EXERCISES = (
             f"Steady: {n.riders.magnitude:g} × {show(n.pull)} + {show(n.idle_drag)} = {show(_start_by(n, 0))}.",
             f"Start: ({n.riders.magnitude:g} × {show(n.rider_mass)} + {show(n.moving_mass)}) × {show(n.line_speed)} ÷ "
             f"{show(n.starting_time)} = {show(_start(n) - _start_by(n, 0))}.",
-            f"Together {show(_start(n))}. Whether a full line may be started, the maker and licensed people say; no "
-            "restart until the track is seen to be clear.",
+            f"Together {show(_start(n))}. Whether a full line may be started, the maker and licensed people say; and "
+            "somebody looks along the whole track first.",
         ),
     ),
     NumberExercise(
         id="8.7",
         sort="backwards",
         text="A tow is to have {riders} on the line; each pulls {pull}, and the idle drag is {idle_drag}. The rope "
-        "lies on {wrap_angle} of the drive sheave with a friction of {friction}, and a safety factor of "
-        "{safety_factor} must stand. What tension of the slack side, at the sheave, does traction ask for at least?",
+        "lies on {wrap_angle} of the drive sheave with a friction of {friction}. A safety factor of {safety_factor} "
+        "must stand; it is invented for this exercise and no rule. What tension of the slack side, at the sheave, does "
+        "traction ask for at least?",
         given={
             "riders": Drawn("person", 14, 10, 18, 1),
             "pull": Drawn("N", 190, 180, 220, 5),

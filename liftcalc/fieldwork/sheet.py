@@ -23,8 +23,8 @@ QUANTITIES = {
         "m/s  mph  ft/s",
         "time a mark on the rope between two poles; the operator sets both",
     ),
-    "ridden length": ("length", "m", "m  ft", "from grab to let-go, along the slope"),
-    "sheave distance": ("length", "m", "m  ft", "bottom sheave to top sheave"),
+    "ridden length": ("length", "m", "m  ft", "from grab to let-go, along the slope: tape, lift locked out"),
+    "sheave distance": ("length", "m", "m  ft", "bottom sheave to top sheave: a map, or ask the operator"),
     "spacing": (
         "length",
         "m",
@@ -34,10 +34,15 @@ QUANTITIES = {
     "vertical rise": ("length", "m", "m  ft", "from a map or the lift's papers"),
     "persons per carrier": ("number of persons", "person", "person", "1 on a tow"),
     "head count": ("number of persons", "person", "person", "riders on the line, from a photo"),
-    "ride time": ("time", "s", "s", "one rider, grab to let-go"),
-    "persons counted": ("number of persons", "person", "person", "riders who pass the top"),
+    "ride time": ("time", "s", "s", "one rider, grab to let-go, timed from outside the track"),
+    "persons counted": (
+        "number of persons",
+        "person",
+        "person",
+        "riders past the top, counted from outside the unload area",
+    ),
     "counting time": ("time", "s", "s  min", "how long you counted"),
-    "motor power": ("power", "kW", "kW  hp", "from the plate on the motor"),
+    "motor power": ("power", "kW", "kW  hp", "ask the operator; never read at the drive"),
 }
 COLUMNS = ("quantity", "value", "unit", "plus_minus", "method", "note")
 _OTHER_UNIT = {"m/s": "mph", "m": "ft", "kW": "hp"}  # shown beside the mean

@@ -19,15 +19,24 @@
 # %% [markdown]
 # ## Cautions
 #
-# - Measure only with the operator's permission, and tell the attendant what you are about to do.
-# - Ropes turn and wind in scarves, hair, drawstrings and straps: tuck everything in.
-# - No phone and no tape in your hand while you hold the rope.
-# - Tape a length, measure the spacing of carriers, or put a mark on the rope only with the lift stopped and locked out by the operator.
-# - Take the spacing of riders from a photo made from outside the track; riders never wait on the rope to be measured.
-# - Count from outside the track and the unload area.
-# - Never step over a moving rope, and stay away from the sheaves.
+# - **Clothes and hair wind in: tuck everything in.** A running rope turns and takes along scarves, hair, drawstrings and straps; so do sheaves, shafts and the ends of a belt.
+# - **No tape and no mark before the lift is stopped and locked out.** The operator locks it out: for a taped length, for the spacing of carriers, for a mark on a rope or a belt.
+# - **Never step over a rope, moving or stopped, unless it is locked out.** Never near a sheave: keep well out of reach of sheaves and drives, running or stopped.
 #
-# This series teaches planning figures. It is no design, no permit and no instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
+# Before you go out:
+#
+# - Never alone, and only with the operator's permission. Tell the attendant what you are about to do.
+# - Ask whether a grooming machine is out, and stay off its slope: a winch rope may lie under the snow and jerk tight far from the machine.
+# - Motor plate, rope tension and drag: ask the operator. Never read them at the drive.
+#
+# At the lift:
+#
+# - Know who holds the key of the lock-out. When you are done, take everything out of the track and report clear to that person. No restart until the track is seen to be clear.
+# - Count, time and photograph from outside the track and the unload area. The spacing of riders comes from a photo: riders never wait on a lift to be measured.
+# - Ask guests before you photograph them, or let nobody be recognisable in the photo.
+# - No phone, tape or watch in your hand while you hold a rope, a handle or a bar, or get on or off any lift.
+#
+# This series teaches planning figures. Nothing here is a design, a permit or an instruction to change a lift. The local code, the authority having jurisdiction, the maker's manual and licensed people decide.
 
 # %% [markdown]
 # ## The readings

@@ -17,7 +17,9 @@
 # %% [markdown]
 # ## Cautions
 #
-# Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
+#
+# Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
 # ## One speed, five numbers
@@ -82,7 +84,7 @@ for unit in ("ft/s", "m/s", "ft/min", "mph", "km/h"):
 # %% [markdown]
 # ## One power, three numbers
 #
-# The plate on a motor gives its rated power: in horsepower on one, in kilowatts on another. A horsepower is 550 foot-pounds a second, 745.7 W. The metric horsepower on old European plates is 75 kilogram-metres a second, 735.5 W. They differ by 1.4 in a hundred, little enough to miss and enough to argue about.
+# The plate on a motor gives its rated power: in horsepower on one, in kilowatts on another. A horsepower is 550 foot-pounds a second, 745.7 W. The metric horsepower on old European plates is 75 kilogram-metres a second, 735.5 W. They differ by 1.4 in a hundred, little enough to miss and enough to argue about. Ask the operator what the plate says; nobody goes to the drive to read it.
 #
 # **Predict.** A plate reads 15 kW. Is the number of horsepower larger or smaller than 15?
 

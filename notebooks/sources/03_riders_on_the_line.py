@@ -17,7 +17,9 @@
 # %% [markdown]
 # ## Cautions
 #
-# Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
+#
+# Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
 # ## Posts and gaps

@@ -17,7 +17,9 @@
 # %% [markdown]
 # ## Cautions
 #
-# Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb). Taking a reading again is no reason to step nearer: read from outside the path of the riders, or on the lift stopped and locked out, always with the operator's permission. A phone records its track in a closed pocket.
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
+#
+# Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb). Taking a reading again is no reason to step nearer: read from outside the path of the riders, or on the lift stopped and locked out, always with the operator's permission. A phone records its track in a closed pocket.
 
 # %% [markdown]
 # ## One reading, one doubt

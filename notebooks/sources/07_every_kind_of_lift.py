@@ -17,12 +17,16 @@
 # %% [markdown]
 # ## Cautions
 #
-# Planning figures only: the local code, the authority and the maker's manual decide. Line speed, interval, and the number and spacing of carriers are changed by licensed people, the maker and the authority; on many hills each such change is a modification that must be reviewed. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
+#
+# People are crushed where a carrier passes a post, a platform or a wall, where doors close, and where a counterweight or a tension carriage moves. Never stand or reach in between.
+#
+# Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. Line speed, interval, and the number and spacing of carriers are changed by licensed people, the maker and the authority; on many hills each such change is a modification that must be reviewed. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
 # ## Persons a carrier, every so many seconds
 #
-# Whatever the lift, someone stands at its loading point with a watch. Something comes: a bare piece of rope, a platter, a chair, a cabin. So many people go with it. Then a time passes, and the next one comes. That is all an **ideal** capacity is made of: what is intended, with every place taken. What gets on is a later question.
+# Whatever the lift, someone stands beside its loading point with a watch, out of the way. Something comes: a bare piece of rope, a platter, a chair, a cabin. So many people go with it. Then a time passes, and the next one comes. That is all an **ideal** capacity is made of: what is intended, with every place taken. What gets on is a later question.
 #
 # **Predict.** A rope tow with a rider every 2 s, a double chair every 7 s, a gondola for eight every 12 s. Order them by people an hour.
 
@@ -164,7 +168,7 @@ comparison_table(lifts, read_readings("../data/hill_readings.csv"))
 # %% [markdown]
 # Each row but the last holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Ridge Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
 #
-# The last column matters more than any of the numbers. On a stop some riders stand on the snow, others hang in the air, and the authority says what plan there must be to bring them down. Being on the ground does not make a lift safe: each kind has hazards of its own.
+# The last column matters more than any of the numbers. On a stop some riders stand on the snow, others hang in the air. How they are brought down stands in the plan that the operator has, as the authority asks for it. Being on the ground does not make a lift safe: each kind has hazards of its own.
 
 # %% folded
 hazards_table()

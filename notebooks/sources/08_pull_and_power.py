@@ -17,11 +17,21 @@
 # %% [markdown]
 # ## Cautions
 #
-# - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
-# - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
-# - Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
 #
-# Motors, drives, ropes, counterweights and brakes are ropeway engineering. Nothing on this page sizes one. Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+# On the lift:
+#
+# - On a tow held by hand, let go when the rope stops, clear the track, and stay clear. No restart until the track is seen to be clear.
+# - On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen clears the track.
+# - Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.
+#
+# At the drive:
+#
+# - Motor plate, rope tension and drag: ask the operator. Never read them at the drive.
+# - Fuel burns, and exhaust kills where it cannot get away. Only the operator's people fill an engine, and only when it is stopped and cool.
+# - Guards stay on belts, chains, shafts and sheaves. Only whoever maintains the drive takes one off, with the drive locked out.
+#
+# Only licensed people, the maker and the authority change spacing, line speed and stop gates. Stop gates are tested as the maker's manual and the code say. Motors, drives, ropes, counterweights and brakes are ropeway engineering. Nothing on this page sizes one. Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
 # ## What one rider costs
@@ -207,6 +217,8 @@ sheave = SheavePanel()
 sheave
 
 # %% [markdown]
+# The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
+#
 # The counterweight here is invented. On your own lift, without a reading of the tension, there is no number; it is not zero and not endless: the limit is left out, and that is said. Counterweight, lining and wrap are the maker's.
 
 # %% folded

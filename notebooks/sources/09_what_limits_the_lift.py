@@ -17,11 +17,15 @@
 # %% [markdown]
 # ## Cautions
 #
-# - When the rope stops, let go, clear the track, and stay clear: no restart until the track is seen to be clear.
-# - Nobody wraps the rope round a hand or an arm. Gripping devices only as the code and the operator allow.
-# - Planning figures are no design: spacing, line speed and stop gates are changed by licensed people, the maker and the authority, and stop gates are tested as the maker's manual and the code say.
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
 #
-# Moving a slider here is free. Changing a speed, a spacing, a motor or a counterweight on a hill is ropeway engineering. Planning figures only: the local code, the authority and the maker's manual decide. The cautions for measuring near a rope stand in [00 Start here](00_start_here.ipynb).
+# On the lift:
+#
+# - On a tow held by hand, let go when the rope stops, clear the track, and stay clear. No restart until the track is seen to be clear.
+# - On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen clears the track.
+# - Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.
+#
+# Only licensed people, the maker and the authority change spacing, line speed and stop gates. Stop gates are tested as the maker's manual and the code say. Moving a slider here is free. Changing a speed, a spacing, a motor or a counterweight on a hill is ropeway engineering. Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
 # ## Five gates
@@ -49,6 +53,8 @@ for limit in limits_of(tow, readings["Penny Rope"]):
 
 # %% [markdown]
 # By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph. Traction rests on a reading of the slack side, 7,000 N: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders in the steady run, each for 44.1 s, which makes 2,005 pph. A start with a full line would ask for more.
+#
+# The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
 #
 # The narrowest gate lets 1,200 through. It **governs**. That is no promise: it is an upper bound, and chance, misses and stops take their share of it.
 
