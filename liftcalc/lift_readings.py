@@ -7,7 +7,7 @@ from pint import Quantity
 
 from liftcalc.limits import came
 from liftcalc.quantity_text import read_number, read_unit
-from liftcalc.units import PlainError, Q, UnitError, kind_of
+from liftcalc.units import PlainError, Q, UnitError, is_like, kind_of
 
 # reading: unit that stands for its kind, and what it is
 READINGS = {
@@ -74,7 +74,7 @@ def values_of(line, readings):
         if name not in READINGS:
             raise PlainError(f"values_of: {name!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
         unit = READINGS[name][0]
-        if value is not None and not (isinstance(value, Quantity) and value.is_compatible_with(unit)):
+        if value is not None and not (isinstance(value, Quantity) and is_like(value.units, Q(1, unit).units)):
             bare = "" if isinstance(value, Quantity) else "the bare value "
             raise UnitError(
                 f"values_of: {name} must be {READINGS[name][1]}, but got {bare}{came(value)}. Write Q(..., {unit!r})."

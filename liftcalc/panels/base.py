@@ -10,7 +10,7 @@ from liftcalc.panels.controls import CONTROLS, SYSTEMS, in_system, number_in
 from liftcalc.panels.state import notebook_state
 from liftcalc.quantity_text import unit_word
 from liftcalc.tables import Table
-from liftcalc.units import Q, UnitError
+from liftcalc.units import Q, UnitError, is_like
 
 WIDTH = "740px"
 
@@ -125,7 +125,7 @@ class Panel(WithStill):
             )
         control = self.control(control_name)
         scale = control.metric
-        if not hasattr(value, "units") or not value.is_compatible_with(scale.unit):
+        if not hasattr(value, "units") or not is_like(value.units, Q(1, scale.unit).units):
             raise UnitError(
                 f"{type(self).__name__}: {control_name} must be a quantity in a unit such as {scale.unit!r}, but got "
                 f"{value!r}. Write Q({control.start.magnitude:g}, {str(scale.unit)!r})."
