@@ -88,8 +88,8 @@ def show(quantity, unit=None):
     Examples
     --------
     >>> from liftcalc import Q
-    >>> show(Q(10560, "pph"))
-    '10,560 pph'
+    >>> show(Q(12345, "pph"))
+    '12,345 pph'
     >>> show(Q(3.4, "m/s"), "mph")
     '7.6 mph'
     """
