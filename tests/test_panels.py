@@ -20,6 +20,7 @@ from liftcalc.panels import (
     RidersPanel,
     SpeedRulerPanel,
     StartPanel,
+    StoppingPanel,
     TrackPanel,
     notebook_state,
 )
@@ -197,6 +198,42 @@ def test_a_ruler_shows_every_unit_in_both_systems():
         notebook_state().turn(system)
         for text in ("3.40 m/s", "12.2 km/h", "7.6 mph", "11.2 ft/s", "669 ft/min"):
             assert text in status(panel)
+
+
+STOPS = [  # riders, brake [N], grade [%], after a stop gate, what riders do: own arithmetic
+    (22, 0, 20, "4.2 m, empty 6.3 m", "riders who hold on slow the rope down"),
+    (22, 538.63, 20, "3.9 m, empty 3.9 m", "riders make no difference to the rope"),
+    (22, 2000, 20, "3.4 m, empty 2.6 m", "whoever holds on pushes it on"),
+    (22, 0, 2, "7.8 m, empty 6.3 m", "whoever holds on pushes it on"),
+]
+
+
+@pytest.mark.parametrize(("riders", "brake", "grade", "gate", "sentence"), STOPS, ids=[case[3] for case in STOPS])
+def test_the_stopping_panel_shows_the_empty_rope_and_the_full_one(riders, brake, grade, gate, sentence):
+    panel = StoppingPanel(
+        riders_on_rope=Q(riders, "person"),
+        brake_force=Q(brake, "N"),
+        grade=Q(grade, "percent"),
+        line_speed=Q(3.4, "m/s"),
+    )
+    assert panel.results["rope, after a stop gate trips"] == gate
+    assert gate.split()[0] in panel.picture.chart.title.get_text()
+    assert sentence in status(panel)
+    assert "A stop tried without riders proves nothing about a full line." in status(panel)
+    even = "none: idle drag is above it" if grade == 2 else "539 N"
+    assert panel.text(panel.results["brake at which riders make no difference"]) == even
+
+
+def test_nobody_is_inside_the_stopping_distance_who_is_not_on_the_rope():
+    panel = StoppingPanel(
+        spacing=Q(2, "m"), line_speed=Q(3.4, "m/s"), reaction_time=Q(2, "s"), brake_force=Q(2000, "N")
+    )
+    inside = {}
+    for riders in (0, 1, 3, 22):
+        panel.rows[0].slider.value = riders
+        shown = [mark for mark in panel.picture.chart.marks if mark.get_visible()]
+        inside[riders] = panel.results["inside the attendant's distance, at most"].m_as("person"), len(shown)
+    assert inside == {0: (0, 0), 1: (1, 0), 3: (3, 2), 22: (6, 12)}, "10.2 m, a rider every 2 m; the last 9 m behind"
 
 
 class Clock:

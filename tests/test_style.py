@@ -54,6 +54,17 @@ def test_figures_of_common_practice_stay_in_the_tests():
         assert not found, f"{path.name}: {found}"
 
 
+def test_no_load_is_said_to_run_furthest_without_its_brake():
+    """Which one does depends on the brake: said without it, the sentence is false on the unsafe side."""
+    said = 0
+    for path in (*(ROOT / "notebooks/sources").glob("*.py"), ROOT / "liftcalc/pull.py"):
+        for sentence in re.split(r"[.!?;]\s|\n(?:# *)?\n|\n# - ", path.read_text(encoding="utf-8")):
+            if re.search(r"empty\W+rope\W+runs\s+furth", sentence):
+                said += 1
+                assert re.search(r"brake|slows by less", sentence), f"{path.name}: {sentence}"
+    assert said
+
+
 def test_top_level_holds_what_it_should():
     run = subprocess.run(["git", "ls-files"], cwd=ROOT, capture_output=True, text=True, timeout=60)
     if run.returncode:
