@@ -236,6 +236,50 @@ def test_nobody_is_inside_the_stopping_distance_who_is_not_on_the_rope():
     assert inside == {0: (0, 0), 1: (1, 0), 3: (3, 2), 22: (6, 12)}, "10.2 m, a rider every 2 m; the last 9 m behind"
 
 
+# controls at their hastiest, for every panel that makes people an hour of a spacing or an interval
+HASTY = {"line_speed": Q(6, "m/s"), "spacing": Q(1.5, "m"), "interval": Q(1, "s"), "clearing_time": Q(1, "s"),
+         "practical_gap": Q(0.5, "m")}  # fmt: skip
+INTENDED = {
+    "StartPanel": "people an hour",
+    "RoundingPanel": "rounded at the end",
+    "LineViewPanel": "people an hour",
+    "MixPanel": "people an hour",
+    "UnloadPanel": "people an hour at that spacing",
+    "FlowPanel": "people an hour",
+    "CapacityPanel": "people an hour",
+    "IntervalPanel": "people an hour",
+    "RoutesPanel": "speed and spacing",
+    "CountPanel": "from speed and spacing",
+    "KindPanel": "people an hour",
+}
+
+
+def test_every_panel_that_shows_an_intended_capacity_is_tried_here():
+    shown = {
+        kind.__name__
+        for kind in PANELS
+        if any(getattr(value, "level", None) in ("ideal", "packing") for value in kind().results.values())
+    }
+    assert shown == set(INTENDED)
+
+
+@pytest.mark.parametrize("name", INTENDED)
+def test_a_panel_says_where_nobody_loads_so(name):
+    panel = getattr(liftcalc.panels, name)()
+    if name != "MixPanel":  # its gap is one that just fits
+        panel.state.values["spacing"] = Q(6.8, "m")
+        panel.refresh()
+        assert "nobody loads so" not in panel.describe() + status(panel)
+    hasty = {control: value for control, value in HASTY.items() if control in panel.control_names}
+    panel.state.values.update(hasty)
+    panel.refresh()
+    assert "; nobody loads so)" in str(panel.results[INTENDED[name]])
+    assert "; nobody loads so)" in panel.describe(), "in words for those who see no panel"
+    assert re.search(r"at one place: nobody loads so\. .* or more", status(panel)), "with the reason"
+    control, value = hasty.popitem()
+    assert "nobody loads so" in str(panel.at_settings(control, [value]))
+
+
 class Clock:
     now = 100.0
 

@@ -5,6 +5,7 @@ from html import escape
 
 import ipywidgets as widgets
 
+from liftcalc.levels import Capacity
 from liftcalc.panels.control_row import ControlRow
 from liftcalc.panels.controls import CONTROLS, SYSTEMS, in_system, number_in
 from liftcalc.panels.state import notebook_state
@@ -220,7 +221,8 @@ class Panel(WithStill):
             if self._complaint
             else ""
         )
-        said = self.note()
+        remarks = (value.remark for value in self.results.values() if isinstance(value, Capacity) and value.remark)
+        said = " ".join([self.note(), *dict.fromkeys(remark.sentence for remark in remarks)]).strip()
         tall = f";min-height:{round(1.4 * 13 * self.note_lines)}px" if self.note_lines else ""
         note = f"<div style='font-size:13px;line-height:1.4{tall}'>{escape(said)}</div>" if said else ""
         return (

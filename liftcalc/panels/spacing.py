@@ -4,8 +4,8 @@ import numpy as np
 
 from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.bars import BarChart, StayChart
-from liftcalc.levels import Capacity
 from liftcalc.line import headway, persons_from_flow, spacing_for_headway
+from liftcalc.loading_point import intended_capacity
 from liftcalc.motor import rope_pull
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.line_picture import LinePicture
@@ -37,9 +37,10 @@ class LineViewPanel(Panel):
         return [self.picture.button]
 
     def compute(self, given):
+        between = headway(given["line_speed"], given["spacing"])
         return {
-            "headway": headway(given["line_speed"], given["spacing"]),
-            "people an hour": Capacity(hourly_capacity(given["line_speed"], given["spacing"]), "ideal"),
+            "headway": between,
+            "people an hour": intended_capacity(hourly_capacity(given["line_speed"], given["spacing"]), between),
         }
 
 
@@ -58,12 +59,13 @@ class MixPanel(Panel):
         share = given["child_share"].m_as("")
         shares = Q([1 - share, share], "")
         mean = mean_spacing(Q([adult.m_as("m"), child.m_as("m")], "m"), shares)
+        packed, between = hourly_capacity(given["line_speed"], mean), headway(given["line_speed"], mean)
         capacities = [hourly_capacity(given["line_speed"], spacing) for spacing in (adult, child)]
         return {
             "mean spacing": mean,
             "an adult's spacing": adult,
             "a child's spacing": child,
-            "people an hour": Capacity(hourly_capacity(given["line_speed"], mean), "packing"),
+            "people an hour": intended_capacity(packed, between, level="packing"),
             "mean of the two capacities: wrong": show((1 - share) * capacities[0] + share * capacities[1]),
         }
 
@@ -187,7 +189,7 @@ class UnloadPanel(Panel):
             "in the unload area at once, on average": persons_from_flow(flow, clearing),
             "headway": headway(speed, given["spacing"]),
             "spacing that leaves it to one at a time": alone,
-            "people an hour at that spacing": Capacity(hourly_capacity(speed, alone), "ideal"),
+            "people an hour at that spacing": intended_capacity(hourly_capacity(speed, alone), clearing),
         }
 
     def _prepare(self):
