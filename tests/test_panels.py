@@ -22,6 +22,7 @@ from liftcalc.panels import (
     StartPanel,
     StoppingPanel,
     TrackPanel,
+    UnloadPanel,
     notebook_state,
 )
 from liftcalc.panels.controls import CONTROLS
@@ -402,3 +403,29 @@ def test_the_length_has_no_share_in_people_an_hour():
     panel.rows[2].box.value = 40
     assert panel.budget.rows[2].share == 0
     assert panel.describe().replace("doubt of length 40%", "doubt of length 1%") == before
+
+
+UNLOADS = [  # spacing [m], line speed [m/s], clearing time [s], last rider seen to arrive, in the area: own arithmetic
+    (6.8, 3.4, 6.0, 12, 3),  # a rider every 2 s; whoever came 6 s ago is just gone
+    (6.8, 3.4, 6.5, 12, 4),
+    (6.8, 1.7, 6.0, 12, 2),
+    (34.0, 3.4, 10.0, 6, 1),  # a rider every 10 s: six arrive in the first 54 s
+    (20.4, 3.4, 20.0, 10, 4),
+    (3.4, 3.4, 10.0, 12, 10),
+    (1.5, 2.7, 5.0, 12, 9),  # every 5/9 s: whoever came nine riders ago is just gone, whatever the last digit says
+    (1.9, 0.8, 19.0, 12, 8),
+    (1.5, 6.0, 20.0, 12, 12),
+]
+
+
+@pytest.mark.parametrize(("spacing", "speed", "clearing", "rider", "there"), UNLOADS)
+def test_the_unload_picture_counts_who_is_there(spacing, speed, clearing, rider, there):
+    panel = UnloadPanel(spacing=Q(spacing, "m"), line_speed=Q(speed, "m/s"), clearing_time=Q(clearing, "s"))
+    chart = panel.picture.chart
+    assert chart.words.get_text() == f"as rider {rider} arrives: {there} in the area"
+    arrivals = [bar.get_x() for bar in chart.bars]
+    assert arrivals == pytest.approx([place * spacing / speed for place in range(12)])
+    moment = chart.moment.get_xdata()[0]
+    assert moment == pytest.approx((rider - 1) * spacing / speed)
+    crossed = [bar for bar in chart.bars if bar.get_x() < moment + 1e-9 < bar.get_x() + bar.get_width()]
+    assert len(crossed) == there, "what the dashed line crosses"

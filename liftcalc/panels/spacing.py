@@ -199,8 +199,9 @@ class UnloadPanel(Panel):
         chart, clearing = self.picture.chart, self.given["clearing_time"].m_as("s")
         between = self.results["headway"].m_as("s")
         arrivals = between * np.arange(chart.riders)
-        last = int(np.count_nonzero(arrivals <= 0.9 * chart.seconds))
-        there = int(np.count_nonzero(arrivals[:last] + clearing > arrivals[last - 1]))
+        just = 1e-9  # who leaves as the next one arrives is gone, whatever the last digit says
+        last = int(np.count_nonzero(arrivals <= 0.9 * chart.seconds + just))
+        there = int(np.count_nonzero(arrivals[:last] + clearing > arrivals[last - 1] + just))
         chart.move(
             title=f"A rider every {show(self.results['headway'])}, "
             f"each {show(self.given['clearing_time'])} in the area",
