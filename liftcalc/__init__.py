@@ -82,6 +82,7 @@ from liftcalc.motor import (
 )
 from liftcalc.pull import (
     attendant_stopping_distance,
+    brake_force_where_riders_make_no_difference,
     grade_from_angle,
     grade_from_rise,
     rider_deceleration,
@@ -123,6 +124,7 @@ __all__ = [
     "UnitError",
     "attendant_stopping_distance",
     "belt_drag",
+    "brake_force_where_riders_make_no_difference",
     "capstan_ratio",
     "capacity_with_carriers_out",
     "carrier_work",

@@ -22,6 +22,14 @@ class LevelWarning(UserWarning):
 
 
 @dataclass(frozen=True)
+class Remark:
+    """What a level alone does not say of a capacity: a few words beside it, and the sentence behind them."""
+
+    short: str
+    sentence: str
+
+
+@dataclass(frozen=True)
 class Capacity:
     """An hourly capacity with its level.
 
@@ -33,6 +41,8 @@ class Capacity:
         "packing", "ideal", "governed" or "counted".
     lines : int
         How many lines it counts together.
+    remark : Remark or None
+        What stands beside the level, such as ``remark_on_loading`` gives it.
 
     Raises
     ------
@@ -45,6 +55,7 @@ class Capacity:
     value: Quantity
     level: str
     lines: int = 1
+    remark: Remark | None = None
 
     def __post_init__(self):
         if not isinstance(self.value, Quantity) or not self.value.check("[person]/[time]"):
@@ -62,7 +73,8 @@ class Capacity:
         return self.level if self.lines == 1 else f"{self.level}, {self.lines} lines together"
 
     def __str__(self):
-        return f"{show(self.value, 'pph')} ({self.label})"
+        words = f"{self.label}; {self.remark.short}" if self.remark else self.label
+        return f"{show(self.value, 'pph')} ({words})"
 
     def __repr__(self):
         return str(self)

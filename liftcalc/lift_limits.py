@@ -38,7 +38,7 @@ from liftcalc.loading_point import loading_capacity, unload_capacity
 from liftcalc.motor import motor_power_needed
 from liftcalc.quantity_text import show
 from liftcalc.traction import groove_friction
-from liftcalc.units import PlainError, Q, UnitError
+from liftcalc.units import PlainError, Q, UnitError, is_like
 from liftcalc.which_limit import share_of_draws
 
 _ONE = Q(1, "")
@@ -320,7 +320,7 @@ def draws_of(line, readings, half_widths, *, seed, draws=20_000):
             raise PlainError(f"share_of_limits: {name!r} has a half-width, but no value. Known: {known}.")
     for name in (known for known in tuple(values) if known in half_widths):  # one order, and so one draw, for all
         value, half_width = values[name], half_widths[name]
-        if not (isinstance(half_width, Quantity) and half_width.is_compatible_with(value.units)):
+        if not (isinstance(half_width, Quantity) and is_like(half_width.units, value.units)):
             raise UnitError(
                 f"share_of_limits: the half-width of {name} must be of one kind with {show(value)}, but got "
                 f"{came(half_width)}. Write Q(..., '{value.units}')."

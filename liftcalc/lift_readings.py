@@ -7,7 +7,7 @@ from pint import Quantity
 
 from liftcalc.limits import came
 from liftcalc.quantity_text import read_number, read_unit, show
-from liftcalc.units import PlainError, Q, UnitError, kind_of
+from liftcalc.units import PlainError, Q, UnitError, is_like, kind_of
 
 # reading: unit that stands for its kind, or None for a word, and what it is
 READINGS = {
@@ -93,7 +93,7 @@ def values_of(line, readings):
         if name in WORDS:
             values[name] = _one_of_the_words(f"values_of: {name}", name, value)
             continue
-        if value is not None and not (isinstance(value, Quantity) and value.is_compatible_with(unit)):
+        if value is not None and not (isinstance(value, Quantity) and is_like(value.units, Q(1, unit).units)):
             bare = "" if isinstance(value, Quantity) else "the bare value "
             raise UnitError(
                 f"values_of: {name} must be {READINGS[name][1]}, but got {bare}{came(value)}. Write Q(..., {unit!r})."

@@ -17,7 +17,7 @@ from pint import Quantity
 from liftcalc.capacity import SECONDS_PER_HOUR
 from liftcalc.quantity_text import show, unit_word
 from liftcalc.tables import Table
-from liftcalc.units import PlainError, Q, UnitError, kind_of, ureg, with_article
+from liftcalc.units import PlainError, Q, UnitError, is_like, kind_in_words, ureg
 
 
 @dataclass(frozen=True)
@@ -302,9 +302,8 @@ def _checked(name, value):
         raise UnitError(f"solve_line: {name} needs a unit, but got the bare value {value!r}. Write {write}.")
     wanted, error = ureg.Unit(quantity.unit), ValueError
     came = f"{value.magnitude} {unit_word(value.units)}".strip()
-    if value.dimensionality != wanted.dimensionality:
-        kinds = with_article(kind_of(wanted)), with_article(kind_of(value) or "quantity of another kind")
-        wrong, error = f"{kinds[0]}, but got {kinds[1]}: {came}", UnitError
+    if not is_like(value.units, wanted):
+        wrong, error = f"{kind_in_words(wanted)}, but got {kind_in_words(value.units)}: {came}", UnitError
     elif np.ndim(value.magnitude):
         wrong = f"one value, but got {np.size(value.magnitude)} values"
     else:

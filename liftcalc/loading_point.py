@@ -5,8 +5,11 @@ local code, the authority and the maker's manual.
 """
 
 import numpy as np
+from pint import Quantity
 
-from liftcalc.units import unit_aware
+from liftcalc.levels import Capacity, Remark
+from liftcalc.quantity_text import show
+from liftcalc.units import Q, UnitError, unit_aware
 
 SECONDS_PER_HOUR = 3600.0
 
@@ -173,6 +176,75 @@ def loading_floor_from_rest(clear_length, line_speed, pick_up_acceleration):
     """
     speed_that_counts = np.minimum(line_speed, speed_where_floor_ends.plain(clear_length, pick_up_acceleration))
     return clear_length / speed_that_counts + speed_that_counts / (2 * pick_up_acceleration)
+
+
+# what starts: least time from one to the next at one place, and why it is no less
+_STARTS = {
+    "start": (  # 2.1 m to be clear and a pick-up of 3 m/s² are the shortest and the hardest that the trade speaks of
+        Q(float(loading_floor_from_rest.plain(2.1, np.inf, 3.0)), "s"),
+        "From rest it takes {} or more, however fast the rope: common practice, no published source.",
+    ),
+    "carrier for one": (
+        Q(3, "s"), "One state's code asks {} or more of a towing outfit for one: 34 Pa. Code s. 7.466."
+    ),
+    "carrier": (Q(4, "s"), "A group takes {} or more to get ready: common practice, no published source."),
+}  # fmt: skip
+
+
+def remark_on_loading(interval, persons_per_carrier=None, *, carriers=None):
+    """Return a remark on a capacity where nobody loads so, from the time between two starts at one place.
+
+    A level says what a capacity promises. It does not say that its settings are beyond anybody.
+
+    Parameters
+    ----------
+    interval : Quantity [s]
+        Time from one start, or one carrier, to the next.
+    persons_per_carrier : Quantity [person]
+        Riders who start together; one person if left out.
+    carriers : bool or None
+        Whether they start with a carrier; None takes more than two together for one.
+
+    Returns
+    -------
+    Remark or None
+        None where the interval leaves the least time that a start takes.
+
+    Raises
+    ------
+    UnitError
+        If the interval is no time.
+    """
+    if not isinstance(interval, Quantity) or not interval.check("[time]"):
+        raise UnitError(f"remark_on_loading: interval must be a time, but got {interval!r}. Write Q(2.0, 's').")
+    together = 1 if persons_per_carrier is None else persons_per_carrier.m_as("person")
+    on_carriers = together > 2 if carriers is None else carriers
+    what = "start" if not on_carriers else "carrier" if together > 1 else "carrier for one"
+    least, why = _STARTS[what]
+    if interval.m_as("s") >= least.m_as("s") * (1 - 1e-9):
+        return None
+    came = f"A {what} every {show(interval, 's')} at one place: nobody loads so."
+    return Remark("nobody loads so", f"{came} {why.format(show(least))}")
+
+
+def intended_capacity(capacity, interval, persons_per_carrier=None, *, carriers=None, level="ideal"):
+    """Return a capacity at the spacing or interval intended, with its level, and a remark where nobody loads so.
+
+    Parameters
+    ----------
+    capacity : Quantity [person/hour]
+        Persons an hour.
+    interval, persons_per_carrier, carriers
+        As for ``remark_on_loading``.
+    level : str
+        "ideal" or "packing".
+
+    Returns
+    -------
+    Capacity
+        The capacity, for the eye and for comparisons.
+    """
+    return Capacity(capacity, level, remark=remark_on_loading(interval, persons_per_carrier, carriers=carriers))
 
 
 @unit_aware(mean_time="s", floor="s", returns="s", may_be_zero=("floor",))

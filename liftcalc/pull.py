@@ -138,7 +138,8 @@ def rope_stopping_distance(line_speed, stop_delay, rope_deceleration):
     stop_delay : Quantity [s]
         Time from the trip until the rope begins to slow; may be zero.
     rope_deceleration : Quantity [m/s**2]
-        How hard the rope slows. A loaded rope on a slope slows itself; the empty rope runs furthest.
+        How hard the rope slows. It hangs on the load, and either the empty rope or the full line may run furthest:
+        ``rope_deceleration``.
 
     Returns
     -------
@@ -257,8 +258,11 @@ def rope_deceleration(riders, *, pull, idle_drag, brake_force, rider_mass, movin
     -----
     .. math:: a = (N F + F_0 + F_{brake}) / (N m + M)
 
-    Each rider pulls back on the rope, so the empty rope runs furthest. Source: Newton's second law for rope and riders
-    together.
+    Which load runs furthest depends on the brake. While F / m is more than (F_0 + F_brake) / M, each rider who holds on
+    slows the rope, and the empty rope runs furthest. Above that brake the rope slows harder than riders do by
+    themselves: each one who holds on is held back by the rope and pushes it on, and the full line runs furthest. The
+    brake between the two is ``brake_force_where_riders_make_no_difference``. A rider who lets go, or whose tether hangs
+    slack, does neither. Source: Newton's second law for rope and riders together.
 
     Examples
     --------
@@ -267,8 +271,59 @@ def rope_deceleration(riders, *, pull, idle_drag, brake_force, rider_mass, movin
     ...         "moving_mass": Q(400, "kg")}
     >>> show(rope_deceleration(Q(0, "person"), **line)), show(rope_deceleration(Q(15, "person"), **line))
     ('1.25 m/s²', '2.25 m/s²')
+    >>> line["brake_force"] = Q(2000, "N")
+    >>> show(rope_deceleration(Q(0, "person"), **line)), show(rope_deceleration(Q(15, "person"), **line))
+    ('6.25 m/s²', '3.56 m/s²')
     """
     return (riders * pull + idle_drag + brake_force) / (riders * rider_mass + moving_mass)
+
+
+@unit_aware(
+    pull="N", idle_drag="N", rider_mass="kg", moving_mass="kg", returns="N", may_be_zero=("pull", "idle_drag"),
+)  # fmt: skip
+def brake_force_where_riders_make_no_difference(*, pull, idle_drag, rider_mass, moving_mass):
+    r"""Return the brake force at which a rope stops over one distance, empty or full of riders who hold on.
+
+    Parameters
+    ----------
+    pull : Quantity [N]
+        Pull of one rider along the slope; a scalar or an array; may be zero.
+    idle_drag : Quantity [N]
+        Drag of the whole empty rope; may be zero.
+    rider_mass : Quantity [kg]
+        Mass of one rider.
+    moving_mass : Quantity [kg]
+        Mass of the rope, carriers and sheaves that move with it.
+
+    Returns
+    -------
+    Quantity [N]
+        Force of the brake along the rope. With a weaker brake the empty rope runs furthest, with a stronger one the
+        full line. A negative force says that the idle drag alone is stronger: the full line then always runs furthest.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If a mass is not greater than zero, or another argument is negative.
+
+    Notes
+    -----
+    .. math:: F_{brake} = M F / m - F_0
+
+    There the empty rope slows just as a rider who lets go: (F_0 + F_brake) / M = F / m. A stop that was tried without
+    riders therefore proves nothing about a full line; the maker's manual says with what load to try. Source: Newton's
+    second law; the tests compare it with the motion of rope and riders, step by step.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> line = {"pull": Q(195, "N"), "idle_drag": Q(500, "N"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
+    >>> show(brake_force_where_riders_make_no_difference(**line))
+    '540 N'
+    """
+    return pull * moving_mass / rider_mass - idle_drag
 
 
 @unit_aware(grade="", friction="", returns="m/s**2", may_be_zero=("grade", "friction"))
@@ -343,7 +398,8 @@ def rider_stopping_distance(line_speed, *, grade, friction):
     -----
     .. math:: d = v^2 / (2 g (\sin \alpha + \mu \cos \alpha))
 
-    A rope that slows harder than this lets riders overrun it. Source: motion at constant deceleration.
+    A rope that slows harder than this rider lets riders overrun it: whoever still holds on is held back by the rope
+    and pushes it on. Source: motion at constant deceleration.
 
     Examples
     --------

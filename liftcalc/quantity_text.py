@@ -9,7 +9,7 @@ import re
 
 import numpy as np
 
-from liftcalc.units import UnitError, kind_of, ureg, with_article
+from liftcalc.units import UnitError, is_like, kind_in_words, ureg, with_article
 
 # unit: (digits after the point, word for one, word for several)
 _STYLES = {
@@ -88,8 +88,8 @@ def show(quantity, unit=None):
     Examples
     --------
     >>> from liftcalc import Q
-    >>> show(Q(10560, "pph"))
-    '10,560 pph'
+    >>> show(Q(12345, "pph"))
+    '12,345 pph'
     >>> show(Q(3.4, "m/s"), "mph")
     '7.6 mph'
     """
@@ -97,8 +97,8 @@ def show(quantity, unit=None):
         raise UnitError(f"show: the quantity needs a unit, but got the bare value {quantity!r}. Write Q(3.4, 'm/s').")
     if unit is not None:
         wanted = ureg.Unit(unit)
-        if wanted.dimensionality != quantity.dimensionality:
-            raise UnitError(f"show: {unit!r} is no unit for {with_article(kind_of(quantity) or 'quantity like this')}.")
+        if not is_like(quantity.units, wanted):
+            raise UnitError(f"show: {unit!r} is no unit for {kind_in_words(quantity.units)}.")
         quantity = quantity.to(wanted)
     digits, one, several = _STYLE_OF_UNIT.get(quantity.units) or (None, *[f"{quantity.units:~}"] * 2)
     numbers = np.atleast_1d(np.asarray(quantity.magnitude, dtype=float)).ravel()

@@ -110,9 +110,44 @@ def kind_of(quantity):
     return _KIND_OF_DIMENSION.get(quantity.dimensionality)
 
 
-# the registry takes an angle for a pure number: it would make a grade of 35 % of a slope of 20 degrees, and twenty-nine
-# turns of a wrap of 180
-_ANGLES = {ureg.Unit(unit) for unit in ("degree", "radian", "turn")}
+_POWERS_OF_ANGLE = {ureg.Unit("radian"): 1, ureg.Unit("radian**2"): 2}
+
+
+@functools.lru_cache(maxsize=256)
+def _power_of_angle(unit):
+    """Return 1 for a unit of an angle, such as degree, gradian or arcminute, 2 for one of a solid angle, or else 0."""
+    return _POWERS_OF_ANGLE.get(ureg.get_root_units(unit)[1], 0)
+
+
+def is_like(unit, wanted):
+    """Say whether two units are of one kind; angle and pure number, which the registry takes for one, are two.
+
+    It would make a grade of 35 % of a slope of 20 degrees, and twenty-nine turns of a wrap of 180.
+    """
+    return unit == wanted or (
+        unit.dimensionality == wanted.dimensionality and _power_of_angle(unit) == _power_of_angle(wanted)
+    )
+
+
+def kind_in_words(unit):
+    """Return the kind of a unit with its article, such as "a speed", "an angle" or "a pure number"."""
+    if unit.dimensionless:
+        return {0: "a pure number", 1: "an angle"}.get(_power_of_angle(unit), "a solid angle")
+    return with_article(kind_of(unit) or "quantity of another kind")
+
+
+def _instead(name, value, wanted, unit):
+    """Say what to write where a quantity of another kind came."""
+    if _power_of_angle(wanted):
+        return "Write for example Q(20, 'degree')."
+    if name == "grade" and _power_of_angle(value.units):
+        if str(value.units).endswith("grade"):  # the registry's name of a gradian, also behind a prefix
+            return (
+                "'grade', 'grad', 'gon' and 'gradian' are units of an angle, four hundred to a turn. "
+                "For a rise of 20 m on 100 m of map write percent: Q(20, 'percent')."
+            )
+        return "Write for example Q(20, 'percent'), or grade_from_angle(Q(11.3, 'degree'))."
+    return f"Write for example {_advice(unit)}."
 
 
 def with_article(kind):
@@ -136,20 +171,10 @@ def _magnitude(function, name, value, unit, wanted, lowest):
         shown = value if isinstance(value, (int, float)) and not isinstance(value, bool) else None
         write = f"Q({shown}, {unit!r})" if shown is not None else _advice(unit)
         raise UnitError(f"{function}: {name} needs a unit, but got the bare value {value!r}. Write {write}.")
-    if value.units != wanted and value.dimensionality != wanted.dimensionality:
-        came = kind_of(value) or "quantity of another kind"
+    if not is_like(value.units, wanted):
         raise UnitError(
-            f"{function}: {name} must be {with_article(kind_of(wanted))}, but got {with_article(came)}: "
-            f"{_plain_text(value)}. Write for example {_advice(unit)}."
-        )
-    if (value.units in _ANGLES) != (wanted in _ANGLES):
-        came = "an angle" if value.units in _ANGLES else "a pure number"
-        write = "Q(20, 'degree')" if wanted in _ANGLES else _advice(unit)
-        if name == "grade":
-            write = "Q(20, 'percent'), or grade_from_angle(Q(11.3, 'degree'))"
-        raise UnitError(
-            f"{function}: {name} must be {'an angle' if wanted in _ANGLES else 'a pure number'}, but got {came}: "
-            f"{_plain_text(value)}. Write for example {write}."
+            f"{function}: {name} must be {kind_in_words(wanted)}, but got {kind_in_words(value.units)}: "
+            f"{_plain_text(value)}. {_instead(name, value, wanted, unit)}"
         )
     number = value.magnitude if value.units == wanted else value.m_as(wanted)
     if isinstance(number, np.ndarray):

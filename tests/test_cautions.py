@@ -156,6 +156,6 @@ def test_a_safety_factor_is_called_invented_where_it_shows(place, words):
 
 def test_the_operator_has_the_plan_for_bringing_people_down():
     says = next(option.says for option in BANK["7.7"].options if option.mistake is None)
-    assert "The operator has the plan for bringing people down from the chair, as the authority asks for it." in says
+    assert "the operator has a plan for bringing people down; the authority says what it must hold." in says
     page = plain(source_of(next(path for path in PATHS if path.stem.startswith("07"))).read_text(encoding="utf-8"))
     assert "How they are brought down stands in the plan that the operator has" in page

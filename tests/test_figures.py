@@ -4,9 +4,11 @@ import re
 from itertools import combinations
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 import liftcalc.panels
+from liftcalc import Q
 from liftcalc.figures import style
 from liftcalc.panels import notebook_state
 
@@ -113,3 +115,33 @@ def test_axes_stay_where_they_are(kind):
         row.slider.value = row.slider.max
         row.slider.value = start
     assert before == (axes.get_xlim(), axes.get_ylim(), axes.get_position().bounds, panel.picture._background.value)
+
+
+def label_and_curves(chart):
+    """Yield the words of each label, and how far it stands from its own curve and from the nearest other one."""
+    for number, label in enumerate(chart.labels):
+        if label.get_text():
+            x, y = label.get_position()
+            heights = [np.interp(x, *curve.get_data()) for curve in chart.curves]
+            own = abs(heights.pop(number) - y)
+            yield label.get_text(), own, min(abs(height - y) for height in heights)
+
+
+@pytest.mark.parametrize("speed", [1.0, 2.0, 3.4, 5.0])
+@pytest.mark.parametrize("spacing", [5.0, 6.8, 9.0])
+def test_the_curves_of_the_capacity_chart_bear_their_own_names(spacing, speed):
+    panel = liftcalc.panels.CapacityPanel(spacing=Q(spacing, "m"), line_speed=Q(speed, "m/s"))
+    chart = panel.picture.chart
+    capacities = {
+        label.get_text(): np.interp(speed, *curve.get_data())
+        for label, curve in zip(chart.labels, chart.curves, strict=True)
+    }
+    ideal = 3600 * speed / spacing
+    assert capacities == pytest.approx({"": ideal, "twice the spacing": ideal / 2, "half the spacing": 2 * ideal})
+    assert chart.dot.get_data() == ([speed], [min(ideal, 4000)])
+    names = []
+    for name, own, other in label_and_curves(chart):
+        names.append(name)
+        assert own < 0.5 * other, f"{name!r} stands nearer to another curve"
+        assert own < 0.03 * 4000
+    assert names == ["twice the spacing", "half the spacing"]

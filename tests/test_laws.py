@@ -262,6 +262,58 @@ def test_a_rope_that_is_let_go_slows_as_all_that_moves_with_it_asks(riders, mass
     assert min(alone, empty) * (1 - 1e-9) <= slowing <= max(alone, empty) * (1 + 1e-9), "between rope and rider alone"
 
 
+TOW = {"pull": liftcalc.rope_pull(Q(75, "kg"), grade=Q(20, "percent"), friction=Q(0.07, "")),
+       "idle_drag": Q(500, "N"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}  # fmt: skip
+
+
+def stopped_step_by_step(riders, brake, speed=3.4, step=1e-3):
+    """Return how far a rope runs whose riders hold on with springy arms, and their mean pull: an own integration."""
+    pull, drag, mass, rope_mass = (value.magnitude for value in TOW.values())
+    stiff, damping = 2e4, 1e3
+    rope, rider = np.zeros(len(riders)), np.full(len(riders), -pull / stiff)
+    rope_speed, rider_speed = np.full(len(riders), speed), np.full(len(riders), speed)
+    pulled, going = np.zeros(len(riders)), np.full(len(riders), True)
+    steps = np.zeros(len(riders))
+    while going.any():
+        hand = stiff * (rope - rider) + damping * (rope_speed - rider_speed)
+        rope_speed = rope_speed - step * (drag + brake + riders * hand) / rope_mass
+        rider_speed = rider_speed + step * (hand - pull) / mass
+        going &= rope_speed > 0
+        rope, rider = rope + step * rope_speed * going, rider + step * rider_speed * going
+        pulled, steps = pulled + hand * going, steps + going
+    return rope, pulled / steps
+
+
+def test_which_load_runs_furthest_depends_on_the_brake():
+    riders, brake = np.array([0, 22] * 3), np.repeat([0.0, 540.0, 2000.0], 2)
+    slowing = liftcalc.rope_deceleration(Q(riders, "person"), brake_force=Q(brake, "N"), **TOW)
+    stops = liftcalc.rope_stopping_distance(Q(3.4, "m/s"), Q(0.5, "s"), slowing).m_as("m")
+    walked, hands = stopped_step_by_step(riders, brake)
+    assert stops == pytest.approx(1.7 + walked, rel=0.01)
+    assert stops.round(1).tolist() == [6.3, 4.2, 3.9, 3.9, 2.6, 3.4], "own arithmetic: empty, full at three brakes"
+    weak, even, strong = hands[riders > 0]
+    assert weak == pytest.approx(195 - 75 * 2.334, abs=1), "a weak brake: the rope still pulls its riders"
+    assert even == pytest.approx(0, abs=1), "between the two nobody feels the rope"
+    assert strong == pytest.approx(195 - 75 * 3.309, abs=1), "a strong brake: it holds them back, they push it on"
+
+
+@given(riders=st.integers(1, 60), share=st.floats(0.2, 3), mass=st.floats(30, 120), grade=st.floats(0.1, 0.4))
+def test_at_one_brake_force_riders_make_no_difference(riders, share, mass, grade):
+    slope = {"grade": Q(grade, ""), "friction": Q(0.07, "")}
+    line = TOW | {"pull": liftcalc.rope_pull(Q(mass, "kg"), **slope), "rider_mass": Q(mass, "kg")}
+    idle = {"idle_drag": Q(100, "N")}
+    even = liftcalc.brake_force_where_riders_make_no_difference(**line | idle)
+
+    def slows(number, brake):
+        return liftcalc.rope_deceleration(Q(number, "person"), brake_force=brake, **line | idle).m_as("m/s**2")
+
+    alone = liftcalc.rider_deceleration(**slope).m_as("m/s**2")
+    assert slows(0, even) == pytest.approx(alone)
+    assert slows(riders, even) == pytest.approx(alone)
+    brake = share * even
+    assert (slows(riders, brake) > slows(0, brake)) == (brake < even) or abs(share - 1) < 1e-9
+
+
 @given(length=st.floats(30, 500), speed=st.floats(0.5, 6), hard=st.floats(1, 4))
 def test_a_ride_from_rest_is_the_motion_integrated(length, speed, hard):
     times = np.linspace(0, length / speed + speed / hard, 200_001)

@@ -5,11 +5,12 @@ from pathlib import Path
 
 import pytest
 
-from liftcalc import Capacity, LevelWarning, Q, UnitError, compare
+from liftcalc import Capacity, LevelWarning, Q, UnitError, compare, hourly_capacity_from_interval
 from liftcalc.kinds import KINDS
 from liftcalc.levels import LEVELS
 from liftcalc.lift_tables import hill_table
 from liftcalc.lifts import Installation, Line, read_lifts
+from liftcalc.loading_point import intended_capacity
 
 DATA = Path(__file__).resolve().parents[1] / "data"
 
@@ -168,3 +169,36 @@ def test_a_broken_table_of_lifts_is_refused(tmp_path, old, new, message):
     (tmp_path / "lifts.csv").write_text(text.replace(old, new, 1), encoding="utf-8")
     with pytest.raises(ValueError, match=message):
         read_lifts(tmp_path / "lifts.csv")
+
+
+STARTS = [  # seconds, persons together, carriers, what stands beside the level, why
+    (1.18, 1, None, "nobody loads so", "From rest it takes 1.2 s or more"),  # sqrt(2 x 2.1 m / 3 m/s2) is 1.183 s
+    (1.19, 1, None, None, None),
+    (1.18, 2, None, "nobody loads so", "From rest it takes 1.2 s or more"),
+    (1.19, 2, None, None, None),
+    (3.9, 3, None, "nobody loads so", "A group takes 4.0 s or more"),
+    (3.9, 2, True, "nobody loads so", "A group takes 4.0 s or more"),
+    (4.0, 8, True, None, None),
+    (2.9, 1, True, "nobody loads so", "asks 3.0 s or more of a towing outfit for one: 34 Pa. Code s. 7.466"),
+    (3.0, 1, True, None, None),
+    (0.5, 8, False, "nobody loads so", "A start every 0.5 s at one place"),
+]
+
+
+@pytest.mark.parametrize(("seconds", "together", "carriers", "short", "why"), STARTS)
+def test_a_capacity_says_where_nobody_loads_so(seconds, together, carriers, short, why):
+    capacity = intended_capacity(
+        hourly_capacity_from_interval(Q(seconds, "s"), Q(together, "person")),
+        Q(seconds / 60, "minute"),
+        Q(together, "person"),
+        carriers=carriers,
+    )
+    assert (capacity.remark and capacity.remark.short) == short
+    assert (why or "") in (capacity.remark.sentence if capacity.remark else "")
+    assert str(capacity).endswith(f"(ideal; {short})" if short else "(ideal)")
+    assert capacity.label == "ideal", "a remark keeps no two capacities of one level apart"
+
+
+def test_an_interval_that_is_no_time_is_refused():
+    with pytest.raises(UnitError, match="remark_on_loading: interval must be a time, but got 2"):
+        intended_capacity(Q(1800, "pph"), 2)

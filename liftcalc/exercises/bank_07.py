@@ -159,7 +159,8 @@ EXERCISES = (
             f"From nose to nose: {show(n.carrier_length)} + {show(n.carrier_gap)} = "
             f"{show(n.carrier_length + n.carrier_gap)}.",
             f"÷ {show(n.station_speed)} = {_least(n).m_as('s'):.2f} s. The line speed is not in it.",
-            "A bound on paper. The interval that is run is set by licensed people, the maker and the authority.",
+            "A packing figure: they fit no closer. Boarding, braking distance, load on rope and towers and the permit set "
+            "floors of their own; licensed people, the maker and the authority set the interval.",
         ),
     ),
     NumberExercise(
@@ -233,7 +234,7 @@ EXERCISES = (
             f"{headway(n.line_speed, n.spacing).magnitude:.2f} s.",
             f"Full loop: 3,600 s × 2 × {show(n.line_speed)} ÷ {show(n.spacing)} = {show(_full(n))}.",
             f"{n.places.magnitude - n.out.magnitude:g} of {show(n.places)} places are filled: {show(_left(n))}.",
-            "Whether and how a loop runs with chairs missing is for licensed people, the maker and the authority.",
+            "Whether and how a loop runs with chairs missing is for the operator, the maker's manual and the authority.",
         ),
     ),
     ChoiceExercise(
@@ -359,8 +360,8 @@ EXERCISES = (
         options=(
             Option(
                 "About {tow_riders} stand on the snow; about {chair_riders} hang in the air and cannot leave.",
-                says="On the tow they let go and clear the track. The operator has the plan for bringing people down "
-                "from the chair, as the authority asks for it.",
+                says="On the tow they let go and clear the track. For the chair, the operator has a plan for bringing "
+                "people down; the authority says what it must hold.",
             ),
             Option(
                 "Nothing: where as many ride an hour, as many are on the line.",
@@ -392,8 +393,8 @@ EXERCISES = (
         steps=lambda n: (
             f"Tow: {show(n.capacity)} for {show(n.tow_ride)}: about {show(n.tow_riders)}, on the ground.",
             f"Chair: {show(n.capacity)} for {show(n.chair_ride)}: about {show(n.chair_riders)}, in the air.",
-            "A planning figure. Stops, restarts and evacuation are for licensed people, the maker's manual and the "
-            "authority.",
+            "A planning figure. Bringing people down follows the operator's evacuation plan; stops and restarts are for "
+            "licensed people, the maker's manual and the authority.",
         ),
     ),
 )

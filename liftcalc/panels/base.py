@@ -5,12 +5,13 @@ from html import escape
 
 import ipywidgets as widgets
 
+from liftcalc.levels import Capacity
 from liftcalc.panels.control_row import ControlRow
 from liftcalc.panels.controls import CONTROLS, SYSTEMS, in_system, number_in
 from liftcalc.panels.state import notebook_state
 from liftcalc.quantity_text import unit_word
 from liftcalc.tables import Table
-from liftcalc.units import Q, UnitError
+from liftcalc.units import Q, UnitError, is_like
 
 WIDTH = "740px"
 
@@ -125,7 +126,7 @@ class Panel(WithStill):
             )
         control = self.control(control_name)
         scale = control.metric
-        if not hasattr(value, "units") or not value.is_compatible_with(scale.unit):
+        if not hasattr(value, "units") or not is_like(value.units, Q(1, scale.unit).units):
             raise UnitError(
                 f"{type(self).__name__}: {control_name} must be a quantity in a unit such as {scale.unit!r}, but got "
                 f"{value!r}. Write Q({control.start.magnitude:g}, {str(scale.unit)!r})."
@@ -220,7 +221,8 @@ class Panel(WithStill):
             if self._complaint
             else ""
         )
-        said = self.note()
+        remarks = (value.remark for value in self.results.values() if isinstance(value, Capacity) and value.remark)
+        said = " ".join([self.note(), *dict.fromkeys(remark.sentence for remark in remarks)]).strip()
         tall = f";min-height:{round(1.4 * 13 * self.note_lines)}px" if self.note_lines else ""
         note = f"<div style='font-size:13px;line-height:1.4{tall}'>{escape(said)}</div>" if said else ""
         return (

@@ -14,6 +14,7 @@ from liftcalc.figures.bars import BarChart
 from liftcalc.figures.curves import Curve, CurveChart
 from liftcalc.levels import Capacity
 from liftcalc.line import headway, headway_from_interval
+from liftcalc.loading_point import intended_capacity
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
@@ -30,9 +31,10 @@ class CapacityPanel(Panel):
 
     def compute(self, given):
         capacity = hourly_capacity(given["line_speed"], given["spacing"], given["persons_per_carrier"])
+        between = headway(given["line_speed"], given["spacing"])
         return {
-            "people an hour": Capacity(capacity, "ideal"),
-            "interval": headway(given["line_speed"], given["spacing"]),
+            "people an hour": intended_capacity(capacity, between, given["persons_per_carrier"]),
+            "interval": between,
             "vertical transport": vertical_transport(capacity, given["vertical_rise"]),
         }
 
@@ -73,8 +75,9 @@ class IntervalPanel(Panel):
         return ChartPicture(CurveChart(), IntervalPanel._prepare, IntervalPanel._move)
 
     def compute(self, given):
+        capacity = hourly_capacity_from_interval(given["interval"], given["seats"])
         return {
-            "people an hour": Capacity(hourly_capacity_from_interval(given["interval"], given["seats"]), "ideal"),
+            "people an hour": intended_capacity(capacity, given["interval"], given["seats"], carriers=True),
             "mean headway from rider to rider": headway_from_interval(given["interval"], given["seats"]),
         }
 
@@ -113,7 +116,7 @@ class RoutesPanel(Panel):
         first = hourly_capacity(given["line_speed"], given["spacing"])
         second = hourly_capacity_from_head_count(given["head_count"], given["ride_time"])
         return {
-            self.names[0]: Capacity(first, "ideal"),
+            self.names[0]: intended_capacity(first, headway(given["line_speed"], given["spacing"])),
             self.names[1]: Capacity(second, "counted"),
             "the second over the first": f"{100 * (second / first).m_as(''):.0f} %",
         }
@@ -156,13 +159,15 @@ class CountPanel(Panel):
         )
 
     def compute(self, given):
-        counted = self.count(**given)
+        counted, between = self.count(**given), headway(given["line_speed"], given["spacing"])
         return {
             "people an hour, from the count": Capacity(
                 hourly_flow_from_count(counted, given["counting_time"]), "counted"
             ),
             "riders counted": counted,
-            "from speed and spacing": Capacity(hourly_capacity(given["line_speed"], given["spacing"]), "ideal"),
+            "from speed and spacing": intended_capacity(
+                hourly_capacity(given["line_speed"], given["spacing"]), between
+            ),
         }
 
     def _prepare(self):

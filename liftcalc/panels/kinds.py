@@ -8,9 +8,9 @@ import numpy as np
 from liftcalc.capacity import hourly_capacity_from_interval
 from liftcalc.figures.passing import PassingChart
 from liftcalc.kinds import KINDS
-from liftcalc.levels import Capacity
 from liftcalc.lifts import describe_line
 from liftcalc.line import headway_from_interval, spacing_for_headway
+from liftcalc.loading_point import intended_capacity
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, Scale, speed_control
@@ -91,9 +91,10 @@ class KindPanel(Panel):
         self.start_anew(self._settings())
 
     def compute(self, given):
-        capacity = hourly_capacity_from_interval(given["interval"], given["seats"])
+        each = given["interval"], given["seats"]
+        capacity = hourly_capacity_from_interval(*each)
         return {
-            "people an hour": Capacity(capacity, "ideal"),
+            "people an hour": intended_capacity(capacity, *each, carriers=self.kind.has_carriers),
             "carriers an hour": f"{3600 / given['interval'].m_as('s'):,.0f}",
             "headway, person to person": headway_from_interval(given["interval"], given["seats"]),
             "spacing": self._spacing(given),

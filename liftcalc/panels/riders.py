@@ -5,8 +5,8 @@ import numpy as np
 from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.bars import AreaChart
 from liftcalc.figures.curves import Curve, CurveChart
-from liftcalc.levels import Capacity
-from liftcalc.line import most_persons_on_line, persons_from_flow, persons_on_line, ride_time
+from liftcalc.line import headway, most_persons_on_line, persons_from_flow, persons_on_line, ride_time
+from liftcalc.loading_point import intended_capacity
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.controls import InUnit
 from liftcalc.quantity_text import show
@@ -74,7 +74,7 @@ class FlowPanel(Panel):
             "riders on the line, on average": persons_from_flow(flow, time),
             "riders a second": InUnit(flow, "person/s"),
             "ride time": time,
-            "people an hour": Capacity(flow, "ideal"),
+            "people an hour": intended_capacity(flow, headway(given["line_speed"], given["spacing"])),
         }
 
     def _prepare(self):

@@ -4,14 +4,19 @@ import numpy as np
 
 from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.bars import BarChart, StayChart
-from liftcalc.levels import Capacity
 from liftcalc.line import headway, persons_from_flow, spacing_for_headway
+from liftcalc.loading_point import intended_capacity
+from liftcalc.motor import rope_pull
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.line_picture import LinePicture
+from liftcalc.panels.power import IDLE_DRAG
 from liftcalc.pull import (
     attendant_stopping_distance,
+    brake_force_where_riders_make_no_difference,
+    rider_deceleration,
     rider_stopping_distance,
     riders_inside,
+    rope_deceleration,
     rope_stopping_distance,
 )
 from liftcalc.quantity_text import show
@@ -32,9 +37,10 @@ class LineViewPanel(Panel):
         return [self.picture.button]
 
     def compute(self, given):
+        between = headway(given["line_speed"], given["spacing"])
         return {
-            "headway": headway(given["line_speed"], given["spacing"]),
-            "people an hour": Capacity(hourly_capacity(given["line_speed"], given["spacing"]), "ideal"),
+            "headway": between,
+            "people an hour": intended_capacity(hourly_capacity(given["line_speed"], given["spacing"]), between),
         }
 
 
@@ -53,12 +59,13 @@ class MixPanel(Panel):
         share = given["child_share"].m_as("")
         shares = Q([1 - share, share], "")
         mean = mean_spacing(Q([adult.m_as("m"), child.m_as("m")], "m"), shares)
+        packed, between = hourly_capacity(given["line_speed"], mean), headway(given["line_speed"], mean)
         capacities = [hourly_capacity(given["line_speed"], spacing) for spacing in (adult, child)]
         return {
             "mean spacing": mean,
             "an adult's spacing": adult,
             "a child's spacing": child,
-            "people an hour": Capacity(hourly_capacity(given["line_speed"], mean), "packing"),
+            "people an hour": intended_capacity(packed, between, level="packing"),
             "mean of the two capacities: wrong": show((1 - share) * capacities[0] + share * capacities[1]),
         }
 
@@ -83,48 +90,85 @@ class MixPanel(Panel):
 
 
 class StoppingPanel(Panel):
-    """Three stopping distances, and who is inside the longest of them."""
+    """Three stopping distances, of the empty rope and of one with riders, and who is inside the longest of them."""
 
-    title = "Three stopping distances"
-    control_names = ("spacing", "line_speed", "reaction_time", "rope_deceleration", "grade")
-    stop_delay = Q(0.5, "s")
-    friction = Q(0.07, "")
-    names = ("rope, after a stop gate trips", "rope, after an attendant's stop", "a rider who lets go")
+    title = "Three stopping distances, empty and with riders"
+    control_names = ("riders_on_rope", "brake_force", "line_speed", "grade", "reaction_time", "spacing")
+    first_row, note_lines = 3, 3  # distances above, what follows from them below
+    stop_delay, friction = Q(0.5, "s"), Q(0.07, "")
+    rider_mass, moving_mass = Q(75, "kg"), Q(400, "kg")
+    bars = ("attendant's stop, with riders", "attendant's stop, empty", "stop gate, with riders", "stop gate, empty",
+            "a rider who lets go")  # fmt: skip
 
     def make_picture(self):
-        return ChartPicture(BarChart(height=2.7, left=0.345), StoppingPanel._prepare, StoppingPanel._move)
+        return ChartPicture(BarChart(height=2.6, left=0.315), StoppingPanel._prepare, StoppingPanel._move)
 
     def compute(self, given):
-        speed, slowing = given["line_speed"], given["rope_deceleration"]
-        attendant = attendant_stopping_distance(
-            speed, reaction_time=given["reaction_time"], stop_delay=self.stop_delay, rope_deceleration=slowing
-        )
+        line = {
+            "pull": rope_pull(self.rider_mass, grade=given["grade"], friction=self.friction),
+            "idle_drag": IDLE_DRAG, "rider_mass": self.rider_mass, "moving_mass": self.moving_mass,
+        }  # fmt: skip
+        loads = given["riders_on_rope"], Q(0, "person")
+        self.slowing = [rope_deceleration(riders, brake_force=given["brake_force"], **line) for riders in loads]
+        self.slowing_alone = rider_deceleration(grade=given["grade"], friction=self.friction)
+        speed, times = given["line_speed"], {"reaction_time": given["reaction_time"], "stop_delay": self.stop_delay}
+        attendant = [attendant_stopping_distance(speed, **times, rope_deceleration=slowing) for slowing in self.slowing]
+        gate = [rope_stopping_distance(speed, self.stop_delay, slowing) for slowing in self.slowing]
+        alone = rider_stopping_distance(speed, grade=given["grade"], friction=self.friction)
+        self.distances = [*attendant, *gate, alone]
+        inside = riders_inside(distance=attendant[0], spacing=given["spacing"])
+        even = brake_force_where_riders_make_no_difference(**line)
         return {
-            "rope, after an attendant's stop": attendant,
-            "rope, after a stop gate trips": rope_stopping_distance(speed, self.stop_delay, slowing),
-            "a rider who lets go": rider_stopping_distance(speed, grade=given["grade"], friction=self.friction),
-            "inside the attendant's distance, at most": riders_inside(distance=attendant, spacing=given["spacing"]),
-            "headway": headway(speed, given["spacing"]),
+            "rope, after an attendant's stop": self._both(attendant),
+            "rope, after a stop gate trips": self._both(gate),
+            "a rider who lets go": alone,
+            "inside the attendant's distance, at most": min(inside, given["riders_on_rope"]),
+            "brake at which riders make no difference": even if even.magnitude > 0 else "none: idle drag is above it",
         }
+
+    def _both(self, distances, riders=""):
+        loaded, empty = (self.text(distance) for distance in distances)
+        return f"{loaded}{riders}, empty {empty}"
+
+    @property
+    def result(self):
+        """How far the rope runs after an attendant's stop, with the riders of the slider."""
+        return self.distances[0]
+
+    def note(self):
+        """Say how hard rope and riders slow, what is taken for granted, and what a stop without riders proves."""
+        loaded, empty, alone = (self.text(slowing) for slowing in (*self.slowing, self.slowing_alone))
+        if empty == alone:
+            riders = "riders make no difference to the rope"
+        elif self.slowing[1] < self.slowing_alone:
+            riders = "riders who hold on slow the rope down"
+        else:
+            riders = "the rope holds its riders back, and whoever holds on pushes it on"
+        return (
+            f"The empty rope slows by {empty}, with riders by {loaded}, a rider who lets go by {alone}: {riders}. "
+            f"Assumed: {show(self.stop_delay)} until the rope slows, idle drag {self.text(IDLE_DRAG)}, "
+            f"{self.text(self.moving_mass)} of rope and sheaves, riders of {self.text(self.rider_mass)}, friction "
+            f"{show(self.friction)}. A stop tried without riders proves nothing about a full line."
+        )
 
     def _prepare(self):
         self.picture.chart.prepare(
             x_label=f"distance from the place of the fall ({self.word('spacing')}); dashed: the riders behind",
             x_range=(0, self.number(Q(30, "m"))),
-            names=list(self.names),
-            quantities=["line speed", "time", "persons"],
+            names=list(self.bars),
+            quantities=["time", "time", "line speed", "line speed", "persons"],
             marks=12,
         )
 
     def _move(self):
-        distances = [self.results[name] for name in self.names]
-        inside = self.results["inside the attendant's distance, at most"]
-        marks = self.number(self.given["spacing"]) * np.arange(1, 13)
+        riders = int(self.given["riders_on_rope"].m_as("person"))
+        behind = np.arange(1, min(12, riders - 1) + 1)
+        words = f" with {riders} {'rider' if riders == 1 else 'riders'}"
         self.picture.chart.move(
-            title=f"Inside the attendant's distance: {show(inside)} at most",
-            lengths=[[self.number(distance)] for distance in distances],
-            texts=[self.text(distance) for distance in distances],
-            marks=list(marks),
+            title=f"After a stop gate: {self._both(self.distances[2:4], words)}",
+            lengths=[[self.number(distance)] for distance in self.distances],
+            texts=[self.text(distance) for distance in self.distances],
+            marks=list(self.number(self.given["spacing"]) * behind),
         )
 
 
@@ -145,7 +189,7 @@ class UnloadPanel(Panel):
             "in the unload area at once, on average": persons_from_flow(flow, clearing),
             "headway": headway(speed, given["spacing"]),
             "spacing that leaves it to one at a time": alone,
-            "people an hour at that spacing": Capacity(hourly_capacity(speed, alone), "ideal"),
+            "people an hour at that spacing": intended_capacity(hourly_capacity(speed, alone), clearing),
         }
 
     def _prepare(self):
@@ -155,8 +199,9 @@ class UnloadPanel(Panel):
         chart, clearing = self.picture.chart, self.given["clearing_time"].m_as("s")
         between = self.results["headway"].m_as("s")
         arrivals = between * np.arange(chart.riders)
-        last = int(np.count_nonzero(arrivals <= 0.9 * chart.seconds))
-        there = int(np.count_nonzero(arrivals[:last] + clearing > arrivals[last - 1]))
+        just = 1e-9  # who leaves as the next one arrives is gone, whatever the last digit says
+        last = int(np.count_nonzero(arrivals <= 0.9 * chart.seconds + just))
+        there = int(np.count_nonzero(arrivals[:last] + clearing > arrivals[last - 1] + just))
         chart.move(
             title=f"A rider every {show(self.results['headway'])}, "
             f"each {show(self.given['clearing_time'])} in the area",

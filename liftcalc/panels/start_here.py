@@ -1,8 +1,8 @@
 """The panel of 00: the whole job on one screen, from the readings of a field sheet."""
 
 from liftcalc.capacity import hourly_capacity, vertical_transport
-from liftcalc.levels import Capacity
 from liftcalc.line import headway, persons_on_line, ride_time
+from liftcalc.loading_point import intended_capacity
 from liftcalc.panels.base import Panel
 from liftcalc.panels.controls import InUnit
 from liftcalc.panels.line_picture import LinePicture
@@ -56,7 +56,7 @@ class StartPanel(Panel):
         persons = self._fixed.get("persons_per_carrier", Q(1, "person"))
         capacity = hourly_capacity(given["line_speed"], given["spacing"], persons)
         results = {
-            "people an hour": Capacity(capacity, "ideal"),
+            "people an hour": intended_capacity(capacity, headway(given["line_speed"], given["spacing"]), persons),
             "people a minute": InUnit(capacity, "person/minute"),
             "people a second": InUnit(capacity, "person/s"),
             "headway": headway(given["line_speed"], given["spacing"]),

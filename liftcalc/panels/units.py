@@ -5,7 +5,8 @@ import numpy as np
 from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.curves import Curve, CurveChart
 from liftcalc.figures.rulers import RulerChart
-from liftcalc.levels import Capacity
+from liftcalc.line import headway
+from liftcalc.loading_point import intended_capacity
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.controls import InUnit
 from liftcalc.quantity_text import show, unit_word
@@ -84,7 +85,7 @@ class RoundingPanel(Panel):
         capacity = hourly_capacity(given["line_speed"], given["spacing"])
         early = self.rounded_early(capacity, given["digits_kept"])
         return {
-            "rounded at the end": Capacity(capacity, "ideal"),
+            "rounded at the end": intended_capacity(capacity, headway(given["line_speed"], given["spacing"])),
             "riders a second, unrounded": f"{capacity.m_as('person/s'):.4f} riders/s",
             "rounded early": show(early),
             "the error": f"{100 * (early / capacity).m_as('') - 100:+.1f} %",

@@ -6,7 +6,7 @@ from numbers import Real
 import numpy as np
 from pint import Quantity
 
-from liftcalc.units import KINDS, PlainError, Q, UnitError, kind_of, ureg, with_article
+from liftcalc.units import KINDS, PlainError, Q, UnitError, is_like, kind_in_words, kind_of, ureg
 
 
 class UncertaintyError(PlainError):
@@ -37,10 +37,9 @@ def check_kind(where, name, value, unit):
     if not isinstance(value, Quantity):
         raise UnitError(f"{where}: {name} needs a unit, but got the bare value {value!r}. Write {advice(unit)}.")
     wanted = ureg.Unit(unit)
-    if value.dimensionality != wanted.dimensionality:
-        kind = kind_of(wanted)
-        must_be = with_article(kind) if kind else f"a quantity in {unit_as_written(wanted)}"
-        came = with_article(kind_of(value) or "quantity of another kind")
+    if not is_like(value.units, wanted):
+        must_be = kind_in_words(wanted) if kind_of(wanted) else f"a quantity in {unit_as_written(wanted)}"
+        came = kind_in_words(value.units)
         raise UnitError(
             f"{where}: {name} must be {must_be}, but got {came}: {as_written(value)}. Write for example {advice(unit)}."
         )

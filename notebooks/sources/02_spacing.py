@@ -8,7 +8,7 @@
 # %% [markdown]
 # ## Before you start
 #
-# **You will be able to** turn a spacing into a headway and back; build a spacing from skis and gap; compare three stopping distances; say how many riders are in the unload area at once.
+# **You will be able to** turn a spacing into a headway and back; build a spacing from skis and gap; compare three stopping distances, on an empty rope and on a full one; say how many riders are in the unload area at once.
 #
 # **You need first** metres a second, as in [01 Units](01_units.ipynb).
 #
@@ -51,7 +51,7 @@
 
 # %% folded
 from liftcalc import Q, attendant_stopping_distance, headway, mean_spacing, show
-from liftcalc import observed_spacing, rider_stopping_distance, rope_stopping_distance
+from liftcalc import observed_spacing, rope_deceleration, rope_pull, rope_stopping_distance
 from liftcalc.panels import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
 
 view = LineViewPanel(spacing=Q(6.8, "m"), line_speed=Q(3.4, "m/s"), grade=Q(20, "percent"))
@@ -139,14 +139,16 @@ print(show(observed_spacing(Q(68, "m"), Q(11, "person"))))
 # - **The rope, after an attendant's stop.** The same, and before it the time until someone sees the fall and presses stop.
 # - **A rider who lets go.** Slope and snow stop a skier without any brake. On a grade steeper than the friction, skis that still point uphill then run back: turn across the slope and clear the track.
 #
-# **Predict.** Which of the three is the longest at 3.4 m/s? Which is the shortest?
+# How far the rope itself runs also depends on who is on it.
+#
+# **Predict.** A tow with a strong brake is tried in the morning, with nobody on it. After a stop gate trips, the rope runs 2.6 m. At noon it is full: does it run less far then, as far, or further?
 
 # %% folded
-stopping = StoppingPanel(reaction_time=Q(2, "s"), rope_deceleration=Q(1.5, "m/s**2"))
+stopping = StoppingPanel(riders_on_rope=Q(22, "person"), brake_force=Q(2000, "N"), reaction_time=Q(2, "s"))
 stopping
 
 # %% [markdown]
-# The panel takes 0.5 s from button or gate until the rope begins to slow, and a friction of 0.07 between skis and snow. Both are assumptions: yours differ. No published reaction time of lift attendants was found; none should be tried out on guests. Whoever wants their own asks the operator for a drill: the operator sets it up and leads it, with no guests on the lift, and the attendant knows of it.
+# Further: 3.4 m. What the panel assumes stands below its numbers, and yours differ. No published reaction time of lift attendants was found; none should be tried out on guests. Whoever wants their own asks the operator for a drill: the operator sets it up and leads it, with no guests on the lift, and the attendant knows of it.
 
 # %% folded
 stopping.legend()
@@ -154,29 +156,47 @@ stopping.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Put the line speed back to 3.4 m/s; the panels of a page move together. Set the reaction time to zero. What is left between the first two bars?
-# 2. Put the reaction time back to 2 s and bring the spacing to 3 m. How many are inside the attendant's distance at most, the fallen rider counted?
-# 3. A rider who lets go slows by 3.4² ÷ (2 × 2.2) = 2.6 m/s² here. Raise the rope's slowing to 4 m/s². Which stands first, and what happens to a rider who holds on?
+# 1. Put the line speed back to 3.4 m/s; the panels of a page move together. Bring the brake force to zero, as if the drive only let go of the rope. Which runs further now, the empty rope or the full one?
+# 2. Find the brake force at which riders make no difference. How hard does a rider slow there who lets go?
+# 3. Put the brake force back to 2,000 N and bring the spacing to 3 m. How many are inside the attendant's distance at most, the fallen rider counted?
 
 # %% folded
-stopping.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
+stopping.at_settings("brake_force", [Q(0, "N"), Q(500, "N"), Q(2000, "N")])
 
 # %% [markdown]
-# By hand, at 3.4 m/s:
+# By hand, at 3.4 m/s, with 22 riders of 75 kg and a brake of 2,000 N:
 #
-# 1. Reaction: 3.4 m/s × 2.0 s = 6.8 m.
-# 2. Delay: 3.4 m/s × 0.5 s = 1.7 m.
-# 3. Slowing: (3.4 m/s)² ÷ (2 × 1.5 m/s²) = 3.9 m.
-# 4. Together 12.4 m. At 6.8 m spacing that holds the fallen rider and one more.
+# 1. What slows the rope: 22 × 194.73 N of pull, 500 N of idle drag and 2,000 N of brake, together 6,784 N. The pull of one rider is worked out in [08 Pull and power](08_pull_and_power.ipynb).
+# 2. What has to be slowed: 22 × 75 kg + 400 kg = 2,050 kg. So it slows by 6,784 N ÷ 2,050 kg = 3.31 m/s².
+# 3. Delay: 3.4 m/s × 0.5 s = 1.7 m. Slowing: (3.4 m/s)² ÷ (2 × 3.31 m/s²) = 1.7 m. After a stop gate, 3.4 m.
+# 4. Reaction: 3.4 m/s × 2.0 s = 6.8 m. After an attendant's stop, 10.2 m. At 6.8 m spacing that holds the fallen rider and one more.
+# 5. Empty: 2,500 N ÷ 400 kg = 6.25 m/s². Slowing takes 0.9 m, and with the delay the rope runs 2.6 m.
 
 # %%
-speed, slowing = Q(3.4, "m/s"), Q(1.5, "m/s**2")
-print(show(rope_stopping_distance(speed, Q(0.5, "s"), slowing)))
-print(show(attendant_stopping_distance(speed, reaction_time=Q(2, "s"), stop_delay=Q(0.5, "s"), rope_deceleration=slowing)))
-print(show(rider_stopping_distance(speed, grade=Q(20, "percent"), friction=Q(0.07, ""))))
+speed, pull = Q(3.4, "m/s"), rope_pull(Q(75, "kg"), grade=Q(20, "percent"), friction=Q(0.07, ""))
+line = {"pull": pull, "idle_drag": Q(500, "N"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
+for riders in (Q(22, "person"), Q(0, "person")):
+    slowing = rope_deceleration(riders, brake_force=Q(2000, "N"), **line)
+    gate = rope_stopping_distance(speed, Q(0.5, "s"), slowing)
+    seen = attendant_stopping_distance(speed, reaction_time=Q(2, "s"), stop_delay=Q(0.5, "s"), rope_deceleration=slowing)
+    print(show(riders), "on the rope:", show(slowing), "and", show(gate), "after a gate,", show(seen), "after an attendant")
 
 # %% [markdown]
-# A rope that brakes harder than its riders lets them run on past their hands. A loaded rope on a slope slows itself: every rider pulls back on it. The **empty** rope runs furthest. So a stop tried in the morning without riders is the long one. Stop gates are tested as the maker's manual and the code say; they are never sized from a page like this.
+# ### Empty or full: which runs further?
+#
+# Riders who hold on do two things to a rope that is stopping. Slope and snow slow them, and through their hands they slow the rope. But they are mass, too, and a brake has to stop them as well. A rider alone slows by 194.73 N ÷ 75 kg = 2.60 m/s² here. The empty rope slows by idle drag and brake over its own mass.
+#
+# - The empty rope slows by less than a rider alone: each rider helps to stop it, and the **empty** rope runs further.
+# - The empty rope slows by more: the riders run up on it. Whoever holds on is held back by the rope and pushes it on, and the **full** line runs further. Whoever lets go glides on beside it. A tether goes slack and pushes nothing: that rope stops as if it were empty.
+# - Both slow alike: here at a brake of 539 N.
+
+# %%
+from liftcalc import brake_force_where_riders_make_no_difference
+
+print(show(brake_force_where_riders_make_no_difference(**line)))
+
+# %% [markdown]
+# So a stop tried without riders proves nothing about a full line, and one with riders nothing about the empty rope. With what load to try, the maker's manual says. Stop gates are tested as that manual and the code say; they are never sized from a page like this.
 
 # %% [markdown]
 # ## The unload area
@@ -274,10 +294,10 @@ RecordBox("02")
 # ## In short
 #
 # - Spacing is skis and gap together. Headway is spacing over line speed: that is what people feel.
-# - The rope's stopping distance grows with the reaction time, and faster than the line speed; the empty rope runs furthest.
+# - The rope's stopping distance grows with the reaction time, and faster than the line speed. Whether the empty rope or the full line runs further depends on the brake.
 # - Riders in the unload area are riders a second times the seconds each needs.
 #
-# **Formula card.** t = s ÷ v; s = skis + gap; d = v · (reaction + delay) + v² ÷ (2 · a); riders inside d, at most: the whole part of d ÷ s, and one.
+# **Formula card.** t = s ÷ v; s = skis + gap; d = v · (reaction + delay) + v² ÷ (2 · a), with a = (N · F + F₀ + brake) ÷ (N · m + M); riders inside d, at most: the whole part of d ÷ s, and one. Here N is the riders on the rope, F the pull and m the mass of each, F₀ the drag of the empty rope, M the mass of rope and sheaves.
 
 # %% [markdown]
 # ## Where to next

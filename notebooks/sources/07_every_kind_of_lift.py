@@ -32,7 +32,7 @@
 
 # %% folded
 from liftcalc import Q, capacity_with_carriers_out, detachable_carriers, headway, hourly_capacity
-from liftcalc import least_station_interval, reversible_capacity, show, solve_line
+from liftcalc import least_station_interval, reversible_capacity, ride_time_rest_to_rest, show, solve_line
 from liftcalc.lift_tables import comparison_table, hazards_table, kinds_table
 from liftcalc.lifts import read_lifts
 from liftcalc.panels import KindPanel
@@ -86,17 +86,17 @@ for speed in (Q(2, "m/s"), Q(6, "m/s")):
 #
 # Nobody at the loading point feels 36 m. They feel 6 s, and how fast the carrier comes at them. A fixed chair comes at line speed. A loading carpet runs along with the chair, so that the chair gains on the rider by the difference only. A detachable carrier leaves the rope and creeps in at station speed. A tram stands still.
 #
-# Creeping has its price. Carriers close up in the station, and there the shortest interval is set, whatever the rope does outside.
+# Creeping has its price. Carriers close up in the station, and there they cannot follow closer than they fit. That is a **packing** figure, and no interval to run. Boarding, the distance that a carrier needs to brake, the load on rope and towers, the number of carriers and the permit set floors of their own, and any of them may be longer.
 #
-# **Predict.** Cabins of 2.4 m creep at 0.5 m/s and must keep 1.0 m free between them. How close can they follow?
+# **Predict.** Cabins of 2.4 m creep at 0.5 m/s and must keep 1.0 m free between them. How close do they fit?
 
 # %%
-shortest = least_station_interval(carrier_length=Q(2.4, "m"), carrier_gap=Q(1, "m"), station_speed=Q(0.5, "m/s"))
-print("shortest interval:", show(shortest))
+closest = least_station_interval(carrier_length=Q(2.4, "m"), carrier_gap=Q(1, "m"), station_speed=Q(0.5, "m/s"))
+print("the closest that fits:", show(closest))
 print("beginners' belt, 0.6 m/s, skis 1.1 m and gap 1.9 m:", show(headway(Q(0.6, "m/s"), Q(3, "m"))))
 
 # %% [markdown]
-# By hand: (2.4 m + 1.0 m) ÷ 0.5 m/s = 6.8 s. A conveyor obeys the same line: skis and gap over the speed of the belt.
+# By hand: (2.4 m + 1.0 m) ÷ 0.5 m/s = 6.8 s. A conveyor obeys the same line, skis and gap over the speed of the belt, and that is a packing figure, too.
 #
 # Carriers in the stations are off the rope, but the club owns them all the same. They count with the time they spend there, here 120 s in both stations together, on a line of 1,800 m at 5 m/s with a carrier every 12 s.
 
@@ -111,13 +111,18 @@ print("on the rope", show(on_the_rope), "and with both stations", show(owned))
 # %% [markdown]
 # ## To and fro
 #
-# Two cabins on one rope pass each other halfway. A cabin arrives at the top once in every ride and the standing time after it. It is the same formula with a long interval, and the one lift with its length in this formula.
+# Two cabins on one rope pass each other halfway. A cabin arrives at the top once in every ride and the standing time after it. It is the same formula with a long interval, and the one lift with its length in this formula. A cabin also starts and ends each ride at rest; here it speeds up and slows by 0.5 m/s², an invented figure.
+#
+# **Predict.** At 8 m/s, 800 m take 100 s. How much do the start and the stop add to that?
 
 # %%
 for length in (Q(800, "m"), Q(1600, "m")):
-    ride = (length / Q(8, "m/s")).to("s")
+    ride = ride_time_rest_to_rest(length, Q(8, "m/s"), Q(0.5, "m/s**2"))
     carried = reversible_capacity(transit_time=ride, dwell_time=Q(60, "s"), persons_per_cabin=Q(40, "person"))
-    print(show(length), "of rope:", show(carried))
+    print(show(length), "of rope: a ride of", show(ride), "and", show(carried))
+
+# %% [markdown]
+# By hand: speeding up takes 8 m/s ÷ 0.5 m/s² = 16 s, slowing as long, and in each of the two the cabin covers half of what it would at full speed. So they add 8 s each: 800 m ÷ 8 m/s + 8 m/s ÷ 0.5 m/s² = 116 s. With 60 s of standing a cabin comes every 176 s: 3,600 s × 40 ÷ 176 s = 818 pph. Twice the rope is less than twice the interval, and carries more than half as many.
 
 # %% [markdown]
 # ## From whatever you know
@@ -149,7 +154,7 @@ what_came
 # %% [markdown]
 # ## Carriers out of service
 #
-# Two of the 42 places on the Long Platter's loop hang empty. They pass by all the same. What is left is 514 pph × 40 ÷ 42.
+# Two of the 42 places on the Long Platter's loop hang empty. They pass by all the same. What is left is 514 pph × 40 ÷ 42. Whether a loop may run with places empty is another question: it needs the leave of the operator, and the maker's manual and the authority must allow it.
 
 # %%
 print(show(capacity_with_carriers_out(Q(514, "pph"), carriers=Q(42, ""), carriers_out=Q(2, ""))))
@@ -168,7 +173,7 @@ comparison_table(lifts, read_readings("../data/hill_readings.csv"))
 # %% [markdown]
 # Each row but the last holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Ridge Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
 #
-# The last column matters more than any of the numbers. On a stop some riders stand on the snow, others hang in the air. How they are brought down stands in the plan that the operator has, as the authority asks for it. Being on the ground does not make a lift safe: each kind has hazards of its own.
+# The last column matters more than any of the numbers. On a stop some riders stand on the snow, others hang in the air. The plan to bring those down is the operator's, and the authority says what it must hold. Being on the ground does not make a lift safe: each kind has hazards of its own.
 
 # %% folded
 hazards_table()
@@ -248,10 +253,10 @@ RecordBox("07")
 # ## In short
 #
 # - Every lift is persons a carrier over an interval. Three times the speed at three times the spacing carries the same.
-# - People feel the interval and the speed at which the carrier comes. A station sets the shortest interval of a detachable lift.
+# - People feel the interval and the speed at which the carrier comes. How close carriers fit in a station is a packing figure, and no interval to run.
 # - Compare lifts at one level, line by line, with their rise, their power, and where riders are on a stop.
 #
-# **Formula card.** C = 3,600 · n ÷ t; s = v · t; to and fro: t = ride + standing; shortest t = (carrier + gap) ÷ station speed; carriers = (2 · D ÷ v + station time) ÷ t; with k of K out of service: C · (K − k) ÷ K.
+# **Formula card.** C = 3,600 · n ÷ t; s = v · t; to and fro: t = L ÷ v + v ÷ a + standing; closest that fits: t = (carrier + gap) ÷ station speed; carriers = (2 · D ÷ v + station time) ÷ t; with k of K out of service: C · (K − k) ÷ K.
 
 # %% [markdown]
 # ## Where to next

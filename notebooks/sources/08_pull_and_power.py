@@ -264,13 +264,21 @@ start.at_settings("starting_time", [Q(2, "s"), Q(8, "s"), Q(16, "s")])
 # %% [markdown]
 # By hand: 400 m ÷ 19.6 m = 20.41 riders, times 194.73 N, and 400 N for the empty rope: 4,374 N. The motor is rated for 0.85 × 15,000 W ÷ 2.8 m/s = 4,554 N. For 8 s, speeding up takes 0.35 m/s² times (20.41 × 75 kg + 1,100 kg), another 921 N: 5,295 N, 116 % of the rating. Within its rating it could start the line only over some 41 s; whether it may give more for a while, the maker says. A gentle start asks less of motor, rope, sheave and riders alike.
 #
-# The same sum backwards says how soon a rope comes to rest once the drive lets go of it, here with 400 kg of rope and sheaves. On this tow the empty rope runs furthest. It is how soon it stops, not what holds it: a full line at rest on a slope would run backwards, and the brake or backstop that holds it is the maker's.
+# The same sum backwards says how soon a rope comes to rest once the drive lets go of it, here with 400 kg of rope and sheaves, empty and with 22 riders who hold on.
 
 # %%
-rope = {"pull": Q(195, "N"), "idle_drag": Q(500, "N"), "brake_force": Q(0, "N")}
-rope |= {"rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
-for riders in (Q(0, "person"), Q(15, "person")):
-    print(show(riders), "on the rope: it slows by", show(rope_deceleration(riders, **rope)))
+from liftcalc import brake_force_where_riders_make_no_difference
+
+rope = {"pull": Q(194.73, "N"), "idle_drag": Q(500, "N"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
+for brake in (Q(0, "N"), Q(2000, "N")):
+    slowing = rope_deceleration(Q([0, 22], "person"), brake_force=brake, **rope)
+    print("with a brake of", show(brake), "it slows by", show(slowing[0]), "empty and by", show(slowing[1]), "with riders")
+print("no difference at a brake of", show(brake_force_where_riders_make_no_difference(**rope)))
+
+# %% [markdown]
+# Without a brake the riders help to stop it, and the empty rope runs further. With a strong one they run up on the rope and push it on, and the full line runs further: a rider alone slows by 194.73 N ÷ 75 kg = 2.60 m/s², and that is where the two change places. So a stop tried without riders proves nothing about a full line; the maker's manual says with what load to try. [02 Spacing](02_spacing.ipynb) has it in metres.
+#
+# All this is how soon a rope stops, not what holds it: a full line at rest on a slope would run backwards, and the brake or backstop that holds it is the maker's.
 
 # %% [markdown]
 # ## Exercises
