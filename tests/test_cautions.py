@@ -158,4 +158,4 @@ def test_the_operator_has_the_plan_for_bringing_people_down():
     says = next(option.says for option in BANK["7.7"].options if option.mistake is None)
     assert "the operator has a plan for bringing people down; the authority says what it must hold." in says
     page = plain(source_of(next(path for path in PATHS if path.stem.startswith("07"))).read_text(encoding="utf-8"))
-    assert "How they are brought down stands in the plan that the operator has" in page
+    assert "The plan to bring those down is the operator's, and the authority says what it must hold." in page

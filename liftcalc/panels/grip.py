@@ -5,7 +5,7 @@ import numpy as np
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.curves import Curve, CurveChart
 from liftcalc.line import vertical_rise
-from liftcalc.motor import force_to_start, rope_pull
+from liftcalc.motor import force_to_start, rope_pull, tether_relief
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.power import EFFICIENCY, IDLE_DRAG, LENGTH
 from liftcalc.quantity_text import show
@@ -62,7 +62,8 @@ class SheavePanel(Panel):
         return (
             f"Riders of {self.text(self.rider_mass)}, friction {show(self.friction)}, rope {show(ROPE)}, length "
             f"{self.text(LENGTH)}, idle drag {self.text(IDLE_DRAG)}; the rope is to hold {show(SAFETY_FACTOR)} times "
-            "over, a figure invented for this page: the code and the maker give the real one."
+            "over, a figure invented for this page: the code and the maker give the real one. Steady run; flat rim, no "
+            "groove."
         )
 
     def _prepare(self):
@@ -135,7 +136,8 @@ class StartingPanel(Panel):
     title = "Starting a full line"
     control_names = ("starting_time", "grade", "rider_mass", "motor_power")
     speed, length, spacing, friction = Q(2.8, "m/s"), Q(400, "m"), Q(19.6, "m"), Q(0.07, "")
-    idle_drag, moving_mass = Q(400, "N"), Q(1100, "kg")
+    idle_drag, moving_mass, tether_angle = Q(400, "N"), Q(1100, "kg"), Q(30, "degree")
+    drive_inertia = Q(300, "kg")  # rotor, gear and brake disc as a mass at the rope
 
     def make_picture(self):
         return ChartPicture(CurveChart(), StartingPanel._prepare, StartingPanel._move)
@@ -143,8 +145,9 @@ class StartingPanel(Panel):
     def _force(self, given, times=None):
         """Return the force at the drive sheave while the line starts within a time, or several; steady if left out."""
         riders = Q((self.length / self.spacing).m_as(""), "person")
-        pull = rope_pull(given["rider_mass"], grade=given["grade"], friction=self.friction)
-        masses = {"rider_mass": given["rider_mass"], "moving_mass": self.moving_mass}
+        relief = tether_relief(self.tether_angle, self.friction)
+        pull = rope_pull(given["rider_mass"], grade=given["grade"], friction=self.friction) * relief
+        masses = {"rider_mass": given["rider_mass"] * relief, "moving_mass": self.moving_mass + self.drive_inertia}
         faster = Q(0, "m/s**2") if times is None else self.speed / times
         return force_to_start(riders, faster, pull=pull, idle_drag=self.idle_drag, **masses)
 
@@ -163,10 +166,11 @@ class StartingPanel(Panel):
         """Say what the panel takes for granted."""
         return (
             f"The Long Platter, every platter taken: {self.text(self.length)}, one rider each "
-            f"{self.text(self.spacing)}, to {self.text(self.speed)}; rope, platters and sheaves "
-            f"{self.text(self.moving_mass)}, idle drag {self.text(self.idle_drag)}, snow friction "
-            f"{show(self.friction)}, efficiency {show(EFFICIENCY)}. Whether a motor may give more than its rated force "
-            "for a few seconds is the maker's to say."
+            f"{self.text(self.spacing)}, to {self.text(self.speed)}, tethers at {show(self.tether_angle)}; rope, "
+            f"platters and sheaves {self.text(self.moving_mass)}, the drive {self.text(self.drive_inertia)} at the "
+            f"rope, idle drag {self.text(self.idle_drag)}, snow friction {show(self.friction)}, efficiency "
+            f"{show(EFFICIENCY)}: all assumed. Cold grease has to break away as well. Whether a motor may give more "
+            "than its rated force for a few seconds is the maker's to say."
         )
 
     def _prepare(self):

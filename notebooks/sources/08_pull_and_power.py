@@ -44,8 +44,9 @@
 
 # %%
 from liftcalc import Q, carrier_work, conveyor_work, engine_power_at_altitude, grade_from_angle
-from liftcalc import grade_from_rise, held_force, peak_riders_mass, ride_work, rope_deceleration
-from liftcalc import rope_pull, rope_weight_in_hands, show, tether_pull
+from liftcalc import grade_from_rise, groove_friction, held_force, inertia_at_the_rope, peak_riders_mass
+from liftcalc import ride_work, riders_by_traction, riders_by_traction_at_start, rope_deceleration, rope_pull
+from liftcalc import rope_weight_in_hands, show, tether_pull, tether_relief
 from liftcalc.panels import HandsPanel, MotorPanel, PowerPanel, SheavePanel, StartingPanel
 
 for grade in (
@@ -135,7 +136,7 @@ motor.at_settings("line_speed", [Q(1.7, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
 # %% [markdown]
 # ## Chairs, belts and tethers
 #
-# Snow friction is for skis on snow. A chair lifts its riders and drags a few per cent of their weight through its sheaves; empty chairs going up balance empty chairs going down. A conveyor drags belt and rider over a bed. A platter's tether pulls upwards as well, and takes some weight off the skis.
+# Snow friction is for skis on snow. A chair lifts its riders and drags a few per cent of their weight through its sheaves; empty chairs going up balance empty chairs going down. A conveyor drags belt and rider over a bed. A platter's tether pulls upwards as well, and takes some weight off the skis. What the rope, the motor and the grip of the sheave feel of it is its part along the rope, T · cos θ, with T the pull in the tether and θ its angle to the slope.
 
 # %%
 path = {"vertical_rise": Q(142, "m"), "horizontal_run": Q(624, "m")}
@@ -145,6 +146,7 @@ belt = {"vertical_rise": Q(8, "m"), "horizontal_run": Q(79.6, "m")}
 print("on the belt:", show(conveyor_work(Q(60, "kg"), **belt, bed_friction=Q(0.3, ""))))
 tether = tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), friction=Q(0.07, ""))
 print("in a tether at 30 degrees, for a pull of 195 N:", show(tether))
+print("of it along the rope:", show(Q(195, "N") * tether_relief(Q(30, "degree"), Q(0.07, "")), "N"))
 
 # %% [markdown]
 # ## An engine on a mountain
@@ -198,7 +200,7 @@ hands.legend()
 hands.at_settings("glove_friction", [Q(0.2, ""), Q(0.4, ""), Q(0.6, "")])
 
 # %% [markdown]
-# By hand: 194.7 N ÷ (2 × 0.40) = 243 N of squeeze, held for the 44 s of the ride. A rider who cannot hold it lets go and clears the track. Nobody wraps the rope round a hand or an arm, and gripping devices are used only as the code and the operator allow.
+# By hand: 194.7 N ÷ (2 × 0.40) = 243 N of squeeze, held for the 45 s of the ride. A rider who cannot hold it lets go and clears the track. Nobody wraps the rope round a hand or an arm, and gripping devices are used only as the code and the operator allow.
 
 # %%
 print("an adult of 80 kg holds", show(held_force(Q(80, "kg"), grade=Q(20, "percent"), friction=Q(0.07, ""))))
@@ -236,6 +238,22 @@ sheave.at_settings("rope_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
 
 # %% [markdown]
 # By hand, drive at the top: e^(0.25 × 3.1416) = 2.1933; to hold 1.25 times over, only 2.1933 ÷ 1.25 = 1.7546 is used. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N; the 250 N is half of the empty rope's drag. The rope passes on 5,923 N × 0.7546 = 4,469 N; less 500 N for itself, over 194.7 N a rider: 20.4 riders. Picking riders up asks for a little more, and is left out here.
+#
+# So far the rope runs steadily, and its sheave has a flat rim. A start with riders on asks for more, and takes from the slack side as well: half of what speeds up rope and carriers comes off it. A groove helps: the rope lies wedged between its two sides, which press harder than a flat rim. Two to three times the friction of the lining is common practice, no published source. The shape of the groove is a reading, asked of the operator.
+#
+# **Predict.** Say this drive pulled outfits that riders stay on, and were started in 6 s with its riders on, 400 kg of rope and sheaves with them. How many of the 20 can it start?
+
+# %%
+grip = {"slack_tension": Q(5923, "N"), "pull": Q(194.73, "N"), "idle_drag": Q(500, "N")}
+grip |= {"wrap_angle": Q(180, "degree"), "safety_factor": Q(1.25, "")}
+at_start = {"starting_acceleration": Q(3.4 / 6, "m/s**2"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
+flat, wedged = Q(0.25, ""), groove_friction(Q(0.25, ""), Q(60, "degree"))
+print("flat rim, steady run:", show(riders_by_traction(friction=flat, **grip)))
+print("flat rim, start in 6 s:", show(riders_by_traction_at_start(friction=flat, **grip, **at_start)))
+print("groove of 60 degrees, a friction of", show(wedged), "and steady:", show(riders_by_traction(friction=wedged, **grip)))
+
+# %% [markdown]
+# By hand, the start: 3.4 m/s ÷ 6 s = 0.567 m/s². Rope and sheaves take 400 kg × 0.567 m/s² = 227 N, half of it, 113 N, from either side: 4,469 N − 500 N − 113 N × 2.7546 = 3,657 N. Each rider takes 194.7 N + 75 kg × 0.567 m/s² = 237.2 N: 15.4 riders. A rope that slips on its sheave wears both: stop, and report it.
 
 # %% [markdown]
 # ## Why a full line starts gently
@@ -262,7 +280,15 @@ start.legend()
 start.at_settings("starting_time", [Q(2, "s"), Q(8, "s"), Q(16, "s")])
 
 # %% [markdown]
-# By hand: 400 m ÷ 19.6 m = 20.41 riders, times 194.73 N, and 400 N for the empty rope: 4,374 N. The motor is rated for 0.85 × 15,000 W ÷ 2.8 m/s = 4,554 N. For 8 s, speeding up takes 0.35 m/s² times (20.41 × 75 kg + 1,100 kg), another 921 N: 5,295 N, 116 % of the rating. Within its rating it could start the line only over some 41 s; whether it may give more for a while, the maker says. A gentle start asks less of motor, rope, sheave and riders alike.
+# By hand: through tethers at 30 degrees the rope feels 194.73 N ÷ 1.0404 = 187.17 N of each rider, and 75 kg ÷ 1.0404 = 72.1 kg. 400 m ÷ 19.6 m = 20.41 riders, times 187.17 N, and 400 N for the empty rope: 4,220 N. The motor is rated for 0.85 × 15,000 W ÷ 2.8 m/s = 4,554 N. For 8 s, speeding up takes 0.35 m/s² times (20.41 × 72.1 kg + 1,100 kg + 300 kg), another 1,005 N: 5,225 N, 115 % of the rating. Within its rating it could start the line only over some 24 s; whether it may give more for a while, the maker says. A gentle start asks less of motor, rope, sheave and riders alike.
+#
+# The 300 kg are the drive itself. A small rotor turns fast, and what turns counts at the rope with its inertia, times the square of its gears, over the square of the sheave's radius. The motor must start it; the rope need not pass it on.
+
+# %%
+print("a rotor at the rope:", show(inertia_at_the_rope(Q(0.1, "kg*m**2"), Q(0.8, "m"), Q(43.4, ""))))
+
+# %% [markdown]
+# By hand: 0.1 kg m² × 43.4² ÷ (0.8 m)² = 294 kg, for 43.4 turns of the rotor to one of the sheave. That is common practice for a motor of 15 kW, no published source; the maker's papers have yours.
 #
 # The same sum backwards says how soon a rope comes to rest once the drive lets go of it, here with 400 kg of rope and sheaves, empty and with 22 riders who hold on.
 
@@ -345,7 +371,7 @@ RecordBox("08")
 # - Speed drops out only of the simple law. With an empty rope to drag, faster is fewer; at constant torque, slower is fewer.
 # - A bigger motor helps neither the rope on its sheave nor the hand on the rope.
 #
-# **Formula card.** F = m · g · (sin α + μ · cos α); E = F · L + m · v² + F · v² ÷ (2 · a); C = 3,600 · (η · P − F₀ · v) ÷ E; N = (T₂ · (e^(μ · β) ÷ S − 1) − F₀) ÷ F; start: N · F + F₀ + (N · m + M) · a. Here E is the energy of one rider, F₀ the drag of the empty rope, N the riders on the line, T₂ the tension of the slack side, S how many times over the rope must hold, M the mass of rope, carriers and sheaves, a how hard riders, or the line, speed up.
+# **Formula card.** F = m · g · (sin α + μ · cos α); E = F · L + m · v² + F · v² ÷ (2 · a); C = 3,600 · (η · P − F₀ · v) ÷ E; N = (T₂ · (r − 1) − F₀) ÷ F with r = e^(μ · β) ÷ S, drive at the top (at the bottom: ÷ r as well); at a start N = (T₂ · (r − 1) − F₀ − ½ · M · a · (1 + r)) ÷ (F + m · a); force to start: N · F + F₀ + (N · m + M) · a. Here E is the energy of one rider, F₀ the drag of the empty rope, N the riders on the line, T₂ the tension of the slack side, S how many times over the rope must hold, M the mass of rope, carriers and sheaves, a how hard riders, or the line, speed up.
 
 # %% [markdown]
 # ## Where to next

@@ -36,6 +36,8 @@
 # - **Traction.** How many riders the rope can pull before it slips on its drive sheave, the wheel that the motor turns.
 # - **Unload.** How long the unload area takes to be clear for the next.
 #
+# These five say how many get through in an hour. They are not all that caps a lift: the strength of the rope, the brake, the towers and the time of an evacuation do so too, and stand in the maker's papers and the permit. Nothing here looks at them.
+#
 # **Predict.** The Penny Rope runs at 3.4 m/s with a rider every 6.8 m. A start takes 3 s. Its motor has 15 kW. Which gate is the narrowest?
 
 # %%
@@ -52,11 +54,32 @@ for limit in limits_of(tow, readings["Penny Rope"]):
     print(limit)
 
 # %% [markdown]
-# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph. Traction rests on a reading of the slack side, 7,000 N: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders in the steady run, each for 44.1 s, which makes 2,005 pph. A start with a full line would ask for more.
+# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph. Traction rests on a reading of the slack side, 7,000 N with the empty rope running steadily: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders. Each rides for 150 m ÷ 3.4 m/s and 3.4 m/s ÷ (2 × 1.5 m/s²) for the start from rest, 45.25 s together: 24.6 × 3,600 s ÷ 45.25 s = 1,955 pph.
 #
 # The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
 #
 # The narrowest gate lets 1,200 through. It **governs**. That is no promise: it is an upper bound, and chance, misses and stops take their share of it.
+
+# %% [markdown]
+# ### Two readings that nobody may assume
+#
+# Traction hangs on two facts that are asked of the operator. Where does the drive stand? At the bottom each rider makes the slack side slacker. And may the lift be started with riders on it? On a rope tow they let go; on the Long Platter they stay on. Without the drive's position the limit is left out; without a starting acceleration it is that of the steady run, and says so.
+#
+# **Predict.** The Penny Rope's drive stands at the top. With the same readings and the drive at the bottom: more than half of the 1,955, or less?
+
+# %%
+from liftcalc.lift_limits import capacities_from
+from liftcalc.lift_readings import values_of
+
+for drive in ("top", "bottom"):
+    theirs = readings["Penny Rope"] | {"drive_position": drive}
+    print("drive at the", drive, show(capacities_from(tow.kind, values_of(tow, theirs))["traction"]))
+platter = lifts["Long Platter"].lines[0]
+begun = readings["Long Platter"] | {"starting_acceleration": Q(0.35, "m/s**2"), "moving_mass": Q(1100, "kg")}
+print(*[limit for limit in limits_of(platter, begun) if limit.name == "traction"])
+
+# %% [markdown]
+# By hand: the drive at the bottom divides by the ratio, 1.7546: 24.57 riders ÷ 1.7546 = 14.0 riders, and 14.0 × 3,600 s ÷ 45.25 s = 1,114 pph. That is below the loading point's 1,200, so the drive's position alone would change what governs here.
 
 # %% [markdown]
 # ## All of them on one chart
@@ -99,15 +122,20 @@ limits.at_settings("grade", [Q(15, "percent"), Q(25, "percent"), Q(35, "percent"
 from dataclasses import replace
 
 closer = replace(tow, spacing=Q(3.4, "m"))
-print(governing(limits_of(tow, readings["Penny Rope"])).capacity, "as it is")
-print(governing(limits_of(closer, readings["Penny Rope"])).capacity, "at half the spacing")
+print("Penny Rope as it is:", governing(limits_of(tow, readings["Penny Rope"])).capacity)
+print("at half the spacing:", governing(limits_of(closer, readings["Penny Rope"])).capacity)
+print("Long Platter as it is:", governing(limits_of(platter, readings["Long Platter"])).capacity)
+closer = governing(limits_of(replace(platter, spacing=Q(17, "m")), readings["Long Platter"]))
+print("with a platter every 17 m:", closer.capacity, "by its", closer.limit.name)
 
 # %% [markdown]
-# Nothing gained. But wherever two do get on 3.4 m apart, there is one second instead of two to take hold, twice the riders are inside the stopping distance of whoever falls, and two reach the top a second apart. [02 Spacing](02_spacing.ipynb) shows each.
+# On the Penny Rope: nothing gained. But wherever two do get on 3.4 m apart, there is one second instead of two to take hold, twice the riders are inside the stopping distance of whoever falls, and two reach the top a second apart. [02 Spacing](02_spacing.ipynb) shows each.
 #
 # What could move the number is at the loading point, and by 91 pph at most before the motor governs: skis turned the right way before it is their turn, a hand for beginners where the operator's rules allow it. A second place to start from, or another spacing, is a change of the lift: the maker, licensed people and the authority decide, and may have reasons of their own for what is there.
 #
-# Said in one breath to a guest: "The rope is not what you are waiting for. We can start one rider every three seconds, and closer on the rope is only closer to whoever falls."
+# On the Long Platter spacing governs, and there closer platters do carry more on paper: 39 pph, until the motor has no more to give. The price is not on the paper. Each rider has less time to load and to leave, and the next one is nearer to whoever falls. More outfits and more riders load rope, towers and brake. And it is a change of the lift: the maker and the authority decide, and in many places a change of the number or spacing of carriers must be reviewed first.
+#
+# Said in one breath to a guest of the Penny Rope: "The rope is not what you are waiting for. We can start one rider every three seconds, and closer on the rope is only closer to whoever falls."
 
 # %% [markdown]
 # ## The hill, line by line
@@ -118,33 +146,33 @@ print(governing(limits_of(closer, readings["Penny Rope"])).capacity, "at half th
 governing_table(lifts, readings)
 
 # %% [markdown]
-# It does: spacing on the Long Platter and the Ridge Double, loading on the Penny Rope and its twin. Where no reading of the rope's tension is there, traction is left out by name. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
+# It does: spacing on the Long Platter and the Ridge Double, loading on the Penny Rope and its twin. Where no reading of the rope's tension, or of the drive's position, is there, traction is left out by name. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
 #
 # The second rope of the proposal is slower and has the smaller motor, and its motor governs. Together the two lines carry at most the sum of the two, 1,200 + 978 = 2,178 pph, not twice the first.
 
 # %% [markdown]
 # ## When two limits are close
 #
-# On the Long Platter spacing governs with 514 pph, and the motor stands 18 pph above it. Both rest on readings with a doubt. Which of the two governs is then a matter of shares: draw each reading within its doubt, many times, and count.
+# On the Long Platter spacing governs with 514 pph, and the motor stands 39 pph above it. Both rest on readings with a doubt, and the motor on many: the mean mass of a rider, the friction of the snow, the efficiency, the drag of the empty rope. Which of the two governs is then a matter of shares: draw each reading within its doubt, many times, and count.
 #
-# **Predict.** Friction of the snow is known to about a third. In what share of the draws does the motor govern?
+# **Predict.** Friction is known to about a third, the mean mass to a tenth. In what share of the draws does the motor govern, and which of the two readings is worth more care?
 
 # %% folded
-platter = SharePanel(lifts["Long Platter"].lines[0], readings["Long Platter"])
-platter
+shares = SharePanel(platter, readings["Long Platter"])
+shares
 
 # %% folded
-platter.legend()
+shares.legend()
 
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Bring the doubt of friction to 5 %. Is the answer settled now?
-# 2. Bring the doubt of loading to 30 %. How can loading govern in some draws, when it stands 86 pph above?
-# 3. Put the doubt of loading back to 15 %. Bring the doubt of spacing alone to 1 %, then that of friction alone, then both. What settles it? What does a stopwatch outside the track read in place of the spacing?
+# 1. Bring the doubt of friction alone to 1 %, put it back to 30 %, then bring the doubt of mass alone to 1 %. Which of the two takes more from the motor's share?
+# 2. Put the doubt of mass back to 10 % and bring the doubt of loading to 30 %. How can loading govern in some draws, when it stands 86 pph above?
+# 3. Put the doubt of loading back to 15 %. Bring spacing, friction and mass to 1 % each. Is it settled now? What does a stopwatch outside the track read in place of the spacing?
 
 # %% folded
-platter.at_settings("friction_doubt", [Q(5, "percent"), Q(30, "percent"), Q(60, "percent")])
+shares.at_settings("mass_doubt", [Q(1, "percent"), Q(10, "percent"), Q(20, "percent")])
 
 # %% [markdown]
 # ## At most, and why less
@@ -243,7 +271,7 @@ RecordBox("09")
 #
 # - Spacing, loading, motor, traction, unload: the smallest governs, and it is an upper bound.
 # - A change to a gate that does not govern carries nobody more. Look first which one does, and how far the next is away.
-# - People and slope are not the lift's own; a rule binds, whatever the lift could do; a limit without a reading is left out and named.
+# - People and slope are not the lift's own; a rule binds, whatever the lift could do; a limit without a reading is left out and named. Rope, brake, towers and evacuation cap a lift too, and are no part of it.
 #
 # **Formula card.** C = min(3,600 · n · v ÷ s, 3,600 · n · K ÷ t at loading, motor, traction, 3,600 · n · K ÷ t at unload), with K places and t the time at each; where loading is random with a floor h, C = 3,600 ÷ mean of max(X, h), and with exponential times of mean m that mean is h + m · e^(−h ÷ m).
 
