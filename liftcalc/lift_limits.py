@@ -318,7 +318,7 @@ def draws_of(line, readings, half_widths, *, seed, draws=20_000):
         if not isinstance(values.get(name), Quantity):
             known = ", ".join(other for other, value in values.items() if isinstance(value, Quantity))
             raise PlainError(f"share_of_limits: {name!r} has a half-width, but no value. Known: {known}.")
-    for name in (known for known in tuple(values) if known in half_widths):  # one order, and so one draw, for all
+    for name in sorted(half_widths):  # one order, and so one draw, however names were written
         value, half_width = values[name], half_widths[name]
         if not (isinstance(half_width, Quantity) and is_like(half_width.units, value.units)):
             raise UnitError(

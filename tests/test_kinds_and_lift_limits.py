@@ -1161,6 +1161,22 @@ def test_shares_add_up_and_one_seed_gives_one_result():
         assert abs(share - other[name]) < 4 * math.sqrt(2 * share * (1 - share) / 20_000)
 
 
+def backwards(mapping):
+    """Return the same mapping with its names in the opposite order."""
+    return dict(reversed(mapping.items()))
+
+
+@pytest.mark.parametrize(
+    ("readings", "half_widths"),
+    [(TOW_READINGS, backwards(HALF_WIDTHS)), (backwards(TOW_READINGS), HALF_WIDTHS)],
+    ids=["half-widths", "readings"],
+)
+def test_shares_do_not_hang_on_the_order_in_which_names_are_written(readings, half_widths):
+    assert share_of_limits(TOW, readings, half_widths, seed=7) == share_of_limits(
+        TOW, TOW_READINGS, HALF_WIDTHS, seed=7
+    )
+
+
 @pytest.mark.parametrize(("seed", "middle", "half"), [(1, 2.0, 0.5), (2, 2.1, 0.3), (3, 1.9, 0.4), (4, 1.8, 1.0)])
 def test_a_share_against_its_closed_form(seed, middle, half):
     # a rider every 2.0 s on the rope: loading governs where its time is above 2.0 s, at even chances in between
