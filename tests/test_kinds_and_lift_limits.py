@@ -944,6 +944,42 @@ def test_three_times_the_speed_of_a_tram_whose_cabins_still_stand(speed, length,
     assert slow < fast < 3 * slow
 
 
+TRAMS = [(8.0, 800.0, 60.0, 40), (5.0, 1500.0, 200.0, 80)]  # line speed [m/s], length [m], dwell [s], persons
+
+
+@pytest.mark.parametrize(("speed", "length", "dwell", "persons"), TRAMS, ids=["short", "long"])
+def test_the_time_that_a_cabin_stands_is_taken_from_the_spacing_limit(speed, length, dwell, persons):
+    tram = describe_line(
+        "tram", "reversible tram", line_speed=Q(speed, "m/s"), ridden_length=Q(length, "m"),
+        dwell_time=Q(dwell, "s"), persons_per_carrier=Q(persons, "person"), vertical_rise=Q(100, "m"),
+    )  # fmt: skip
+    speeds = np.array([0.5, 1.0, 2.0]) * speed
+    expected = 3600 * persons / (length / speeds + dwell)
+    (spacing,) = (limit for limit in limits_of(tram, {}) if limit.name == "spacing")
+    assert pph(spacing) == pytest.approx(expected[1], rel=1e-9)
+    values = values_of(tram, {}) | {"line_speed": Q(speeds, "m/s")}
+    assert capacities_from("reversible tram", values)["spacing"].m_as("pph") == pytest.approx(expected, rel=1e-9)
+    longer = values_of(tram, {}) | {"dwell_time": Q(2 * dwell, "s")}
+    assert capacities_from("reversible tram", longer)["spacing"].m_as("pph") == pytest.approx(
+        3600 * persons / (length / speed + 2 * dwell), rel=1e-9
+    )
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_station_limits_only_a_lift_whose_carriers_leave_the_rope(kind):
+    line = line_of(kind, MIDDLE)
+    readings = readings_of(kind, MIDDLE) | {name: Q(MIDDLE[name], ENOUGH[name][2]) for name in IN_A_STATION}
+    with_a_station = {kind} & set(DETACHABLE)
+    names = {record.name for record in limits_of(line, readings)}
+    assert names == LIMITS | ({"station"} if with_a_station else set())
+    curves = capacities_from(kind, values_of(line, readings))
+    assert ("station" in curves) == bool(with_a_station)
+    if with_a_station:
+        interval = (MIDDLE["carrier_length"] + MIDDLE["carrier_gap"]) / MIDDLE["station_speed"]
+        expected = 3600 * MIDDLE["persons_per_carrier"] / interval
+        assert curves["station"].m_as("pph") == pytest.approx(expected, rel=1e-9)
+
+
 MEETING = {  # kind: speed at which a carrier comes, at 2 m/s with a carpet of 0.6 m/s and a station at 0.4 m/s
     **dict.fromkeys(KINDS, 2.0),
     "fixed chair with carpet": 1.4,
