@@ -1,5 +1,6 @@
 """Levels of a capacity, lines and installations, and the table of the demo hill."""
 
+import re
 import warnings
 from pathlib import Path
 
@@ -60,6 +61,31 @@ def test_two_levels_without_a_common_one_warn():
 def test_one_line_against_two_lines_warns():
     with pytest.warns(LevelWarning, match="2 lines together"):
         compare(Capacity(Q(3600, "pph"), "ideal", 2), Capacity(Q(1800, "pph"), "ideal"))
+
+
+TWO, ONE, COUNTED = (Capacity(Q(3600, "pph"), "ideal", 2), Capacity(Q(1700, "pph"), "ideal"),
+                     Capacity(Q(900, "pph"), "counted"))  # fmt: skip
+OTHER, OTHER_COUNTED = Capacity(Q(850, "pph"), "ideal"), Capacity(Q(720, "pph"), "counted")
+UNLIKE = [  # first, second, ratio, whether like for like, words
+    ([TWO, ONE], OTHER, 2.0, True, "both ideal: 1,700 pph (ideal) to 850 pph (ideal)"),
+    (OTHER, [TWO, ONE], 0.5, True, "both ideal: 850 pph (ideal) to 1,700 pph (ideal)"),
+    ([TWO, COUNTED], [OTHER, OTHER_COUNTED], 1.25, True, "both counted: 900 pph (counted) to 720 pph (counted)"),
+    ([TWO, COUNTED], [OTHER], 3600 / 850, False, "no common level was given; 4.24 to 1 compares unlike things"),
+    ([COUNTED, ONE], [OTHER, Capacity(Q(0, "pph"), "counted")], 2.0, True, "both ideal"),
+    ([COUNTED], [OTHER, Capacity(Q(0, "pph"), "counted")], 900 / 850, False, "no common level was given"),
+]
+
+
+@pytest.mark.parametrize(("first", "second", "ratio", "like", "words"), UNLIKE)
+def test_one_line_is_never_compared_with_two_as_like_for_like(first, second, ratio, like, words):
+    with pytest.warns(LevelWarning, match=re.escape(words)):
+        result = compare(first, second)
+    assert result.ratio == pytest.approx(ratio, rel=1e-12)
+    assert result.like_for_like is like
+
+
+def test_two_lines_compared_with_two_are_like_for_like():
+    assert str(compare(TWO, Capacity(Q(1440, "pph"), "ideal", 2))) == "2.50 to 1, both ideal, 2 lines together"
 
 
 @pytest.mark.parametrize(
