@@ -7,12 +7,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 from make_tracks import HOME, METRES_A_DEGREE, METRES_A_DEGREE_EAST, gpx_text, make
+from scipy.special import stdtr
 
 from liftcalc import Q, UnitError
 from liftcalc.fieldwork.geodesy import PositionError, geodesic_length, local_plane, slope_from_map
 from liftcalc.fieldwork.line_fit import fit_line
 from liftcalc.fieldwork.safe_files import FieldFileError
-from liftcalc.fieldwork.steady_part import find_steady_parts
+from liftcalc.fieldwork.steady_part import SteadyPart, find_steady_parts
 from liftcalc.fieldwork.track_files import read_track, track_from_text
 from liftcalc.fieldwork.track_speed import read_track_speed
 from liftcalc.fieldwork.tracks import make_track
@@ -215,6 +216,116 @@ def test_the_fit_knows_a_line_and_forgets_no_unit_of_time():
     assert fit.at(10.0) == pytest.approx(30.0, rel=1e-9)
     noisy = 2.5 * times + np.random.default_rng(5).normal(0, 1, 40)
     assert fit_line(times + 1e5, noisy).slope == pytest.approx(fit_line(times, noisy).slope, rel=1e-6)
+
+
+def fit_by_hand(times, readings, expected_wander):
+    """Return slope, its doubt, the share within a half-width as a function of it, and the error that explains most.
+
+    Each error model is weighed by how well it explains what is left of the readings once level and slope are out: their
+    parts that no straight line has a share in follow a multivariate t of 3 degrees of freedom.
+    """
+    size = -(-len(times) // 60)
+    blocks = [slice(begin, begin + size) for begin in range(0, len(times), size)]
+    time, reading = (np.array([column[block].mean() for block in blocks]) for column in (times, readings))
+    count = np.array([len(times[block]) for block in blocks])
+    design = np.column_stack([np.ones(time.size), time])
+    no_line = np.linalg.svd(design.T)[2][2:]
+    freedom, models = 3 + time.size - 2, []
+    for lasts in (20, 40, 80, 160, 320):
+        for white in (0.002, 0.01, 0.05, 0.2, 0.8):
+            error = np.exp(-np.abs(np.subtract.outer(time, time)) / lasts) + np.diag(white / count)
+            inverse = np.linalg.inv(error)
+            covariance = np.linalg.inv(design.T @ inverse @ design)
+            line = covariance @ design.T @ inverse @ reading
+            rest = reading - design @ line
+            left, shape = no_line @ reading, 3 * expected_wander**2 / 3 * no_line @ error @ no_line.T
+            log_weight = -0.5 * np.linalg.slogdet(shape)[1] - freedom / 2 * np.log1p(
+                left @ np.linalg.solve(shape, left) / 3
+            )
+            variance = (3 * expected_wander**2 + rest @ inverse @ rest) / freedom
+            models.append((log_weight, line[1], np.sqrt(variance * covariance[1, 1]), variance, lasts, white))
+    log_weights, slopes, spreads, variances, lasts, whites = np.array(models).T
+    weights = np.exp(log_weights - log_weights.max())
+    weights /= weights.sum()
+    slope = weights @ slopes
+    doubt = np.sqrt(weights @ (spreads**2 * freedom / (freedom - 2) + (slopes - slope) ** 2))
+
+    def share_within(half_width):
+        ends = (np.add.outer((-half_width, half_width), slope - slopes)) / spreads
+        below, above = stdtr(freedom, ends)
+        return weights @ (above - below)
+
+    explains = np.sqrt(weights @ variances), np.exp(weights @ np.log(lasts)), np.sqrt(weights @ (variances * whites))
+    return slope, doubt, share_within, explains
+
+
+@pytest.mark.parametrize(("count", "expected_wander"), [(9, 2.6), (23, 5.2), (131, 2.6)])
+def test_the_fit_is_the_weighing_of_models_by_another_road(count, expected_wander):
+    rng = np.random.default_rng(count)
+    times = np.cumsum(rng.uniform(0.5, 3.0, count))
+    readings = 2.5 * times + np.cumsum(rng.normal(0, 0.5, count)) + rng.normal(0, 0.4, count)
+    slope, doubt, share_within, (size, lasts, white) = fit_by_hand(times, readings, expected_wander)
+    fit = fit_line(times, readings, expected_wander)
+    assert fit.slope == pytest.approx(slope, rel=1e-8)
+    assert fit.slope_uncertainty == pytest.approx(doubt, rel=1e-8)
+    assert share_within(fit.half_width_95) == pytest.approx(0.95, abs=1e-8)
+    assert fit.wander == pytest.approx(size, rel=1e-8)
+    assert fit.wander_time == pytest.approx(lasts, rel=1e-8)
+    assert fit.white_noise == pytest.approx(white, rel=1e-8)
+
+
+STEEP = [(3.4, 0.75, 0.8), (1.5, 4 / 3, 2.0)]  # speed along the slope, grade, doubt of either end of the ride in s
+
+
+@pytest.mark.parametrize(("speed", "grade", "edge_doubt"), STEEP)
+@pytest.mark.parametrize("lifted_by", ["given rise", "elevations", "nothing"])
+def test_own_arithmetic_the_doubts_of_speed_and_length(lifted_by, speed, grade, edge_doubt):
+    ride = (SteadyPart(20.0, 80.0, 25.0, 75.0, 0.0, 0.0, True, edge_doubt),)
+    plain = read_track_speed(straight(speed=speed, grade=grade, heights=False), parts=ride)
+    plan, plan_half = (getattr(plain, name).m_as("m/s") for name in ("speed_uncertainty", "speed_half_width_95"))
+    cosine, sine = 1 / np.hypot(1, grade), grade / np.hypot(1, grade)
+    climbing = {
+        "given rise": speed * sine * np.sqrt(2) * edge_doubt / 60,  # of a time between two ends
+        "elevations": 2 * plan,  # heights are expected to wander twice as far as places (engineering assumption)
+        "nothing": 0.0,
+    }[lifted_by]
+    if lifted_by == "nothing":
+        reading, speed, cosine, sine = plain, speed * cosine, 1.0, 0.0
+    elif lifted_by == "given rise":
+        track = straight(speed=speed, grade=grade, heights=False)
+        reading = read_track_speed(track, parts=ride, vertical_rise=Q(60 * speed * sine, "m"))
+    else:
+        reading = read_track_speed(straight(speed=speed, grade=grade), parts=ride)
+    doubt = np.hypot(cosine * plan, sine * climbing)
+    found = {name: getattr(reading, name).magnitude for name in ("speed", "speed_uncertainty", "speed_half_width_95")}
+    assert (reading.lifted_by, found["speed"]) == (lifted_by, pytest.approx(speed, rel=1e-4))
+    assert found["speed_uncertainty"] == pytest.approx(doubt, rel=1e-3)
+    assert found["speed_half_width_95"] == pytest.approx(np.hypot(cosine * plan_half, 1.96 * sine * climbing), rel=1e-3)
+    assert reading.ridden_length.m_as("m") == pytest.approx(60 * speed, rel=1e-4)
+    assert reading.ridden_length_uncertainty.m_as("m") == pytest.approx(
+        np.hypot(60 * doubt, speed * np.sqrt(2) * edge_doubt), rel=1e-3
+    )
+
+
+DOWNHILL = [  # speed, seconds, how far heights stray, falls that are none yet and that are one; in m and s
+    ("3 % of a long way", 3.0, 60, 0.0, 6.9, 7.2),
+    ("2 m of a short way", 3.0, 12, 0.0, 2.35, 2.45),
+    ("what straying heights feign", 1.0, 60, 1.0, 32.5, 34.0),
+    ("what heights feign that stray half as far", 1.0, 60, 0.5, 16.2, 17.0),
+]
+
+
+@pytest.mark.parametrize(
+    ("speed", "seconds", "strays", "none", "one"), [case[1:] for case in DOWNHILL], ids=[case[0] for case in DOWNHILL]
+)
+def test_a_fall_within_what_heights_may_feign_is_no_way_downhill(speed, seconds, strays, none, one):
+    times = np.arange(0.0, seconds + 41.0)
+    part = np.clip((times - 20) / seconds, 0, 1)
+    places = HOME[0] + speed * seconds * part / METRES_A_DEGREE
+    for fall, level in ((none, True), (one, False)):
+        heights = 900 - fall * part + strays * np.sin(times**2)
+        track = make_track("level or not", times, places, np.full(times.size, HOME[1]), heights)
+        assert [found.climbs for found in find_steady_parts(track)] == [level], fall
 
 
 PHONE = """<?xml version="1.0" encoding="UTF-8" standalone="no" ?>
