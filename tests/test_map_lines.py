@@ -90,6 +90,26 @@ def test_a_rise_comes_from_the_reader_from_the_file_or_not_at_all():
     assert any("A map length is horizontal. Give the vertical rise" in sentence for sentence in zeros.sentences)
 
 
+HEIGHTS = [  # heights along a line of three positions, rise
+    ("over a hump", (900, 960, 932), 32),
+    ("through a dip", (900, 880, 932), 32),
+    ("drawn from the top", (932, 960, 900), 32),
+    ("from the sea", (0, 20, 12), 12),
+    ("level at last", (900, 960, 900), 0),
+]
+
+
+@pytest.mark.parametrize(("heights", "rise"), [case[1:] for case in HEIGHTS], ids=[case[0] for case in HEIGHTS])
+def test_the_rise_of_a_map_line_goes_from_end_to_end(heights, rise):
+    places = [[-35.02, 47.01], [-35.0192, 47.0107], [-35.0186, 47.0112]]
+    line = map_line_from_text("a.geojson", geojson([[*place, up] for place, up in zip(places, heights, strict=True)]))
+    assert line.lifted_by == "elevations"
+    assert line.vertical_rise.m_as("m") == rise
+    assert line.slope_length.m_as("m") == pytest.approx(np.hypot(line.map_length.m_as("m"), rise), rel=1e-12)
+    one_unknown = [[*places[0], heights[0]], places[1], [*places[2], heights[2]]]
+    assert map_line_from_text("a.geojson", geojson(one_unknown)).lifted_by == "nothing"
+
+
 def test_the_doubt_of_the_ends_goes_into_the_length():
     line = map_line_from_text("a.geojson", geojson(LINE), end_uncertainty=Q(2, "m"))
     assert line.map_length_uncertainty.m_as("m") == pytest.approx(np.sqrt(8), rel=1e-12)
@@ -223,7 +243,36 @@ def test_one_lap_has_no_spread_but_a_doubt():
     laps = lap_times_from_text("laps.csv", "lap,seconds\n1,44.0\n")
     assert laps.spread is None
     assert laps.mean_uncertainty.m_as("s") == pytest.approx(0.3)
+    assert laps.half_width_95.m_as("s") == pytest.approx(0.588, abs=1e-9)  # 1.96 of them
+    assert laps.degrees_of_freedom == 0
     assert laps.sentences[0].startswith("One lap, 44.0 s: no spread to judge it by.")
+
+
+# far is beyond four spreads from the middle lap. A spread is 1.4826 times the middle distance from it, and at the least
+# 1 % of it: with one more lap the uneven ones have 0.4 s, so far is beyond 2.37 s, and equal laps 4 % of a lap
+UNEVEN, EVEN = (43.4, 43.6, 43.8, 44.0, 44.2, 44.4), (44.0, 44.0, 44.0, 44.0)
+ONE_MORE = [  # laps, one more lap, whether it is far, the others on the mean
+    (UNEVEN, 46.34, False, None),
+    (UNEVEN, 46.40, True, "43.9 s"),
+    (EVEN, 45.74, False, None),
+    (EVEN, 45.78, True, "44.0 s"),
+    (EVEN, 42.26, False, None),
+    (EVEN, 42.22, True, "44.0 s"),
+    ((20.0, 20.0), 20.79, False, None),
+    ((20.0, 20.0), 20.81, True, "20.0 s"),
+    ((44.0,), 60.0, False, None),
+]
+
+
+@pytest.mark.parametrize(("others", "time", "far", "mean"), ONE_MORE)
+def test_a_lap_is_far_beyond_four_spreads(others, time, far, mean):
+    rows = "\n".join(f"{lap:.2f}" for lap in (*others, time))
+    laps = lap_times_from_text("laps.csv", f"seconds\n{rows}\n")
+    assert laps.far_laps == ((str(len(others) + 1),) if far else ())
+    assert [said for said in laps.sentences if "stands apart" in said] == (
+        [f"Lap {len(others) + 1} stands apart: {time:.1f} s, the others {mean} on the mean. It is in the mean; if you "
+         f"know why it differs, leave it out with without=['{len(others) + 1}']."] if far else []
+    )  # fmt: skip
 
 
 def test_a_far_lap_is_pointed_at_and_dropped_only_by_the_reader():
