@@ -181,6 +181,11 @@ def test_a_mix_has_one_mean_spacing(equipment, gap, share, other, speed):
     ) * (1 + 1e-9)
 
 
+def test_thirds_that_are_cut_in_the_seventh_digit_are_taken_for_all_riders():
+    thirds = Q([0.3333333, 0.3333333, 0.3333333], "")
+    assert liftcalc.mean_spacing(Q([2, 3, 4], "m"), thirds).m_as("m") == pytest.approx(3, rel=1e-6)
+
+
 def test_the_mean_of_the_capacities_is_too_high():
     # own arithmetic: half at 2.4 m and half at 1.6 m on a rope at 3.4 m/s
     v = Q(3.4, "m/s")

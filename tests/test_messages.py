@@ -103,6 +103,18 @@ MESSAGES = [
         "Q([0.7, 0.3], '').",
     ),
     (
+        lambda: liftcalc.mean_spacing(Q([2, 3], "m"), Q([0.5, 0.49], "")),
+        ValueError,
+        "mean_spacing: the shares add up to 0.990, not to 1. Write each as a part of all riders, such as "
+        "Q([0.7, 0.3], '').",
+    ),
+    (
+        lambda: liftcalc.mean_spacing(Q([2, 3, 4], "m"), Q([33.4, 33.4, 33.3], "percent")),
+        ValueError,
+        "mean_spacing: the shares add up to 1.001, not to 1. Write each as a part of all riders, such as "
+        "Q([0.7, 0.3], '').",
+    ),
+    (
         lambda: liftcalc.mean_spacing(Q([2, 3], "m"), Q(1.0, "")),
         ValueError,
         "mean_spacing: 2 spacings came with 1 shares. Give one share a spacing.",
