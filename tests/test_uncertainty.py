@@ -267,6 +267,22 @@ def test_a_tie_and_a_second_suspect_are_said():
     assert worse.sentence.endswith("Take it again. The rest disagree without it as well.")
 
 
+REST = [  # values with a doubt of 1 m each; far from them stands one more; whether the others disagree without it
+    # a chi-square is surpassed one time in twenty at 3.841 with one degree of freedom, at 5.991 with two (from tables)
+    ((0.0, 2.74), False),  # chi-square 3.75
+    ((0.0, 2.81), True),  # 3.95
+    ((0.0, 0.0, 2.97), False),  # 5.88
+    ((0.0, 0.0, 3.03), True),  # 6.12
+]
+
+
+@pytest.mark.parametrize(("values", "disagree"), REST)
+def test_the_rest_have_one_method_fewer(values, disagree):
+    combined = combine(named([*((value, 1) for value in values), (40.0, 1)]))
+    assert combined.odd_one == list(combined.weights)[-1]
+    assert combined.sentence.endswith("The rest disagree without it as well." if disagree else "Take it again.")
+
+
 def test_agreement_with_a_coarse_method_means_little():
     combined = combine([metres(150, 0.5, "tape"), metres(160, 20, "map")])
     assert combined.agrees
@@ -510,6 +526,23 @@ def test_stated_sampling_errors_are_what_other_seeds_show():
         stated = np.array([np.atleast_1d(run.sampling_errors[name].magnitude) for run in runs]).mean(axis=0)
         limit = 1.35 if name != "shortest_interval" else 1.8  # the latter is judged from ten batches only
         assert np.all((found / stated < limit) & (stated / found < limit)), (name, found, stated)
+
+
+@pytest.mark.parametrize("probability", [0.95, 0.9001, 0.9999, 0.0004])
+def test_the_shortest_interval_is_the_shortest_of_all(probability):
+    # JCGM 101:2008, 7.7.4: of all stretches from one result to another that is so many ranks above, the shortest
+    sampled = by_sampling(hourly_capacity, READINGS, seed=21, draws=1000, probability=probability)
+
+    def shortest(results):
+        ranks = min(math.ceil(probability * len(results)), len(results) - 1)
+        stretches = [(high - low, low, high) for low, high in zip(results, results[ranks:], strict=False)]
+        return min(stretches)[1:]
+
+    drawn = sampled.samples.m_as("pph")
+    assert sampled.shortest_interval.m_as("pph") == pytest.approx(shortest(sorted(drawn)), rel=1e-12)
+    ends = np.array([shortest(sorted(drawn[first : first + 100])) for first in range(0, 1000, 100)])
+    errors = np.sqrt(((ends - ends.mean(axis=0)) ** 2).sum(axis=0) / 9) / 10 ** (1 / 3)  # of ten times as many draws
+    assert sampled.sampling_errors["shortest_interval"].m_as("pph") == pytest.approx(errors, rel=1e-9)
 
 
 @pytest.mark.parametrize("draws", [1000, 30_000, 300_000])
