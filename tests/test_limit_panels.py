@@ -298,6 +298,240 @@ def test_grip_of_sheave_and_hand_and_the_start():
     assert (start.result - start.results["to keep it going"]).m_as("N") == pytest.approx(2 * slow.m_as("N"))
 
 
+# what the panels of motor and grip print, against plain arithmetic, once in metric units and once in US units
+
+G = 9.80665
+UNIT_SIZES = {  # NIST SP 811, appendix B
+    "metric": {"power": (1000, "kW"), "force": (1, "N"), "mass": (1, "kg"), "speed": (1, "m/s"), "length": (1, "m")},
+    "us": {"power": (745.699872, "hp"), "force": (4.44822162, "lbf"), "mass": (0.45359237, "lb"),
+           "speed": (0.44704, "mph"), "length": (0.3048, "ft")},
+}  # fmt: skip
+
+
+def written(value, what, system, digits):
+    """Return a plain number in basic units as a panel writes it."""
+    size, word = UNIT_SIZES[system][what]
+    return f"{value / size:,.{digits}f} {word}"
+
+
+def put(kind, system, **settings):
+    """Return a panel with these settings, read in one system of units."""
+    panel = kind(**settings)
+    panel.state.turn(system)
+    return panel
+
+
+def cards(panel):
+    """Return what stands on the cards of a panel."""
+    return {name: panel.text(value) for name, value in panel.results.items()}
+
+
+def drawn(line):
+    """Return the points of a line of a chart."""
+    return [np.asarray(column, dtype=float) for column in line.get_data()]
+
+
+def on_the_slope(mass, percent, friction):
+    """Return what one rider takes to be lifted, and to be drawn over the snow, in N along the slope."""
+    length = np.hypot(1, percent / 100)
+    return mass * G * percent / 100 / length, mass * G * friction / length
+
+
+MOTORS = [  # system, people an hour, speed [m/s], grade [%], rider [kg], friction, motor [W]
+    ("metric", 900, 2.6, 24, 68, 0.05, 11_500),
+    ("us", 1700, 4.4, 13, 83, 0.11, 17_000),
+]
+
+
+def settings_of(speed, percent, mass, friction, motor, wanted=None):
+    """Return the settings of a panel of the motor."""
+    settings = {
+        "line_speed": Q(speed, "m/s"), "grade": Q(percent, "percent"), "rider_mass": Q(mass, "kg"),
+        "friction": Q(friction, ""), "motor_power": Q(motor, "W"),
+    }  # fmt: skip
+    return settings if wanted is None else settings | {"wanted_capacity": Q(wanted, "pph")}
+
+
+def energy_of(speed, percent, mass, friction):
+    """Return lifting, rubbing and pick-up of one rider on 150 m, speeded up at 1.5 m/s2, in J."""
+    lifting, rubbing = on_the_slope(mass, percent, friction)
+    return 150 * lifting, 150 * rubbing, mass * speed**2 + (lifting + rubbing) * speed**2 / 3
+
+
+def taken_of_the_motor(system):
+    """Return what the panels of the motor say that they take for granted."""
+    return (
+        f"Ridden length {written(150, 'length', system, 0)}, efficiency 85%, idle drag "
+        f"{written(500, 'force', system, 0)}, pick-up at {'1.50 m/s²' if system == 'metric' else '4.9 ft/s²'}."
+    )
+
+
+@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "friction", "motor"), MOTORS)
+def test_own_arithmetic_every_number_of_the_power_panel(system, wanted, speed, percent, mass, friction, motor):
+    panel = put(PowerPanel, system, **settings_of(speed, percent, mass, friction, motor, wanted))
+    parts = energy_of(speed, percent, mass, friction)
+    at_rope = [part * wanted / 3600 for part in parts] + [500 * speed]
+    needed = sum(at_rope) / 0.85
+    bars = [*at_rope, 0.15 * needed, needed]
+
+    def power(watts):
+        return written(watts, "power", system, 1)
+
+    verdict = f"yes, {power(motor - needed)} to spare" if motor > needed else f"no, {power(needed - motor)} short"
+    assert cards(panel) == {
+        "needed power": power(needed),
+        "rated power": power(motor),
+        "big enough": verdict,
+        "energy a rider": f"{sum(parts):,.0f} J",
+        "needed for 1,000 pph": power(1000 * needed / wanted),
+        "running empty": power(500 * speed / 0.85),
+    }
+    chart, (size, word) = panel.picture.chart, UNIT_SIZES[system]["power"]
+    assert chart.title.get_text() == f"{power(needed)} needed, {power(motor)} rated (dashed)"
+    assert [text.get_text() for text in chart.numbers] == [power(watts) for watts in bars]
+    assert [bar[0].get_width() for bar in chart.bars] == pytest.approx([watts / size for watts in bars], rel=1e-6)
+    assert drawn(chart.marks[0])[0] == pytest.approx(motor / size, rel=1e-6)
+    assert chart.ax.get_xlabel() == f"power at the motor ({word})"
+    assert taken_of_the_motor(system) in panel.note()
+
+
+@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "friction", "motor"), MOTORS)
+def test_own_arithmetic_every_number_of_the_motor_panel(system, wanted, speed, percent, mass, friction, motor):
+    panel = put(MotorPanel, system, **settings_of(speed, percent, mass, friction, motor))
+
+    def laws(v):
+        energy = sum(energy_of(v, percent, mass, friction))
+        at_rope = 0.85 * motor, 0.85 * motor * np.minimum(v / 3.4, 1)  # full power, and constant torque below 3.4 m/s
+        return [np.maximum(3600 * (watts - 500 * v) / energy, 0) for watts in at_rope]
+
+    with_all, slower = laws(speed)
+    simple = 3600 * 0.85 * motor / sum(energy_of(speed, percent, mass, friction)[:2])
+    assert cards(panel) == {
+        "motor limit": f"{with_all:,.0f} pph",
+        "by the simple law": f"{simple:,.0f} pph",
+        "at constant torque": f"{slower:,.0f} pph",
+        "energy a rider": f"{sum(energy_of(speed, percent, mass, friction)):,.0f} J",
+    }
+    chart, (size, _) = panel.picture.chart, UNIT_SIZES[system]["speed"]
+    assert chart.title.get_text() == (
+        f"{written(motor, 'power', system, 1)} at {written(speed, 'speed', system, 2 if system == 'metric' else 1)}: "
+        f"{with_all:,.0f} pph"
+    )
+    curves = [drawn(curve) for curve in chart.curves]
+    for at, height in (curves[0], curves[2]):
+        assert at[0] < 0.06 * at[-1]
+        assert at[-1] == pytest.approx(chart.ax.get_xlim()[1], rel=1e-9), "to the end of the axis"
+        assert height == pytest.approx(laws(at * size)[0 if height is curves[0][1] else 1], rel=1e-6)
+    assert curves[1][1] == pytest.approx([simple, simple], rel=1e-6)
+    assert [label.get_text() for label in chart.labels] == ["", "simple law", "constant torque"]
+    assert [float(place[0]) for place in drawn(chart.dot)] == pytest.approx([speed / size, with_all], rel=1e-6)
+    assert chart.dot_label.get_text() == f"{with_all:,.0f} pph"
+    base = "3.40 m/s" if system == "metric" else "7.6 mph"
+    assert panel.note() == (
+        f"{taken_of_the_motor(system)} Constant torque: of a drive that reaches full power at {base}."
+    )
+
+
+SHEAVES = [("metric", 210, 0.22, 9000, 14), ("us", 165, 0.3, 14_000, 27)]  # wrap, lining, counterweight [N], grade [%]
+
+
+@pytest.mark.parametrize(("system", "wrap", "friction", "counterweight", "percent"), SHEAVES)
+def test_own_arithmetic_every_number_of_the_sheave_panel(system, wrap, friction, counterweight, percent):
+    panel = put(
+        SheavePanel, system, wrap_angle=Q(wrap, "degree"), rope_friction=Q(friction, ""),
+        counterweight=Q(counterweight, "N"), grade=Q(percent, "percent"),
+    )  # fmt: skip
+    weight = 0.6 * G * 150 * percent / 100 / np.hypot(1, percent / 100)  # of one strand of 0.6 kg/m, along the slope
+    pull = sum(on_the_slope(75, percent, 0.07))
+    top, bottom = counterweight / 2 + weight - 250, counterweight / 2 - weight - 250  # half of the idle drag each
+
+    def riders(angle):
+        held = np.exp(friction * np.radians(angle)) / 1.25
+        return (top * (held - 1) - 500) / pull, (bottom * (held - 1) - 500) / (held * pull)
+
+    at_top, at_bottom = riders(wrap)
+    assert cards(panel) == {
+        "riders, drive at the top": f"{at_top:.1f} persons",
+        "riders, drive at the bottom": f"{at_bottom:.1f} persons",
+        "tension ratio": f"{np.exp(friction * np.radians(wrap)):.2f}",
+        "slack side at the top": written(top, "force", system, 0),
+    }
+    chart = panel.picture.chart
+    assert chart.title.get_text() == f"{wrap} degrees of wrap, drive at the top: {at_top:.1f} persons at most"
+    for curve, place in zip(chart.curves, (0, 1), strict=True):
+        angles, heights = drawn(curve)
+        assert [angles[0], angles[-1]] == pytest.approx([90, 540])
+        assert heights == pytest.approx(np.maximum(riders(angles)[place], 0), rel=1e-6)
+    assert [label.get_text() for label in chart.labels] == ["", "drive at the bottom"]
+    assert [float(at[0]) for at in drawn(chart.dot)] == pytest.approx([wrap, at_top], rel=1e-6)
+    assert chart.dot_label.get_text() == f"{at_top:.1f} persons"
+    assert (
+        f"Riders of {written(75, 'mass', system, 0)}, friction 0.07, rope 0.60 kg/m, length "
+        f"{written(150, 'length', system, 0)}, idle drag {written(500, 'force', system, 0)}; the rope is to hold 1.25 "
+        "times over"
+    ) in panel.note()
+
+
+HANDS = [("metric", 62, 26, 2.1, 0.35), ("us", 88, 12, 0.9, 0.55)]  # rider [kg], grade [%], pick-up [m/s2], glove
+
+
+@pytest.mark.parametrize(("system", "mass", "percent", "faster", "glove"), HANDS)
+def test_own_arithmetic_every_number_of_the_hands_panel(system, mass, percent, faster, glove):
+    panel = put(
+        HandsPanel, system, rider_mass=Q(mass, "kg"), grade=Q(percent, "percent"), glove_friction=Q(glove, ""),
+        pick_up_acceleration=Q(faster, "m/s**2"),
+    )  # fmt: skip
+    steady = sum(on_the_slope(mass, percent, 0.07))
+    forces = [steady, steady + mass * faster]
+    forces += [force / (2 * glove) for force in forces]  # palm and fingers press on both sides of the rope
+    texts = [written(force, "force", system, 0) for force in forces]
+    names = ("held, steady ride", "held, pick-up", "squeeze, steady ride", "squeeze, pick-up")
+    assert cards(panel) == dict(zip(names, texts, strict=True))
+    chart, (size, word) = panel.picture.chart, UNIT_SIZES[system]["force"]
+    assert [text.get_text().removesuffix(" (off the chart)") for text in chart.numbers] == texts
+    assert [bar[0].get_width() for bar in chart.bars] == pytest.approx([force / size for force in forces], rel=1e-6)
+    assert [label.get_text() for label in chart.ax.get_yticklabels()] == list(names)
+    assert chart.ax.get_xlabel() == f"force of both hands together ({word})"
+    assert chart.title.get_text() == (
+        f"{written(mass, 'mass', system, 0)} on a grade of {percent}%: {texts[0]} in the hands"
+    )
+
+
+STARTS = [("metric", 5.0, 17, 82, 22_000), ("us", 12.0, 26, 61, 13_000)]  # time [s], grade [%], rider [kg], motor [W]
+
+
+@pytest.mark.parametrize(("system", "time", "percent", "mass", "motor"), STARTS)
+def test_own_arithmetic_every_number_of_the_starting_panel(system, time, percent, mass, motor):
+    panel = put(
+        StartingPanel, system, starting_time=Q(time, "s"), grade=Q(percent, "percent"), rider_mass=Q(mass, "kg"),
+        motor_power=Q(motor, "W"),
+    )  # fmt: skip
+    riders, relief = 400 / 19.6, 1 / (1 + 0.07 * np.tan(np.radians(30)))  # a tether at 30 degrees takes weight off skis
+    steady = riders * relief * sum(on_the_slope(mass, percent, 0.07)) + 400
+    rated = 0.85 * motor / 2.8
+
+    def force(seconds):
+        return steady + (riders * relief * mass + 1100 + 300) * 2.8 / seconds  # the drive is as good as 300 kg of rope
+
+    assert cards(panel) == {
+        "force to start": written(force(time), "force", system, 0),
+        "to keep it going": written(steady, "force", system, 0),
+        "motor's rated force": written(rated, "force", system, 0),
+        "start, of the rated force": f"{100 * force(time) / rated:.0f}%",
+    }
+    chart, (size, word) = panel.picture.chart, UNIT_SIZES[system]["force"]
+    assert chart.title.get_text() == f"In {time:.1f} s to line speed: {written(force(time), 'force', system, 0)}"
+    times, heights = drawn(chart.curves[0])
+    assert heights == pytest.approx(force(times) / size, rel=1e-6)
+    for curve, newtons in zip(chart.curves[1:], (steady, rated), strict=True):
+        assert drawn(curve)[1] == pytest.approx([newtons / size] * 2, rel=1e-6)
+    assert [float(at[0]) for at in drawn(chart.dot)] == pytest.approx([time, force(time) / size], rel=1e-6)
+    assert chart.ax.get_ylabel() == f"force at the drive sheave ({word})"
+    assert (
+        f"every platter taken: {written(400, 'length', system, 0)}, one rider each {written(19.6, 'length', system, 1)}"
+    ) in panel.note()
+
+
 @pytest.fixture
 def kinds():
     """Return the panel of every kind."""
