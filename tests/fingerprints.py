@@ -3,16 +3,18 @@
 python tests/fingerprints.py            for how many learners the numbers and right answers have moved
 python tests/fingerprints.py --write    take the exercises as they are now
 
-The digests stand in fingerprints.json, one for each of twenty learners and for the printed numbers.
+The digests stand in fingerprints.json, one for each of twenty learners and for the printed numbers, with the edition
+of the bank that they are of. Where numbers or right answers have moved, they are written for a newer edition only.
 """
 
 import argparse
 import hashlib
 import json
 import string
+import sys
 from pathlib import Path
 
-from liftcalc.exercises import BANK, Posed
+from liftcalc.exercises import BANK, EDITION, Posed
 from liftcalc.exercises.drawing import learner_key
 from liftcalc.quantity_text import unit_word
 
@@ -23,6 +25,8 @@ LEARNERS = (
     *(1, 17, "204", "0042"),
 )
 PRINTED = ""
+COMMAND = "python tests/fingerprints.py --write"
+RAISE = "Raise EDITION in liftcalc/exercises/bank.py by one first: records and marks then tell the old from the new."
 WORDS = {"text": "text", "numbers": "numbers", "right": "right answer"}
 
 
@@ -65,6 +69,11 @@ def fingerprint(id):
     }
 
 
+def committed_edition():
+    """Return the edition of the bank that the file is of."""
+    return json.loads(FILE.read_text(encoding="utf-8"))["edition"]
+
+
 def committed():
     """Return the fingerprints of the file, by exercise."""
     exercises = json.loads(FILE.read_text(encoding="utf-8"))["exercises"]
@@ -74,7 +83,7 @@ def committed():
 def write():
     """Take the exercises as they are now."""
     exercises = {id: {part: " ".join(digests) for part, digests in fingerprint(id).items()} for id in BANK}
-    FILE.write_text(json.dumps({"exercises": exercises}, indent=1) + "\n", encoding="utf-8")
+    FILE.write_text(json.dumps({"edition": EDITION, "exercises": exercises}, indent=1) + "\n", encoding="utf-8")
 
 
 def moved(before, now):
@@ -101,9 +110,12 @@ def says(id, who):
     if not who:
         return ""
     parts = "; ".join(f"its {WORDS[part]}{_of_whom(names) if part != 'text' else ''}" for part, names in who.items())
+    if set(who) == {"text"}:
+        return f"Exercise {id} has moved: {parts}. If the change is meant, take it with: {COMMAND}"
     return (
-        f"Exercise {id} has moved: {parts}. Keys and sheets that were handed out hold the old one. If the "
-        "change is meant, take it with: python tests/fingerprints.py --write"
+        f"Exercise {id} has moved: {parts}. Keys, sheets and records that were handed out hold the old ones. If the "
+        "change is meant, EDITION in liftcalc/exercises/bank.py must be above the edition of tests/fingerprints.json; "
+        f"then take it with: {COMMAND}"
     )
 
 
@@ -136,11 +148,16 @@ def main(arguments=None):
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--write", action="store_true", help="take the exercises as they are now")
     chosen = parser.parse_args(arguments)
-    if FILE.exists():
-        print("\n".join(shares(committed(), {id: fingerprint(id) for id in BANK})) or "No learner's numbers moved.")
-    if chosen.write:
-        write()
+    lines = shares(committed(), {id: fingerprint(id) for id in BANK})
+    print("\n".join(lines) or "No learner's numbers moved.")
+    if not chosen.write:
+        return 0
+    if lines and committed_edition() >= EDITION:
+        print(f"Nothing is written: the edition is {EDITION} as before. {RAISE}", file=sys.stderr)
+        return 2
+    write()
+    return 0
 
 
 if __name__ == "__main__":
-    main()
+    sys.exit(main())

@@ -5,10 +5,10 @@ import string
 
 import fingerprints
 import pytest
-from fingerprints import LEARNERS, committed, fingerprint, moved, says, shares
+from fingerprints import LEARNERS, committed, committed_edition, fingerprint, moved, says, shares
 
 from liftcalc import Q
-from liftcalc.exercises import BANK
+from liftcalc.exercises import BANK, EDITION
 
 BEFORE = committed()
 
@@ -42,7 +42,7 @@ def changed(monkeypatch, id, **parts):
 def test_a_change_of_words_moves_the_text_alone(monkeypatch):
     who = changed(monkeypatch, "2.3", text=BANK["2.3"].text.replace("photo", "picture"))
     assert list(who) == ["text"]
-    assert says("2.3", who).startswith("Exercise 2.3 has moved: its text. Keys and sheets")
+    assert says("2.3", who).startswith("Exercise 2.3 has moved: its text. If the change is meant, take")
 
 
 def test_a_mended_right_answer_moves_the_right_answer_of_all(monkeypatch):
@@ -51,6 +51,7 @@ def test_a_mended_right_answer_moves_the_right_answer_of_all(monkeypatch):
     assert list(who) == ["right"]
     assert who["right"] == [*LEARNERS, ""]
     assert "its right answer for 20 of 20 learners (Maja K. first) and the printed numbers." in says("2.3", who)
+    assert "EDITION in liftcalc/exercises/bank.py must be above" in says("2.3", who)
     assert not changed(monkeypatch, "2.1", right=lambda n, right=BANK["2.1"].right: right(n) * (1 + 1e-13)), "rounding"
 
 
@@ -67,12 +68,25 @@ def test_a_tighter_draw_moves_numbers_and_says_whose(monkeypatch):
     assert line == f"2.3: numbers of {share:.0%}, right answers of {len(who['right']) / 20:.0%} of 20 learners moved"
 
 
-def test_written_anew_they_are_as_they_stand(monkeypatch, tmp_path, capsys):
-    kept = fingerprints.FILE.read_bytes()
+def test_what_moves_is_written_for_a_newer_edition_only(monkeypatch, tmp_path, capsys):
+    assert fingerprints.FILE.stat().st_size < 40_000
+    assert committed_edition() <= EDITION
     monkeypatch.setattr(fingerprints, "FILE", tmp_path / "fingerprints.json")
-    monkeypatch.setattr(fingerprints, "BANK", {id: BANK[id] for id in ("0.1", "0.4")})
-    fingerprints.main(["--write"])
-    assert committed() == {id: fingerprint(id) for id in ("0.1", "0.4")}
-    fingerprints.main([])
+    monkeypatch.setattr(fingerprints, "BANK", {id: BANK[id] for id in ("0.1", "2.3")})
+    fingerprints.write()
+    before = committed()
+    assert before == {id: fingerprint(id) for id in ("0.1", "2.3")}
+    assert fingerprints.main([]) == 0
     assert capsys.readouterr().out == "No learner's numbers moved.\n"
-    assert len(kept) < 40_000
+    mended = dataclasses.replace(BANK["2.3"], right=lambda n: n.distance / n.riders.m_as("person"))
+    mended = dataclasses.replace(mended, roads=BANK["2.3"].roads[1:])
+    monkeypatch.setitem(fingerprints.BANK, "2.3", mended)
+    assert fingerprints.main(["--write"]) == 2
+    said = capsys.readouterr()
+    assert said.out.startswith("2.3: numbers of ")
+    assert f"Nothing is written: the edition is {EDITION} as before. Raise EDITION in" in said.err
+    assert committed() == before
+    monkeypatch.setattr(fingerprints, "EDITION", EDITION + 1)
+    assert fingerprints.main(["--write"]) == 0
+    assert committed_edition() == EDITION + 1
+    assert committed()["2.3"] == fingerprint("2.3") != before["2.3"]

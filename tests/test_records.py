@@ -7,7 +7,18 @@ import sys
 import pytest
 
 from liftcalc import Q
-from liftcalc.exercises import BANK, Session, answer, clue, my_record, question, session, start_exercises, worked
+from liftcalc.exercises import (
+    BANK,
+    EDITION,
+    Session,
+    answer,
+    clue,
+    my_record,
+    question,
+    session,
+    start_exercises,
+    worked,
+)
 from liftcalc.exercises.record import FolderRecords, MemoryRecords, Record, RecordError, Try, read_record, records
 
 
@@ -199,6 +210,11 @@ BROKEN = {
         json.dumps({**WHOLE, "tries": [{**WHOLE["tries"][0], "clues": "many"}]}),
         "try 1: clues is 'many'",
     ),
+    "a wrong edition": (
+        json.dumps({**WHOLE, "tries": [{**WHOLE["tries"][0], "edition": "second"}]}),
+        "try 1: edition is 'second'",
+    ),
+    "no edition": (json.dumps({**WHOLE, "tries": [{**WHOLE["tries"][0], "edition": 0}]}), "editions count from 1"),
     "a wrong name": (json.dumps({**WHOLE, "tries": [{**WHOLE["tries"][0], "mistakes": [3]}]}), "mistakes are not all"),
 }
 
@@ -230,6 +246,46 @@ def test_the_seal_sees_an_edit(learner, place):
     record, whole = read_record(path)
     assert not whole
     assert record.state("2.1") == "right", "read as it is; the marks judge anew"
+
+
+def test_a_record_carries_the_edition_of_the_bank(learner, place):
+    learner.answer("2.1", "1 s")
+    assert f'"edition": {EDITION}' in file_of(place).read_text(encoding="utf-8")
+    assert [one.edition for one in place.load("Maja K.").tries] == [EDITION]
+
+
+OF_THE_FIRST_EDITION = """{
+ "what": "record of exercises on lift capacity",
+ "learner": "Maja K.",
+ "tries": [
+  {
+   "exercise": "2.1",
+   "answer": "1 s",
+   "value": 1.0,
+   "unit": "s",
+   "state": "off",
+   "mistakes": [],
+   "clues": 0,
+   "worked": false
+  }
+ ],
+ "seal": "e0c695cc884db44f"
+}
+"""
+
+
+def test_a_record_without_an_edition_is_of_the_first(learner, place):
+    place.folder.mkdir()
+    file_of(place).write_text(OF_THE_FIRST_EDITION, encoding="utf-8")
+    record, whole = read_record(file_of(place))
+    assert whole
+    assert [one.edition for one in record.tries] == [1]
+    learner.start("Maja K.")
+    assert learner.record.state("2.1") == "off"
+    assert "set aside" not in learner.answer("2.1", "2 s").says
+    record, whole = read_record(file_of(place))
+    assert whole
+    assert [one.edition for one in record.tries] == [1, EDITION], "an old answer keeps its edition"
 
 
 def test_the_environment_names_the_place(monkeypatch, tmp_path):
