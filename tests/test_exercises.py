@@ -51,6 +51,47 @@ def test_right_close_and_off(id):
 
 
 @pytest.mark.parametrize("id", NUMBERS)
+def test_the_ends_of_right_and_close(id):
+    """Exactly one tolerance off is right, and exactly three are close; a hair more is not."""
+    for posed in posed_to_all(id)[:5]:
+        for side in (-1, 1):
+            assert judge(posed, off_by(posed, side)).state == "right"
+            assert judge(posed, off_by(posed, 1.00001 * side)).state == "close"
+            assert judge(posed, off_by(posed, 3 * side)).state == "close"
+            beyond = judge(posed, off_by(posed, 3.00001 * side))
+            assert beyond.state == "off" or beyond.mistakes
+
+
+def two_roads(first, second):
+    """Return an exercise with two roads to 4 m/s, each close or not; 2 m/s is right."""
+    return Posed(
+        NumberExercise(
+            id="9.1", sort="compute", text="{v}", given={"v": Drawn("m/s", 2, 1, 3, 1)}, clues=("a", "b"),
+            steps=lambda n: (), unit="m/s", within=0.1, right=lambda n: n.v,
+            roads=(
+                Road(Mistake("first road", "One."), lambda n: 2 * n.v, close=first),
+                Road(Mistake("second road", "Two."), lambda n: n.v + Q(2, "m/s"), close=second),
+            ),
+        )
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "state"), [(True, True, "close"), (True, False, "off"), (False, True, "off")]
+)
+def test_an_answer_is_close_only_if_every_road_to_it_is(first, second, state):
+    reply = judge(two_roads(first, second), "4 m/s")
+    assert (reply.state, reply.mistakes) == (state, ("first road", "second road"))
+
+
+@pytest.mark.parametrize(
+    ("typed", "state"), [("2.1", "right"), ("1.9", "right"), ("2.3", "close"), ("1.7", "close"), ("2.31", "off")]
+)
+def test_the_ends_in_decimal_digits(typed, state):
+    assert judge(two_roads(True, True), f"{typed} m/s").state == state
+
+
+@pytest.mark.parametrize("id", NUMBERS)
 def test_every_wrong_road_gets_its_own_name(id):
     exercise = BANK[id]
     assert len({road.mistake.name for road in exercise.roads}) == len(exercise.roads) >= 3
@@ -244,16 +285,12 @@ def test_a_learner_is_a_name_or_a_number(name):
 
 
 def test_two_roads_to_one_number_are_both_named():
-    one, other = Mistake("first road", "One."), Mistake("second road", "Two.")
-    exercise = NumberExercise(
-        id="9.1", sort="compute", text="{v}", given={"v": Drawn("m/s", 2, 1, 3, 1)}, clues=("a", "b"),
-        steps=lambda n: (), unit="m/s", within=0.1, right=lambda n: n.v,
-        roads=(Road(one, lambda n: 2 * n.v), Road(other, lambda n: n.v + Q(2, "m/s"))),
-    )  # fmt: skip
-    reply = judge(Posed(exercise), "4 m/s")
+    posed = two_roads(False, False)
+    reply = judge(posed, "4 m/s")
     assert reply.mistakes == ("first road", "second road")
     assert "“first road” or “second road”" in reply.says
-    narrow = NumberExercise(**{**vars(exercise), "roads": (Road(one, lambda n: n.v),)})
+    one = posed.exercise.roads[0].mistake
+    narrow = NumberExercise(**{**vars(posed.exercise), "roads": (Road(one, lambda n: n.v),)})
     with pytest.raises(RuntimeError, match="widen its grids"):
         numbers_for(narrow, "anybody")
 

@@ -17,7 +17,7 @@ STATES = {
     "right": ("Right", "solid"),
 }
 OTHER_KIND = "another kind of quantity"
-_JUST = 1e-9  # an answer that is just one tolerance off is right
+_DIGITS = 9  # to which a distance is rounded: what is one tolerance off but for the last bit is one tolerance off
 
 
 def best_state(states):
@@ -124,8 +124,8 @@ def _judge_number(posed, answer):
         return Reply(id, "off", says, (OTHER_KIND,), float(answer.magnitude), f"{answer.units:~C}")
     value, right = float(answer.m_as(asked)), float(posed.right.magnitude)
     understood = {"value": value, "unit": exercise.unit}
-    distance = abs(value - right) / exercise.within
-    if distance <= 1 + _JUST:
+    distance = _apart(value, right, exercise.within)
+    if distance <= 1:
         return Reply(
             id, "right", f"{show(answer)}, within {exercise.within:,g} {unit_word(asked)}".strip() + ".", **understood
         )
@@ -136,7 +136,7 @@ def _judge_number(posed, answer):
             id, state, _words_of(road.mistake for road in taken), tuple(r.mistake.name for r in taken), **understood
         )
     way = "too high" if value > right else "too low"
-    if distance <= CLOSE + _JUST:
+    if distance <= CLOSE:
         return Reply(
             id,
             "close",
@@ -151,8 +151,13 @@ def _judge_number(posed, answer):
     )
 
 
+def _apart(value, other, size):
+    """Return how far two numbers are apart, counted in a size."""
+    return round(abs(value - other) / size, _DIGITS)
+
+
 def _within(value, other, within):
-    return abs(value - other) <= within * (1 + _JUST)
+    return _apart(value, other, within) <= 1
 
 
 def _named(mistakes):
