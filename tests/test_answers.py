@@ -5,7 +5,7 @@ import timeit
 import numpy as np
 import pytest
 
-from liftcalc import Capacity, Q
+from liftcalc import Capacity, Q, ureg
 from liftcalc.exercises import BANK, Posed, judge
 from liftcalc.exercises.answers import AnswerError, read_answer
 
@@ -161,6 +161,7 @@ def test_hostile_text_gets_a_plain_reply_at_once(text):
         ([1, 2], "[1, 2] is no answer."),
         (Q([1, 2], "pph"), "one finite number is asked"),
         (Q(float("nan"), "pph"), "one finite number is asked"),
+        (ureg.Quantity(10**400, "pph"), "one finite number is asked"),
     ],
 )
 def test_other_things_than_text(given, message):

@@ -26,6 +26,7 @@ from liftcalc.units import kind_of
 
 LEARNERS = ["", *[f"learner {number}" for number in range(1, 51)]]
 NUMBERS = [id for id, exercise in BANK.items() if isinstance(exercise, NumberExercise)]
+SLIPS = {"unit beside the number", "point in the wrong place"}  # of any number, beside the roads of an exercise
 CHOICES = [id for id, exercise in BANK.items() if isinstance(exercise, ChoiceExercise)]
 
 
@@ -98,10 +99,84 @@ def test_every_wrong_road_gets_its_own_name(id):
     for posed in posed_to_all(id):
         for road in exercise.roads:
             reply = judge(posed, road.answer(posed.numbers))
-            assert reply.mistakes == (road.mistake.name,), f"{posed.key}: {reply}"
+            assert reply.mistakes[:1] == (road.mistake.name,), f"{posed.key}: {reply}"
+            assert set(reply.mistakes[1:]) <= SLIPS, f"{posed.key}: {reply}"
             assert reply.state == ("close" if road.close else "off")
             assert road.mistake.name in reply.says
             assert road.mistake.says in reply.says
+
+
+def one_road(to):
+    """Return an exercise with one road, to so many metres; 5 m is right within 0.2 m."""
+    return Posed(
+        NumberExercise(
+            id="9.1", sort="compute", text="{d}", given={"d": Drawn("m", 5, 1, 9, 1)}, clues=("a", "b"),
+            steps=lambda n: (), unit="m", within=0.2, right=lambda n: n.d,
+            roads=(Road(Mistake("the road", "One."), lambda n: Q(to, "m")),),
+        )
+    )  # fmt: skip
+
+
+# metres the road leads to, answer, whether the road is named: within 1 % of it or half of the last digit, whichever is
+# more, and never further than the tolerance
+WINDOWS = [
+    (0.3, "0.3 m", True),
+    (0.3, "0.35 m", False),
+    (0.3, "0.305 m", False),
+    (0.3, "0.303 m", True),
+    (0.3, "0.31 m", False),
+    (0.304, "0.30 m", True),
+    (0.306, "0.30 m", False),
+    (0.25, "0.3 m", True),
+    (0.24, "0.3 m", False),
+    (0.2, "0 m", True),
+    (0.21, "0 m", False),
+    (0.0, "0 m", True),
+    (0.0, "0.4 m", False),
+    (0.304, "30 cm", True),
+    (0.306, "30 cm", False),
+    (0.304, "300 m", False),
+    (100.0, "100.2 m", True),
+    (100.0, "100.21 m", False),
+    (100.0, "101 m", False),
+    (0.3, Q(0.3, "m"), True),
+    (0.3, Q(30, "cm"), True),
+    (0.3, Q(0.31, "m"), False),
+    (0.304, Q(0.3, "m"), True),
+    (1 / 3, Q(1 / 3, "m"), True),
+]
+
+
+@pytest.mark.parametrize(("to", "given", "named"), WINDOWS, ids=[f"{to:g}-{given}" for to, given, _ in WINDOWS])
+def test_nobody_is_charged_with_a_road_that_leads_elsewhere(to, given, named):
+    assert judge(one_road(to), given).mistakes == (("the road",) if named else ())
+
+
+@pytest.mark.parametrize(
+    ("id", "given", "names"),
+    [
+        ("0.1", "20 pph", ("per minute for per hour", "unit beside the number")),
+        ("1.1", "8 m/s", ("number copied, unit changed", "unit beside the number")),
+        ("3.7", "1.05 s", ("hour taken as minute", "unit beside the number")),
+        ("4.6", "39,223 VTFH", ("metres left where feet are asked", "unit beside the number")),
+        ("0.1", "0.333 pph", ("unit beside the number",)),
+    ],
+)
+def test_a_slip_of_unit_and_a_road_to_the_same_number_are_both_named(id, given, names):
+    reply = judge(Posed(BANK[id]), given)
+    assert (reply.state, reply.mistakes) == ("off", names)
+    assert "Which unit did you write?" in reply.says
+    assert all(f"“{name}”" in reply.says for name in names)
+
+
+def test_a_slip_is_charged_as_narrowly_as_a_road():
+    posed = Posed(BANK["1.4"], learner_key("learner 1"))
+    right = posed.right.magnitude
+    assert judge(posed, f"{right / 10:.2f} pph").mistakes == ("point in the wrong place",)
+    assert judge(posed, f"{(right + 2.9) / 10:.2f} pph").mistakes == ()
+    posed = Posed(BANK["1.4"], learner_key("learner 8"))  # 122.6 pph is right
+    assert judge(posed, "12 pph").mistakes == ("point in the wrong place",), "as near as its digits allow"
+    assert judge(posed, "12.00 pph").mistakes == ()
 
 
 @pytest.mark.parametrize("id", CHOICES)

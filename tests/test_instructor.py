@@ -124,6 +124,15 @@ def test_answers_of_another_edition_are_said_to_be(folder, edition):
         )
 
 
+@pytest.mark.parametrize("given", ["0.1 m", "0.100 m", "0.3 ft", "10 cm", Q(0.3, "ft"), Q(0.102, "m")])
+def test_marks_name_what_the_learner_was_told(tmp_path, given):
+    """How many digits were typed decides which road is near enough: the marks read them from the answer as written."""
+    mine = Session(FolderRecords(tmp_path))
+    told = mine.answer("2.5", given)
+    (row,) = rows_of(marks(tmp_path))
+    assert (row["state"], row["mistakes"], row["remark"]) == (told.state, "; ".join(told.mistakes), "")
+
+
 def test_answers_of_this_edition_need_no_remark(folder):
     assert rows_of(marks(folder))[0]["remark"] == ""
 

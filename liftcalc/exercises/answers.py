@@ -2,6 +2,8 @@
 
 import difflib
 import re
+from dataclasses import dataclass
+from decimal import Decimal
 
 import numpy as np
 from pint import Quantity
@@ -27,6 +29,22 @@ _IN_A = re.compile(r"(?P<what>[a-z' ]{1,30}?) ?(?:/| per | an? | each | every ) 
 
 class AnswerError(PlainError):
     """An answer cannot be read; the message says what to write instead. It counts as no attempt."""
+
+
+@dataclass(frozen=True)
+class Answer:
+    """An answer as it was read.
+
+    Parameters
+    ----------
+    quantity : Quantity
+        A finite scalar.
+    half_digit : float
+        Half a unit of the last digit that was written, in the quantity's own unit: so far the number may be rounded.
+    """
+
+    quantity: Quantity
+    half_digit: float
 
 
 def read_answer(given, unit):
@@ -55,30 +73,63 @@ def read_answer(given, unit):
     >>> show(read_answer("1,800 people an hour", "pph"))
     '1,800 pph'
     """
+    return read_as_written(given, unit).quantity
+
+
+def read_as_written(given, unit):
+    """Return an answer with what its writing tells beside the quantity; it takes and raises what ``read_answer`` does.
+
+    Parameters
+    ----------
+    given : Quantity, Capacity, str, int or float
+        The answer.
+    unit : str
+        Unit that is asked.
+
+    Returns
+    -------
+    Answer
+
+    Examples
+    --------
+    >>> read_as_written("2.60 m", "m").half_digit
+    0.005
+    """
     kind = kind_of(ureg.Unit(unit))
     if isinstance(given, Capacity):
         given = given.value
     if isinstance(given, Quantity):
-        return _one_finite(given)
+        return _from_code(given)
     if isinstance(given, (int, float, np.number)) and not isinstance(given, bool):
         if kind != kind_of(ureg.Unit("")):
             raise AnswerError(
                 f"{given!r} has no unit. Write for example {_advice(given, unit)}, or text such as {_example(kind)!r}."
             )
-        return _one_finite(Q(float(given), ""))
+        return _from_code(Q(given, ""))
     if not isinstance(given, str):
         raise AnswerError(f"{cut(repr(given))} is no answer. Write a quantity, or text such as {_example(kind)!r}.")
     return _from_text(given, kind)
 
 
-def _one_finite(quantity):
-    if np.ndim(quantity.magnitude) or not np.isfinite(quantity.magnitude):
+def _from_code(quantity):
+    """Return a quantity as the answer; its last digit is the last one that Python prints."""
+    number = quantity.magnitude
+    try:
+        finite = np.ndim(number) == 0 and np.isfinite(float(number))
+    except (TypeError, ValueError, OverflowError):
+        finite = False
+    if not finite:
         raise AnswerError("one finite number is asked. Write one number with its unit.")
-    return quantity
+    return Answer(quantity, _half_digit(repr(number if type(number) is int else float(number))))
+
+
+def _half_digit(digits):
+    """Return half a unit of the last of some digits, such as 0.005 for "2.60"."""
+    return 0.5 * 10.0 ** Decimal(digits).as_tuple().exponent
 
 
 def _from_text(text, kind):
-    """Return the quantity that a text holds."""
+    """Return the answer that a text holds."""
     if len(text) > MOST_CHARACTERS:
         raise AnswerError(
             f"the answer has {len(text):,} characters. Write one number and its unit, such as {_example(kind)!r}."
@@ -89,17 +140,17 @@ def _from_text(text, kind):
         raise AnswerError(
             f"{cut(text)!r} holds no number that can be read. Write a number and its unit, such as {_example(kind)!r}."
         )
-    return _one_finite(
-        Q(_number(found["number"].strip(), text), _unit(found["unit"] or "", kind, found["number"].strip()))
-    )
+    digits = _digits(found["number"].strip(), text)
+    quantity = Q(float(digits), _unit(found["unit"] or "", kind, found["number"].strip()))
+    return Answer(quantity, _half_digit(digits))
 
 
-def _number(word, text):
-    """Return the number of a word of digits; two ways to read it are asked about."""
+def _digits(word, text):
+    """Return the digits of a number, with a point and no thousands mark; two ways to read it are asked about."""
     if _PLAIN.match(word):
-        return float(word)
+        return word
     if _THOUSANDS.match(word):
-        return float(re.sub(r"[, ']", "", word))
+        return re.sub(r"[, ']", "", word)
     comma = _COMMA.match(word)
     if comma:
         raise AnswerError(

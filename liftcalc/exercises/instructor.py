@@ -183,12 +183,17 @@ def _other_editions(tries):
 
 
 def _judged_anew(posed, one):
-    """Return the reply to a stored answer; its unit is compared with the one asked, and never parsed."""
+    """Return the reply to a stored answer; its unit is compared with the one asked, and never parsed.
+
+    Where the answer as written is the stored value it is judged as written: its digits say how near a road must be.
+    """
     if posed.is_choice or isinstance(one.value, str):
         return judge(posed, one.value)
     if one.unit != posed.exercise.unit:
         return Reply(one.exercise, "off", "", (OTHER_KIND,), one.value, one.unit)
-    return judge(posed, Q(one.value, posed.exercise.unit))
+    stored = judge(posed, Q(one.value, posed.exercise.unit))
+    written = judge(posed, one.answer)
+    return written if written.unit == stored.unit and written.value == stored.value else stored
 
 
 def problem_sheet(learners=("",), exercises=None):

@@ -1,9 +1,10 @@
 """Judging an answer: right, close or off, and which wrong road was taken."""
 
+import functools
 from dataclasses import dataclass
 from html import escape
 
-from liftcalc.exercises.answers import AnswerError, read_answer
+from liftcalc.exercises.answers import AnswerError, read_as_written
 from liftcalc.exercises.drawing import CLOSE
 from liftcalc.exercises.exercise import Mistake
 from liftcalc.quantity_text import UNIT_SPELLINGS, show, unit_word
@@ -16,6 +17,7 @@ STATES = {
     "close": ("Close", "dashed"),
     "right": ("Right", "solid"),
 }
+SHARE_OF_ROAD = 0.01  # an answer that near to where a wrong road leads counts as come along it
 OTHER_KIND = "another kind of quantity"
 _DIGITS = 9  # to which a distance is rounded: what is one tolerance off but for the last bit is one tolerance off
 
@@ -93,7 +95,7 @@ def judge(posed, given):
         return (
             _judge_choice(posed, given)
             if posed.is_choice
-            else _judge_number(posed, read_answer(given, posed.exercise.unit))
+            else _judge_number(posed, read_as_written(given, posed.exercise.unit))
         )
     except AnswerError as error:
         return Reply(id, "open", f"Not judged: {error}")
@@ -114,9 +116,9 @@ def _judge_choice(posed, given):
     return Reply(posed.exercise.id, "off", says, (option.mistake.name,), letter, "choice")
 
 
-def _judge_number(posed, answer):
+def _judge_number(posed, written):
     """Judge a quantity of any kind."""
-    exercise, id = posed.exercise, posed.exercise.id
+    exercise, id, answer = posed.exercise, posed.exercise.id, written.quantity
     asked = ureg.Unit(exercise.unit)
     if answer.dimensionality != asked.dimensionality:
         came, wanted = kind_of(answer) or "quantity of another kind", kind_of(asked)
@@ -129,12 +131,12 @@ def _judge_number(posed, answer):
         return Reply(
             id, "right", f"{show(answer)}, within {exercise.within:,g} {unit_word(asked)}".strip() + ".", **understood
         )
-    taken = [road for road in exercise.roads if _within(value, road.answer(posed.numbers).m_as(asked), exercise.within)]
+    half_digit = written.half_digit * Q(1, answer.units).m_as(asked)
+    taken = _roads_taken(posed, value, half_digit)
     if taken:
-        state = "close" if all(road.close for road in taken) else "off"
-        return Reply(
-            id, state, _words_of(road.mistake for road in taken), tuple(r.mistake.name for r in taken), **understood
-        )
+        slip = _slip_of_unit(value, right, half_digit, exercise)
+        state = "close" if all(road.close for road in taken) and not slip else "off"
+        return _reply_to([*(road.mistake for road in taken), *slip], id, state, understood)
     way = "too high" if value > right else "too low"
     if distance <= CLOSE:
         return Reply(
@@ -143,9 +145,9 @@ def _judge_number(posed, answer):
             f"The road looks right; the number is a little {way}. Carry all digits, round once.",
             **understood,
         )
-    slip = _slip_of_unit(value, right, exercise)
+    slip = _slip_of_unit(value, right, half_digit, exercise)
     if slip:
-        return Reply(id, "off", _words_of([slip]), (slip.name,), **understood)
+        return _reply_to(slip, id, "off", understood)
     return Reply(
         id, "off", f"{show(answer)} is {way}, and none of the usual mistakes gives it. A clue may help.", **understood
     )
@@ -156,8 +158,21 @@ def _apart(value, other, size):
     return round(abs(value - other) / size, _DIGITS)
 
 
-def _within(value, other, within):
-    return _apart(value, other, within) <= 1
+def _leads_to(value, road, half_digit, within):
+    """Return whether a number is where a road leads: as near as its digits allow, or within a hundredth of the road."""
+    window = min(within, max(SHARE_OF_ROAD * abs(road), half_digit))
+    return _apart(value, road, window) <= 1 if window else value == road
+
+
+def _roads_taken(posed, value, half_digit):
+    """Return the roads of an exercise that lead to a number."""
+    asked, within = ureg.Unit(posed.exercise.unit), posed.exercise.within
+    ends = [(road, road.answer(posed.numbers).m_as(asked)) for road in posed.exercise.roads]
+    return [road for road, end in ends if _leads_to(value, end, half_digit, within)]
+
+
+def _reply_to(mistakes, id, state, understood):
+    return Reply(id, state, _words_of(mistakes), tuple(mistake.name for mistake in mistakes), **understood)
 
 
 def _named(mistakes):
@@ -166,21 +181,26 @@ def _named(mistakes):
 
 def _words_of(mistakes):
     """Return names and words of one mistake, or of several that give the same number."""
-    mistakes = list(mistakes)
     return f"{_named(mistakes)} {' Or: '.join(mistake.says for mistake in mistakes)}"
 
 
-def _slip_of_unit(value, right, exercise):
-    """Return the slip by which a number is right in another unit, or with its point moved; None if there is none."""
-    asked = ureg.Unit(exercise.unit)
-    for unit in dict.fromkeys(UNIT_SPELLINGS.get(kind_of(asked), {}).values()):
-        scale = Q(1, unit).m_as(asked)
-        if ureg.Unit(unit) != asked and _within(value * scale, right, exercise.within) and value:
-            word = unit_word(unit)
-            return Mistake("unit beside the number", f"The number would be right in {word}. Which unit did you write?")
+@functools.cache
+def _slips(asked):
+    """Return (scale, mistake) for the other units of a kind, and for a point moved by one to three places."""
+    slips = []
+    for unit in dict.fromkeys(ureg.Unit(unit) for unit in UNIT_SPELLINGS.get(kind_of(asked), {}).values()):
+        says = f"The number would be right in {unit_word(unit)}. Which unit did you write?"
+        slips += [(Q(1, unit).m_as(asked), Mistake("unit beside the number", says))] if unit != asked else []
     for factor in (10, 100, 1000):
-        if any(_within(value * scale, right, exercise.within) and value for scale in (factor, 1 / factor)):
-            return Mistake(
-                "point in the wrong place", f"The digits are right; the point is not. Look for a factor of {factor:,}."
-            )
-    return None
+        says = f"The digits are right; the point is not. Look for a factor of {factor:,}."
+        slips += [(scale, Mistake("point in the wrong place", says)) for scale in (factor, 1 / factor)]
+    return slips
+
+
+def _slip_of_unit(value, right, half_digit, exercise):
+    """Return the slip by which a number is right in another unit, or with its point moved: one or none, as a list."""
+    return [
+        slip
+        for scale, slip in _slips(ureg.Unit(exercise.unit))
+        if value and _leads_to(value * scale, right, half_digit * scale, exercise.within)
+    ][:1]
