@@ -1,5 +1,6 @@
 """The bank of exercises: for the printed numbers and fifty learners, right is right and wrong roads have names."""
 
+import dataclasses
 import functools
 import hashlib
 import re
@@ -12,7 +13,7 @@ from notebook_files import PATHS, code_cells, read
 from liftcalc import Q, headway, hourly_capacity, show
 from liftcalc.exercises import BANK, Posed, judge
 from liftcalc.exercises.answers import read_answer
-from liftcalc.exercises.drawing import learner_key, numbers_for
+from liftcalc.exercises.drawing import learner_key, numbers_for, tells_apart
 from liftcalc.exercises.exercise import (
     SORTS,
     ChoiceExercise,
@@ -96,14 +97,63 @@ def test_the_ends_in_decimal_digits(typed, state):
 def test_every_wrong_road_gets_its_own_name(id):
     exercise = BANK[id]
     assert len({road.mistake.name for road in exercise.roads}) == len(exercise.roads) >= 3
+    undrawn = {road.mistake.name for road in exercise.roads if not road.drawn}
     for posed in posed_to_all(id):
         for road in exercise.roads:
             reply = judge(posed, road.answer(posed.numbers))
-            assert reply.mistakes[:1] == (road.mistake.name,), f"{posed.key}: {reply}"
-            assert set(reply.mistakes[1:]) <= SLIPS, f"{posed.key}: {reply}"
+            if road.drawn:
+                assert reply.mistakes[:1] == (road.mistake.name,), f"{posed.key}: {reply}"
+                assert set(reply.mistakes[1:]) <= SLIPS | undrawn, f"{posed.key}: {reply}"
+            assert road.mistake.name in reply.mistakes, f"{posed.key}: {reply}"
             assert reply.state == ("close" if road.close else "off")
             assert road.mistake.name in reply.says
             assert road.mistake.says in reply.says
+
+
+FENCES = [  # exercise, answer to the printed numbers by own arithmetic, name: one post more, one post fewer
+    ("0.2", 180 / 8 + 1, "fence post in the average"),
+    ("0.2", 180 / 8 - 1, "fence post taken off"),
+    ("0.3", 3600 * 19 / 54, "fence post added"),
+    ("0.3", 3600 * 17 / 54, "one head taken off"),
+    ("2.3", 60 / 9, "fence post"),
+    ("2.3", 60 / 10, "a gap added"),
+    ("2.5", 2.8 * 7 / 3, "one rider more allowed"),
+    ("2.5", 2.8 * 7 / 1, "one gap fewer"),
+    ("3.1", 2 * 210 / 9 + 2, "fence post in the average"),
+    ("3.1", 2 * 210 / 9 - 2, "fence post taken off"),
+    ("3.2", 900 * 72 / 3600 + 1, "fence post in the average"),
+    ("3.2", 900 * 72 / 3600 - 1, "fence post taken off"),
+    ("3.3", 2 * 385 / 17.5 + 1, "fence post on a loop"),
+    ("3.3", 2 * 385 / 17.5 - 1, "fence post taken off a loop"),
+    ("3.4", 150 / 16, "one rider more allowed"),
+    ("3.4", 150 / 14, "one gap fewer"),
+    ("3.7", 15 * 4.5, "fence post added"),
+    ("3.7", 13 * 4.5, "one rider taken off"),
+    ("6.4", 16 + 1, "one added"),
+    ("6.4", 16 - 1, "fence post"),
+    ("7.3", (2 * 900 / 5 + 100) / 12 + 1, "fence post on a loop"),
+    ("7.3", (2 * 900 / 5 + 100) / 12 - 1, "fence post taken off a loop"),
+    ("7.4", 3600 * 2 * 2.2 / (2 * 600 / 81) * 76 / 80, "fence post on a loop"),
+    ("7.4", 3600 * 2 * 2.2 / (2 * 600 / 79) * 76 / 80, "fence post taken off a loop"),
+]
+
+
+@pytest.mark.parametrize(("id", "number", "name"), FENCES, ids=[f"{id} {name}" for id, _, name in FENCES])
+def test_fence_posts_are_named_wherever_something_is_counted(id, number, name):
+    reply = judge(Posed(BANK[id]), Q(number, BANK[id].unit))
+    assert reply.state == "off"
+    assert name in reply.mistakes
+
+
+def test_no_draw_is_thrown_away_for_a_road_that_is_only_judged():
+    posed = two_roads(False, False)
+    nearest = Road(Mistake("near", "Near."), lambda n: n.v, drawn=False)
+    exercise = dataclasses.replace(posed.exercise, roads=(posed.exercise.roads[0], nearest))
+    assert tells_apart(exercise, posed.numbers)
+    assert not tells_apart(dataclasses.replace(exercise, roads=posed.exercise.roads), posed.numbers)
+    assert not tells_apart(
+        dataclasses.replace(exercise, roads=(dataclasses.replace(nearest, drawn=True),)), posed.numbers
+    )
 
 
 def one_road(to):

@@ -193,6 +193,16 @@ EXERCISES = (
                 Mistake("multiplied by the riders", "More riders allowed at once ask for less spacing, not for more."),
                 lambda n: spacing_for_headway(n.line_speed, n.clearing_time * n.riders.m_as("person")),
             ),
+            Road(
+                wrong.ONE_GAP_FEWER,
+                lambda n: spacing_for_headway(n.line_speed, n.clearing_time / (n.riders.m_as("person") - 1)),
+                drawn=False,
+            ),
+            Road(
+                wrong.ONE_MORE_ALLOWED,
+                lambda n: spacing_for_headway(n.line_speed, n.clearing_time / (n.riders.m_as("person") + 1)),
+                drawn=False,
+            ),
         ),
         clues=(
             "Go backwards: from the riders allowed at once to the seconds between two of them.",

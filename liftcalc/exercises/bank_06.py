@@ -187,6 +187,7 @@ EXERCISES = (
                 ),
                 lambda n: (n.scatter / n.wanted) ** 2 + Q(1, ""),
             ),
+            Road(wrong.FENCE_POST, lambda n: (n.scatter / n.wanted) ** 2 - Q(1, ""), drawn=False),
         ),
         clues=(
             "Backwards: from the doubt that is wished to the number of readings.",

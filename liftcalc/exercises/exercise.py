@@ -64,11 +64,14 @@ class Road:
         From the numbers to the quantity that the mistake gives.
     close : bool
         True where the method was right all the same, as in rounding too early.
+    drawn : bool
+        False where answers are judged by the road, but no draw is thrown away for it.
     """
 
     mistake: Mistake
     answer: Callable
     close: bool = False
+    drawn: bool = True  # a road added to an exercise that is in use is not drawn: learners keep their numbers
 
 
 @dataclass(frozen=True)
