@@ -113,6 +113,32 @@ def test_what_cannot_be_read_says_what_to_write(text, message):
     assert message in str(error.value)
 
 
+ECHOES = [
+    ("6.1", "0.289 m", "Right. 0.289 m, within 0.005 m."),
+    ("6.1", "0.289 m.", "Right. 0.289 m, within 0.005 m."),
+    ("6.1", "28.9 cm", "Right. 28.9 cm, within 0.005 m."),
+    ("6.1", "  ~ 0.2887   Metres ", "Right. 0.2887 Metres, within 0.005 m."),
+    ("6.1", Q(0.289, "m"), "Right. 0.289 m, within 0.005 m."),
+    ("6.1", Q(0.5, "m") / 3**0.5, "Right. 0.2886751346 m, within 0.005 m."),
+    ("0.1", "1,200.4 people an hour", "Right. 1,200.4 people an hour, within 5 pph."),
+    ("0.1", "= 1200pph", "Right. 1200 pph, within 5 pph."),
+    ("0.1", Q(1200, "pph"), "Right. 1,200 pph, within 5 pph."),
+    ("3.3", "44", "Right. 44, within 0.2."),
+    ("3.3", 44.04, "Right. 44.04, within 0.2."),
+    ("6.1", "0.444 m", "Off. 0.444 m is too high, and none of the usual mistakes gives it. A clue may help."),
+    ("6.1", Q(0.0444, "m"), "Off. 0.0444 m is too low, and none of the usual mistakes gives it. A clue may help."),
+    ("6.1", "0.289 kg", "Off. 0.289 kg is a mass; asked is a length: a number in m, right within 0.005 m."),
+    ("0.1", Q(1, "person"), "Off. 1 person is a number of persons; asked is an hourly capacity:"),
+    ("0.1", "12.34 %", "Off. 12.34 % is a pure number or angle; asked is an hourly capacity:"),
+    ("6.1", Q(1e-12, "m"), "Off. 0.0000000000010 m is too low"),
+]
+
+
+@pytest.mark.parametrize(("id", "given", "says"), ECHOES, ids=[f"{id} {given}" for id, given, _ in ECHOES])
+def test_the_number_is_echoed_as_it_was_written(id, given, says):
+    assert says in repr(judge(Posed(BANK[id]), given))
+
+
 HOSTILE = [
     "9" * 100_000,
     "9**9**9",

@@ -9,7 +9,7 @@ import numpy as np
 from pint import Quantity
 
 from liftcalc.levels import Capacity
-from liftcalc.quantity_text import UNIT_SPELLINGS, cut
+from liftcalc.quantity_text import UNIT_SPELLINGS, cut, show, unit_word
 from liftcalc.units import KINDS, PlainError, Q, kind_of, ureg
 
 MOST_CHARACTERS = 120
@@ -41,10 +41,13 @@ class Answer:
         A finite scalar.
     half_digit : float
         Half a unit of the last digit that was written, in the quantity's own unit: so far the number may be rounded.
+    written : str
+        Number and unit as they were written.
     """
 
     quantity: Quantity
     half_digit: float
+    written: str
 
 
 def read_answer(given, unit):
@@ -120,7 +123,16 @@ def _from_code(quantity):
         finite = False
     if not finite:
         raise AnswerError("one finite number is asked. Write one number with its unit.")
-    return Answer(quantity, _half_digit(repr(number if type(number) is int else float(number))))
+    digits = repr(number if type(number) is int else float(number))
+    return Answer(quantity, _half_digit(digits), _in_full(quantity))
+
+
+def _in_full(quantity):
+    """Return a quantity from code in words, with the digits that were given."""
+    number, word = f"{quantity.magnitude:,.10g}", unit_word(quantity.units)
+    if number == "1" or "e" in number:  # one person, and no power of ten
+        return show(quantity)
+    return f"{number}{'' if word == '%' else ' '}{word}".strip()
 
 
 def _half_digit(digits):
@@ -140,9 +152,9 @@ def _from_text(text, kind):
         raise AnswerError(
             f"{cut(text)!r} holds no number that can be read. Write a number and its unit, such as {_example(kind)!r}."
         )
-    digits = _digits(found["number"].strip(), text)
-    quantity = Q(float(digits), _unit(found["unit"] or "", kind, found["number"].strip()))
-    return Answer(quantity, _half_digit(digits))
+    number, unit = found["number"].strip(), (found["unit"] or "").strip().rstrip(".")
+    digits = _digits(number, text)
+    return Answer(Q(float(digits), _unit(unit, kind, number)), _half_digit(digits), f"{number} {unit}".strip())
 
 
 def _digits(word, text):

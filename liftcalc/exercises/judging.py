@@ -7,7 +7,7 @@ from html import escape
 from liftcalc.exercises.answers import AnswerError, read_as_written
 from liftcalc.exercises.drawing import CLOSE
 from liftcalc.exercises.exercise import Mistake
-from liftcalc.quantity_text import UNIT_SPELLINGS, show, unit_word
+from liftcalc.quantity_text import UNIT_SPELLINGS, unit_word
 from liftcalc.units import Q, kind_of, ureg, with_article
 
 # state: (its word on screen, line of its bar); no colour, so that it reads on any page
@@ -116,41 +116,30 @@ def _judge_choice(posed, given):
     return Reply(posed.exercise.id, "off", says, (option.mistake.name,), letter, "choice")
 
 
-def _judge_number(posed, written):
+def _judge_number(posed, answer):
     """Judge a quantity of any kind."""
-    exercise, id, answer = posed.exercise, posed.exercise.id, written.quantity
-    asked = ureg.Unit(exercise.unit)
-    if answer.dimensionality != asked.dimensionality:
-        came, wanted = kind_of(answer) or "quantity of another kind", kind_of(asked)
-        says = f"{show(answer)} is {with_article(came)}; asked is {with_article(wanted)}: {posed.asked}."
-        return Reply(id, "off", says, (OTHER_KIND,), float(answer.magnitude), f"{answer.units:~C}")
-    value, right = float(answer.m_as(asked)), float(posed.right.magnitude)
-    understood = {"value": value, "unit": exercise.unit}
+    exercise, asked, quantity = posed.exercise, ureg.Unit(posed.exercise.unit), answer.quantity
+    if quantity.dimensionality != asked.dimensionality:
+        came, wanted = kind_of(quantity) or "quantity of another kind", kind_of(asked)
+        says = f"{answer.written} is {with_article(came)}; asked is {with_article(wanted)}: {posed.asked}."
+        return Reply(exercise.id, "off", says, (OTHER_KIND,), float(quantity.magnitude), f"{quantity.units:~C}")
+    value, right = float(quantity.m_as(asked)), float(posed.right.magnitude)
+    half_digit = answer.half_digit * Q(1, quantity.units).m_as(asked)
+    reply = functools.partial(Reply, exercise.id, value=value, unit=exercise.unit)
     distance = _apart(value, right, exercise.within)
     if distance <= 1:
-        return Reply(
-            id, "right", f"{show(answer)}, within {exercise.within:,g} {unit_word(asked)}".strip() + ".", **understood
-        )
-    half_digit = written.half_digit * Q(1, answer.units).m_as(asked)
-    taken = _roads_taken(posed, value, half_digit)
+        tolerance = f"{exercise.within:,g} {unit_word(asked)}".strip()
+        return reply("right", f"{answer.written}, within {tolerance}.")
+    taken, slip = _roads_taken(posed, value, half_digit), _slip_of_unit(value, right, half_digit, exercise)
     if taken:
-        slip = _slip_of_unit(value, right, half_digit, exercise)
         state = "close" if all(road.close for road in taken) and not slip else "off"
-        return _reply_to([*(road.mistake for road in taken), *slip], id, state, understood)
+        return reply(state, *_words_and_names([*(road.mistake for road in taken), *slip]))
     way = "too high" if value > right else "too low"
     if distance <= CLOSE:
-        return Reply(
-            id,
-            "close",
-            f"The road looks right; the number is a little {way}. Carry all digits, round once.",
-            **understood,
-        )
-    slip = _slip_of_unit(value, right, half_digit, exercise)
+        return reply("close", f"The road looks right; the number is a little {way}. Carry all digits, round once.")
     if slip:
-        return _reply_to(slip, id, "off", understood)
-    return Reply(
-        id, "off", f"{show(answer)} is {way}, and none of the usual mistakes gives it. A clue may help.", **understood
-    )
+        return reply("off", *_words_and_names(slip))
+    return reply("off", f"{answer.written} is {way}, and none of the usual mistakes gives it. A clue may help.")
 
 
 def _apart(value, other, size):
@@ -171,17 +160,14 @@ def _roads_taken(posed, value, half_digit):
     return [road for road, end in ends if _leads_to(value, end, half_digit, within)]
 
 
-def _reply_to(mistakes, id, state, understood):
-    return Reply(id, state, _words_of(mistakes), tuple(mistake.name for mistake in mistakes), **understood)
-
-
 def _named(mistakes):
     return " or ".join(f"“{mistake.name}”" for mistake in mistakes) + ":"
 
 
-def _words_of(mistakes):
-    """Return names and words of one mistake, or of several that give the same number."""
-    return f"{_named(mistakes)} {' Or: '.join(mistake.says for mistake in mistakes)}"
+def _words_and_names(mistakes):
+    """Return the words of one mistake, or of several that give the same number, and their names."""
+    says = f"{_named(mistakes)} {' Or: '.join(mistake.says for mistake in mistakes)}"
+    return says, tuple(mistake.name for mistake in mistakes)
 
 
 @functools.cache
