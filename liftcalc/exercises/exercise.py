@@ -167,12 +167,15 @@ class NumberExercise(Exercise):
         From the numbers to the right answer, by the formulas of the package.
     roads : tuple of Road
         The wrong roads that give typical wrong answers.
+    plus_minus : bool
+        Whether a plus-minus is asked, so that its sign may stand before the answer.
     """
 
     unit: str
     within: float
     right: Callable
     roads: tuple
+    plus_minus: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)

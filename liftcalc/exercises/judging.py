@@ -95,7 +95,7 @@ def judge(posed, given):
         return (
             _judge_choice(posed, given)
             if posed.is_choice
-            else _judge_number(posed, read_as_written(given, posed.exercise.unit))
+            else _judge_number(posed, read_as_written(given, posed.exercise.unit, posed.exercise.plus_minus))
         )
     except AnswerError as error:
         return Reply(id, "open", f"Not judged: {error}")
