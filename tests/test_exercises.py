@@ -293,6 +293,16 @@ def test_the_worked_solution_ends_at_the_answer(id):
             assert shown in text or f"{posed.right.magnitude:.2f}" in text, (shown, text)
 
 
+@pytest.mark.parametrize("notebook", sorted({exercise.notebook for exercise in BANK.values()}))
+def test_a_caution_for_all_stands_once_a_page_and_not_after_every_solution(notebook):
+    """Who decides is said at the head of the page and above its exercises; a solution adds what is its own."""
+    exercises = [exercise for exercise in BANK.values() if exercise.notebook == notebook]
+    last = {exercise.id: exercise.steps(Posed(exercise).numbers)[-1] for exercise in exercises}
+    assert not [id for id, line in last.items() if line.endswith(("not a page.", "not on a page."))]
+    repeated = [id for id, line in last.items() if "icensed people" in line]
+    assert len(repeated) < len(exercises) / 2, repeated
+
+
 @pytest.mark.parametrize("id", BANK)
 def test_a_question_shows_its_numbers_and_its_tolerance(id):
     for posed in posed_to_all(id):

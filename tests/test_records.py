@@ -3,10 +3,12 @@
 import json
 import subprocess
 import sys
+from html import unescape
 
 import pytest
 
 from liftcalc import Q
+from liftcalc.cautions import ONE_LINE
 from liftcalc.exercises import (
     BANK,
     EDITION,
@@ -20,6 +22,7 @@ from liftcalc.exercises import (
     worked,
 )
 from liftcalc.exercises.record import FolderRecords, MemoryRecords, Record, RecordError, Try, read_record, records
+from liftcalc.panels import LearnerBox
 
 
 @pytest.fixture
@@ -313,3 +316,11 @@ def test_the_calls_of_a_notebook_share_one_session(monkeypatch):
         with pytest.raises(ValueError, match=f"{call.__name__}: there is no exercise '9.9'. Write one of '0.1', '0.2'"):
             call("9.9")
     assert answer("2.1", Q(1, "s")).state == "off"
+
+
+def test_the_box_above_the_exercises_says_once_who_decides():
+    box = LearnerBox()
+    box._taken()
+    shown = unescape("".join(child.value for child in box.children if hasattr(child, "value")))
+    assert shown.count(ONE_LINE) == box.words().count(ONE_LINE) == unescape(box.still()).count(ONE_LINE) == 1
+    assert ONE_LINE not in unescape(box._reply.value), "it is read out once, and not with every name"

@@ -199,7 +199,6 @@ EXERCISES = (
             f"{show((2 * n.sheave_distance / n.line_speed).to('s') + n.station_time)}.",
             f"Round over interval: {show(_carriers(n))} carriers. Speed shortens the ride and saves carriers; the "
             "interval alone makes the people an hour.",
-            "On paper, that is: licensed people, the maker and the authority set carriers and interval.",
         ),
     ),
     NumberExercise(
