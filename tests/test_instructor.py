@@ -5,14 +5,15 @@ import io
 import json
 import subprocess
 import sys
+from dataclasses import replace
 
 import pytest
 
 from liftcalc import Q
-from liftcalc.exercises import BANK, Posed, Session, answer_key, marks, problem_sheet
+from liftcalc.exercises import BANK, EDITION, Posed, Session, answer_key, marks, problem_sheet
 from liftcalc.exercises.drawing import learner_key
 from liftcalc.exercises.instructor import harmless
-from liftcalc.exercises.record import FolderRecords
+from liftcalc.exercises.record import FolderRecords, read_record
 from liftcalc.quantity_text import UNIT_SPELLINGS, unit_word
 
 
@@ -106,6 +107,34 @@ def test_a_hostile_record_is_not_fatal(folder, changes):
         assert rows
         assert "edited" in rows[0]["remark"]
         assert not any(cell.startswith(("=", "+", "-", "@")) for row in rows for cell in row.values())
+
+
+@pytest.mark.parametrize("edition", [1, EDITION + 1])
+def test_answers_of_another_edition_are_said_to_be(folder, edition):
+    """Who was right in an older edition is not suspected: the remark says by which edition each was judged."""
+    path = next(folder.glob("*.json"))
+    record, _ = read_record(path)
+    first = replace(record.tries[0], state="right", edition=edition)
+    path.write_text(replace(record, tries=(first, *record.tries[1:])).text(), encoding="utf-8")
+    for totals in (False, True):
+        remark = rows_of(marks(folder, totals))[0]["remark"]
+        assert remark == (
+            f"1 of 2 answers of edition {edition} of the exercises, judged by edition {EDITION}; "
+            f"try 1: 2.1 says 'right' by edition {edition}, judged 'off' by edition {EDITION}"
+        )
+
+
+@pytest.mark.parametrize("given", ["0.1 m", "0.100 m", "0.3 ft", "10 cm", Q(0.3, "ft"), Q(0.102, "m")])
+def test_marks_name_what_the_learner_was_told(tmp_path, given):
+    """How many digits were typed decides which road is near enough: the marks read them from the answer as written."""
+    mine = Session(FolderRecords(tmp_path))
+    told = mine.answer("2.5", given)
+    (row,) = rows_of(marks(tmp_path))
+    assert (row["state"], row["mistakes"], row["remark"]) == (told.state, "; ".join(told.mistakes), "")
+
+
+def test_answers_of_this_edition_need_no_remark(folder):
+    assert rows_of(marks(folder))[0]["remark"] == ""
 
 
 def test_a_broken_record_has_its_row(folder):

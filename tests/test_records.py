@@ -3,12 +3,26 @@
 import json
 import subprocess
 import sys
+from html import unescape
 
 import pytest
 
 from liftcalc import Q
-from liftcalc.exercises import BANK, Session, answer, clue, my_record, question, session, start_exercises, worked
+from liftcalc.cautions import ONE_LINE
+from liftcalc.exercises import (
+    BANK,
+    EDITION,
+    Session,
+    answer,
+    clue,
+    my_record,
+    question,
+    session,
+    start_exercises,
+    worked,
+)
 from liftcalc.exercises.record import FolderRecords, MemoryRecords, Record, RecordError, Try, read_record, records
+from liftcalc.panels import LearnerBox
 
 
 @pytest.fixture
@@ -199,6 +213,11 @@ BROKEN = {
         json.dumps({**WHOLE, "tries": [{**WHOLE["tries"][0], "clues": "many"}]}),
         "try 1: clues is 'many'",
     ),
+    "a wrong edition": (
+        json.dumps({**WHOLE, "tries": [{**WHOLE["tries"][0], "edition": "second"}]}),
+        "try 1: edition is 'second'",
+    ),
+    "no edition": (json.dumps({**WHOLE, "tries": [{**WHOLE["tries"][0], "edition": 0}]}), "editions count from 1"),
     "a wrong name": (json.dumps({**WHOLE, "tries": [{**WHOLE["tries"][0], "mistakes": [3]}]}), "mistakes are not all"),
 }
 
@@ -232,6 +251,46 @@ def test_the_seal_sees_an_edit(learner, place):
     assert record.state("2.1") == "right", "read as it is; the marks judge anew"
 
 
+def test_a_record_carries_the_edition_of_the_bank(learner, place):
+    learner.answer("2.1", "1 s")
+    assert f'"edition": {EDITION}' in file_of(place).read_text(encoding="utf-8")
+    assert [one.edition for one in place.load("Maja K.").tries] == [EDITION]
+
+
+OF_THE_FIRST_EDITION = """{
+ "what": "record of exercises on lift capacity",
+ "learner": "Maja K.",
+ "tries": [
+  {
+   "exercise": "2.1",
+   "answer": "1 s",
+   "value": 1.0,
+   "unit": "s",
+   "state": "off",
+   "mistakes": [],
+   "clues": 0,
+   "worked": false
+  }
+ ],
+ "seal": "e0c695cc884db44f"
+}
+"""
+
+
+def test_a_record_without_an_edition_is_of_the_first(learner, place):
+    place.folder.mkdir()
+    file_of(place).write_text(OF_THE_FIRST_EDITION, encoding="utf-8")
+    record, whole = read_record(file_of(place))
+    assert whole
+    assert [one.edition for one in record.tries] == [1]
+    learner.start("Maja K.")
+    assert learner.record.state("2.1") == "off"
+    assert "set aside" not in learner.answer("2.1", "2 s").says
+    record, whole = read_record(file_of(place))
+    assert whole
+    assert [one.edition for one in record.tries] == [1, EDITION], "an old answer keeps its edition"
+
+
 def test_the_environment_names_the_place(monkeypatch, tmp_path):
     monkeypatch.setenv("LIFTCALC_RECORDS", "memory")
     assert isinstance(records(), MemoryRecords)
@@ -257,3 +316,11 @@ def test_the_calls_of_a_notebook_share_one_session(monkeypatch):
         with pytest.raises(ValueError, match=f"{call.__name__}: there is no exercise '9.9'. Write one of '0.1', '0.2'"):
             call("9.9")
     assert answer("2.1", Q(1, "s")).state == "off"
+
+
+def test_the_box_above_the_exercises_says_once_who_decides():
+    box = LearnerBox()
+    box._taken()
+    shown = unescape("".join(child.value for child in box.children if hasattr(child, "value")))
+    assert shown.count(ONE_LINE) == box.words().count(ONE_LINE) == unescape(box.still()).count(ONE_LINE) == 1
+    assert ONE_LINE not in unescape(box._reply.value), "it is read out once, and not with every name"

@@ -66,6 +66,16 @@ EXERCISES = (
             ),
             Road(wrong.WHOLE_LOOP, lambda n: 2 * persons_on_line(ridden_length=n.ridden_length, spacing=n.spacing)),
             Road(wrong.UPSIDE_DOWN, lambda n: Q(n.spacing.m_as("m") / n.ridden_length.m_as("m"), "person")),
+            Road(
+                wrong.ONE_TOO_MANY,
+                lambda n: persons_on_line(ridden_length=n.ridden_length, spacing=n.spacing) + Q(1, "person"),
+                drawn=False,
+            ),
+            Road(
+                wrong.POST_TAKEN_OFF,
+                lambda n: persons_on_line(ridden_length=n.ridden_length, spacing=n.spacing) - Q(1, "person"),
+                drawn=False,
+            ),
         ),
         clues=(
             "The question asks for an average, over all the time the tow runs.",
@@ -101,6 +111,11 @@ EXERCISES = (
             Road(
                 Mistake("one head taken off", "Heads on the line are riders, not gaps: none is taken off here."),
                 lambda n: hourly_capacity_from_head_count(n.head_count - Q(1, "person"), n.ride_time),
+            ),
+            Road(
+                wrong.POST_ADDED,
+                lambda n: hourly_capacity_from_head_count(n.head_count + Q(1, "person"), n.ride_time),
+                drawn=False,
             ),
         ),
         clues=(

@@ -193,6 +193,16 @@ EXERCISES = (
                 Mistake("multiplied by the riders", "More riders allowed at once ask for less spacing, not for more."),
                 lambda n: spacing_for_headway(n.line_speed, n.clearing_time * n.riders.m_as("person")),
             ),
+            Road(
+                wrong.ONE_GAP_FEWER,
+                lambda n: spacing_for_headway(n.line_speed, n.clearing_time / (n.riders.m_as("person") - 1)),
+                drawn=False,
+            ),
+            Road(
+                wrong.ONE_MORE_ALLOWED,
+                lambda n: spacing_for_headway(n.line_speed, n.clearing_time / (n.riders.m_as("person") + 1)),
+                drawn=False,
+            ),
         ),
         clues=(
             "Go backwards: from the riders allowed at once to the seconds between two of them.",
@@ -204,9 +214,7 @@ EXERCISES = (
             f"{show(n.clearing_time / n.riders.m_as('person'))}.",
             f"Spacing: {show(n.line_speed)} × {show(n.clearing_time / n.riders.m_as('person'))} "
             f"= {show(spacing_for_headway(n.line_speed, n.clearing_time / n.riders.m_as('person')))}.",
-            "This is an average; at moments there are more. Licensed people, the maker and the authority "
-            "set the spacing, "
-            "not a page.",
+            "This is an average; at moments there are more.",
         ),
     ),
     ChoiceExercise(
@@ -258,7 +266,6 @@ EXERCISES = (
             f"Headway after the change: {show(n.spacing)} ÷ {show(n.line_speed)} = {show(n.after)}.",
             f"Riders in the unload area: {show(n.clearing_time)} ÷ {show(n.after)} = {show(n.at_once)}, "
             f"twice as many as now.",
-            "Spacing, speed and stop gates are changed by licensed people, the maker and the authority, not on a page.",
         ),
     ),
     ChoiceExercise(

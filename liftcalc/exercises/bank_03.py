@@ -53,6 +53,8 @@ EXERCISES = (
                 ),
                 lambda n: _average(n) / 2,
             ),
+            Road(wrong.ONE_TOO_MANY, lambda n: _pairs(n) + _PAIRS, drawn=False),  # a post is a pair
+            Road(wrong.POST_TAKEN_OFF, lambda n: _pairs(n) - _PAIRS, drawn=False),
         ),
         clues=(
             "Persons are asked, on average; the spacing is from pair to pair.",
@@ -99,6 +101,12 @@ EXERCISES = (
                 ),
                 lambda n: Q(3600 / n.capacity.m_as("pph"), "person"),
             ),
+            Road(
+                wrong.ONE_TOO_MANY, lambda n: persons_from_flow(n.capacity, n.ride_time) + Q(1, "person"), drawn=False
+            ),
+            Road(
+                wrong.POST_TAKEN_OFF, lambda n: persons_from_flow(n.capacity, n.ride_time) - Q(1, "person"), drawn=False
+            ),
         ),
         clues=(
             "A flow and a time are given, neither length nor spacing: this is Little's law.",
@@ -122,12 +130,7 @@ EXERCISES = (
         right=_loop,
         roads=(
             Road(wrong.ONE_WAY, lambda n: _loop(n) / 2),
-            Road(
-                Mistake(
-                    "fence post on a loop", "A loop closes on itself: it has as many posts as gaps, and none to add."
-                ),
-                lambda n: _loop(n) + Q(1, ""),
-            ),
+            Road(wrong.POST_ON_A_LOOP, lambda n: _loop(n) + Q(1, "")),
             Road(
                 Mistake("one added at each end", "A loop has no ends. Nothing is added at the sheaves."),
                 lambda n: _loop(n) + Q(2, ""),
@@ -136,6 +139,7 @@ EXERCISES = (
                 Mistake("up side with a fence post", "Only the up side was counted, with a post at each end of it."),
                 lambda n: _loop(n) / 2 + Q(1, ""),
             ),
+            Road(wrong.POST_OFF_A_LOOP, lambda n: _loop(n) - Q(1, ""), drawn=False),
         ),
         clues=(
             "Carriers are asked, empty ones too.",
@@ -157,22 +161,8 @@ EXERCISES = (
         within=0.1,
         right=lambda n: n.ridden_length / n.riders.m_as("person"),
         roads=(
-            Road(
-                Mistake(
-                    "one gap fewer",
-                    "One was taken off the riders, as for a fence. That keeps the most at one moment within "
-                    "the number; "
-                    "the question speaks of the average.",
-                ),
-                lambda n: n.ridden_length / (n.riders.m_as("person") - 1),
-            ),
-            Road(
-                Mistake(
-                    "one rider more allowed",
-                    "The riders allowed were counted with one more. How many may be on the line, on average?",
-                ),
-                lambda n: n.ridden_length / (n.riders.m_as("person") + 1),
-            ),
+            Road(wrong.ONE_GAP_FEWER, lambda n: n.ridden_length / (n.riders.m_as("person") - 1)),
+            Road(wrong.ONE_MORE_ALLOWED, lambda n: n.ridden_length / (n.riders.m_as("person") + 1)),
             Road(wrong.WHOLE_LOOP, lambda n: 2 * n.ridden_length / n.riders.m_as("person")),
             Road(wrong.UPSIDE_DOWN, lambda n: Q(n.riders.m_as("person") / n.ridden_length.m_as("m"), "m")),
         ),
@@ -298,6 +288,11 @@ EXERCISES = (
             Road(
                 Mistake("one rider taken off", "Riders on the line are riders, not gaps: none is taken off here."),
                 lambda n: Q(3600 * (n.riders.m_as("person") - 1) / n.capacity.m_as("pph"), "s"),
+            ),
+            Road(
+                wrong.POST_ADDED,
+                lambda n: Q(3600 * (n.riders.m_as("person") + 1) / n.capacity.m_as("pph"), "s"),
+                drawn=False,
             ),
         ),
         clues=(

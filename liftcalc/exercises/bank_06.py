@@ -42,6 +42,7 @@ EXERCISES = (
         given={"half_width": Drawn("m", 0.5, 0.3, 1.5, 0.1)},
         unit="m",
         within=0.005,
+        plus_minus=True,
         right=_standard,
         roads=(
             Road(wrong.HALF_WIDTH_FOR_STANDARD, lambda n: n.half_width.to("m")),
@@ -87,6 +88,7 @@ EXERCISES = (
         },
         unit="pph",
         within=2,
+        plus_minus=True,
         right=_together,
         roads=(
             Road(wrong.ADDED_STRAIGHT, lambda n: sum(_parts(n), start=Q(0, "pph"))),
@@ -125,6 +127,7 @@ EXERCISES = (
         given={"standard": Drawn("pph", 80, 40, 140, 5)},
         unit="pph",
         within=2,
+        plus_minus=True,
         right=lambda n: 2 * n.standard,
         roads=(
             Road(wrong.STANDARD_FOR_EXPANDED, lambda n: n.standard),
@@ -187,6 +190,7 @@ EXERCISES = (
                 ),
                 lambda n: (n.scatter / n.wanted) ** 2 + Q(1, ""),
             ),
+            Road(wrong.FENCE_POST, lambda n: (n.scatter / n.wanted) ** 2 - Q(1, ""), drawn=False),
         ),
         clues=(
             "Backwards: from the doubt that is wished to the number of readings.",
@@ -208,6 +212,7 @@ EXERCISES = (
         given={"each": Drawn("m", 0.4, 0.3, 1.6, 0.1)},
         unit="m",
         within=0.01,
+        plus_minus=True,
         right=lambda n: _spans(n, 1),
         roads=(
             Road(wrong.CORRELATED_AS_INDEPENDENT, lambda n: _spans(n, 2)),

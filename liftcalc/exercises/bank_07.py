@@ -185,6 +185,8 @@ EXERCISES = (
             Road(STATIONS_TWICE, lambda n: _carriers(n, 2)),
             Road(wrong.ONE_WAY, lambda n: _carriers(n) - _carriers(n, 0) / 2),
             Road(wrong.SEATS_FORGOTTEN, lambda n: _carriers(n) * n.persons.m_as("person")),
+            Road(wrong.POST_ON_A_LOOP, lambda n: _carriers(n) + Q(1, ""), drawn=False),
+            Road(wrong.POST_OFF_A_LOOP, lambda n: _carriers(n) - Q(1, ""), drawn=False),
         ),
         clues=(
             "Backwards: the people an hour give the interval. What more is needed to count carriers?",
@@ -198,7 +200,6 @@ EXERCISES = (
             f"{show((2 * n.sheave_distance / n.line_speed).to('s') + n.station_time)}.",
             f"Round over interval: {show(_carriers(n))} carriers. Speed shortens the ride and saves carriers; the "
             "interval alone makes the people an hour.",
-            "On paper, that is: licensed people, the maker and the authority set carriers and interval.",
         ),
     ),
     NumberExercise(
@@ -223,6 +224,8 @@ EXERCISES = (
             Road(wrong.SEATS_FORGOTTEN, lambda n: _left(n) / 2),
             Road(OUT_ONCE_AN_HOUR, lambda n: _full(n) - Q(2 * n.out.magnitude, "pph")),
             Road(wrong.PER_MINUTE, lambda n: _left(n) / 60),
+            Road(wrong.POST_ON_A_LOOP, lambda n: _left(n) * (1 + 1 / n.places.magnitude), drawn=False),
+            Road(wrong.POST_OFF_A_LOOP, lambda n: _left(n) * (1 - 1 / n.places.magnitude), drawn=False),
         ),
         clues=(
             "No spacing and no interval are given. What do the places and the distance make?",

@@ -314,7 +314,6 @@ EXERCISES = (
             f"At the rope: {show(n.motor_power)} × {show(n.slow_speed)} ÷ {show(n.base_speed)} × "
             f"{n.efficiency.m_as(''):.2f}, less {show(n.idle_drag)} × {show(n.slow_speed)} for the empty rope.",
             f"3,600 s × that ÷ {show(n.energy_per_rider)} = {show(n.after)}; at full power {show(n.before)}.",
-            "Licensed people, the maker and the authority set the line speed, not a page.",
         ),
     ),
     NumberExercise(
@@ -394,7 +393,6 @@ EXERCISES = (
             f"{show(n.riders.magnitude * n.pull + n.idle_drag)}.",
             f"÷ (ratio − 1) = {show(_slack(n, _ratio(n)))}. With that much, traction allows "
             f"{show(_of(traction.riders_by_traction, _but(n, slack_tension=_slack(n, _ratio(n)))))}.",
-            "The maker, licensed people and the authority set tension and counterweight, not a page.",
         ),
     ),
 )

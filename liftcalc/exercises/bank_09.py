@@ -186,7 +186,6 @@ EXERCISES = (
             f"It is one rider every {interval_for_capacity(min(n.loading, n.unload)).m_as('s'):.2f} s.",
             f"{show(n.spacing)} ÷ that = {show(_speed_at(n, min(n.loading, n.unload)))}. Above it a faster rope "
             "carries nobody more.",
-            "The speed of a real rope is set by licensed people, the maker and the authority.",
         ),
     ),
     NumberExercise(

@@ -1,7 +1,7 @@
 """A learner's own numbers: drawn from SHA-256 of the name and the exercise, alike on any machine and in any version.
 
 A draw is thrown away until the mistakes can be told apart by their answers: no wrong road may lead near the right
-answer, and no two roads to one place.
+answer, and no two roads to one place. Roads that are only judged have no say in it.
 """
 
 import hashlib
@@ -104,8 +104,9 @@ def tells_apart(exercise, numbers):
     if not isinstance(exercise, NumberExercise):
         return True
     right = exercise.right(numbers).m_as(exercise.unit)
-    off = [(road.answer(numbers).m_as(exercise.unit) - right) / exercise.within for road in exercise.roads]
-    for road, distance in zip(exercise.roads, map(abs, off), strict=True):
+    roads = [road for road in exercise.roads if road.drawn]
+    off = [(road.answer(numbers).m_as(exercise.unit) - right) / exercise.within for road in roads]
+    for road, distance in zip(roads, map(abs, off), strict=True):
         if distance < (1.5 if road.close else CLOSE + 1.1):
             return False
         if road.close and abs(distance - 5) < 1.2:  # five tolerances off stays off

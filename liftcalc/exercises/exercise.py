@@ -64,11 +64,14 @@ class Road:
         From the numbers to the quantity that the mistake gives.
     close : bool
         True where the method was right all the same, as in rounding too early.
+    drawn : bool
+        False where answers are judged by the road, but no draw is thrown away for it.
     """
 
     mistake: Mistake
     answer: Callable
     close: bool = False
+    drawn: bool = True  # a road added to an exercise that is in use is not drawn: learners keep their numbers
 
 
 @dataclass(frozen=True)
@@ -164,12 +167,15 @@ class NumberExercise(Exercise):
         From the numbers to the right answer, by the formulas of the package.
     roads : tuple of Road
         The wrong roads that give typical wrong answers.
+    plus_minus : bool
+        Whether a plus-minus is asked, so that its sign may stand before the answer.
     """
 
     unit: str
     within: float
     right: Callable
     roads: tuple
+    plus_minus: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -2,10 +2,11 @@
 
 import csv
 import io
+from collections import Counter
 from html import escape
 from pathlib import Path
 
-from liftcalc.exercises.bank import BANK, Posed
+from liftcalc.exercises.bank import BANK, EDITION, Posed
 from liftcalc.exercises.drawing import learner_key
 from liftcalc.exercises.judging import OTHER_KIND, Reply, best_state, judge
 from liftcalc.exercises.record import RecordError, read_record
@@ -111,7 +112,7 @@ def marks(folder, totals=False):
     Returns
     -------
     str
-        CSV; a record that is broken or was edited has its row with a remark.
+        CSV; a record that is broken, was edited, or holds answers of another edition of the bank has a remark.
 
     Raises
     ------
@@ -146,13 +147,15 @@ def _remark_row(name, remark, totals):
 def _rows_of(record, remarks, totals):
     """Return the rows of one record, every answer judged anew."""
     judged = {}
+    remarks += _other_editions(record.tries)
     for number, one in enumerate(record.tries, start=1):
         if one.exercise not in BANK:
             remarks.append(f"try {number}: no exercise {one.exercise[:20]!r}")
             continue
         reply = _judged_anew(Posed(BANK[one.exercise], learner_key(record.learner)), one)
         if reply.state != one.state:
-            remarks.append(f"try {number}: {one.exercise} says {one.state[:10]!r}, judged {reply.state!r}")
+            then, now = (f" by edition {each}" if one.edition != EDITION else "" for each in (one.edition, EDITION))
+            remarks.append(f"try {number}: {one.exercise} says {one.state[:10]!r}{then}, judged {reply.state!r}{now}")
         judged.setdefault(one.exercise, []).append((reply, one))
     name, remark = record.learner or "(printed numbers)", "; ".join(remarks)
     best = {id: best_state(reply.state for reply, _ in tries) for id, tries in judged.items()}
@@ -170,13 +173,27 @@ def _rows_of(record, remarks, totals):
     return rows or [_remark_row(name, "; ".join([*remarks, "nothing answered"]), totals)]
 
 
+def _other_editions(tries):
+    """Return a remark for each other edition of the bank of which there are answers."""
+    counts = Counter(one.edition for one in tries if one.edition != EDITION)
+    return [
+        f"{count} of {len(tries)} answers of edition {edition} of the exercises, judged by edition {EDITION}"
+        for edition, count in sorted(counts.items())
+    ]
+
+
 def _judged_anew(posed, one):
-    """Return the reply to a stored answer; its unit is compared with the one asked, and never parsed."""
+    """Return the reply to a stored answer; its unit is compared with the one asked, and never parsed.
+
+    Where the answer as written is the stored value it is judged as written: its digits say how near a road must be.
+    """
     if posed.is_choice or isinstance(one.value, str):
         return judge(posed, one.value)
     if one.unit != posed.exercise.unit:
         return Reply(one.exercise, "off", "", (OTHER_KIND,), one.value, one.unit)
-    return judge(posed, Q(one.value, posed.exercise.unit))
+    stored = judge(posed, Q(one.value, posed.exercise.unit))
+    written = judge(posed, one.answer)
+    return written if written.unit == stored.unit and written.value == stored.value else stored
 
 
 def problem_sheet(learners=("",), exercises=None):

@@ -1,12 +1,13 @@
 """Judging an answer: right, close or off, and which wrong road was taken."""
 
+import functools
 from dataclasses import dataclass
 from html import escape
 
-from liftcalc.exercises.answers import AnswerError, read_answer
+from liftcalc.exercises.answers import AnswerError, read_as_written
 from liftcalc.exercises.drawing import CLOSE
 from liftcalc.exercises.exercise import Mistake
-from liftcalc.quantity_text import UNIT_SPELLINGS, show, unit_word
+from liftcalc.quantity_text import UNIT_SPELLINGS, unit_word
 from liftcalc.units import Q, kind_of, ureg, with_article
 
 # state: (its word on screen, line of its bar); no colour, so that it reads on any page
@@ -16,8 +17,9 @@ STATES = {
     "close": ("Close", "dashed"),
     "right": ("Right", "solid"),
 }
+SHARE_OF_ROAD = 0.01  # an answer that near to where a wrong road leads counts as come along it
 OTHER_KIND = "another kind of quantity"
-_JUST = 1e-9  # an answer that is just one tolerance off is right
+_DIGITS = 9  # to which a distance is rounded: what is one tolerance off but for the last bit is one tolerance off
 
 
 def best_state(states):
@@ -93,7 +95,7 @@ def judge(posed, given):
         return (
             _judge_choice(posed, given)
             if posed.is_choice
-            else _judge_number(posed, read_answer(given, posed.exercise.unit))
+            else _judge_number(posed, read_as_written(given, posed.exercise.unit, posed.exercise.plus_minus))
         )
     except AnswerError as error:
         return Reply(id, "open", f"Not judged: {error}")
@@ -116,66 +118,75 @@ def _judge_choice(posed, given):
 
 def _judge_number(posed, answer):
     """Judge a quantity of any kind."""
-    exercise, id = posed.exercise, posed.exercise.id
-    asked = ureg.Unit(exercise.unit)
-    if answer.dimensionality != asked.dimensionality:
-        came, wanted = kind_of(answer) or "quantity of another kind", kind_of(asked)
-        says = f"{show(answer)} is {with_article(came)}; asked is {with_article(wanted)}: {posed.asked}."
-        return Reply(id, "off", says, (OTHER_KIND,), float(answer.magnitude), f"{answer.units:~C}")
-    value, right = float(answer.m_as(asked)), float(posed.right.magnitude)
-    understood = {"value": value, "unit": exercise.unit}
-    distance = abs(value - right) / exercise.within
-    if distance <= 1 + _JUST:
-        return Reply(
-            id, "right", f"{show(answer)}, within {exercise.within:,g} {unit_word(asked)}".strip() + ".", **understood
-        )
-    taken = [road for road in exercise.roads if _within(value, road.answer(posed.numbers).m_as(asked), exercise.within)]
+    exercise, asked, quantity = posed.exercise, ureg.Unit(posed.exercise.unit), answer.quantity
+    if quantity.dimensionality != asked.dimensionality:
+        came, wanted = kind_of(quantity) or "quantity of another kind", kind_of(asked)
+        says = f"{answer.written} is {with_article(came)}; asked is {with_article(wanted)}: {posed.asked}."
+        return Reply(exercise.id, "off", says, (OTHER_KIND,), float(quantity.magnitude), f"{quantity.units:~C}")
+    value, right = float(quantity.m_as(asked)), float(posed.right.magnitude)
+    half_digit = answer.half_digit * Q(1, quantity.units).m_as(asked)
+    reply = functools.partial(Reply, exercise.id, value=value, unit=exercise.unit)
+    distance = _apart(value, right, exercise.within)
+    if distance <= 1:
+        tolerance = f"{exercise.within:,g} {unit_word(asked)}".strip()
+        return reply("right", f"{answer.written}, within {tolerance}.")
+    taken, slip = _roads_taken(posed, value, half_digit), _slip_of_unit(value, right, half_digit, exercise)
     if taken:
-        state = "close" if all(road.close for road in taken) else "off"
-        return Reply(
-            id, state, _words_of(road.mistake for road in taken), tuple(r.mistake.name for r in taken), **understood
-        )
+        state = "close" if all(road.close for road in taken) and not slip else "off"
+        return reply(state, *_words_and_names([*(road.mistake for road in taken), *slip]))
     way = "too high" if value > right else "too low"
-    if distance <= CLOSE + _JUST:
-        return Reply(
-            id,
-            "close",
-            f"The road looks right; the number is a little {way}. Carry all digits, round once.",
-            **understood,
-        )
-    slip = _slip_of_unit(value, right, exercise)
+    if distance <= CLOSE:
+        return reply("close", f"The road looks right; the number is a little {way}. Carry all digits, round once.")
     if slip:
-        return Reply(id, "off", _words_of([slip]), (slip.name,), **understood)
-    return Reply(
-        id, "off", f"{show(answer)} is {way}, and none of the usual mistakes gives it. A clue may help.", **understood
-    )
+        return reply("off", *_words_and_names(slip))
+    return reply("off", f"{answer.written} is {way}, and none of the usual mistakes gives it. A clue may help.")
 
 
-def _within(value, other, within):
-    return abs(value - other) <= within * (1 + _JUST)
+def _apart(value, other, size):
+    """Return how far two numbers are apart, counted in a size."""
+    return round(abs(value - other) / size, _DIGITS)
+
+
+def _leads_to(value, road, half_digit, within):
+    """Return whether a number is where a road leads: as near as its digits allow, or within a hundredth of the road."""
+    window = min(within, max(SHARE_OF_ROAD * abs(road), half_digit))
+    return _apart(value, road, window) <= 1 if window else value == road
+
+
+def _roads_taken(posed, value, half_digit):
+    """Return the roads of an exercise that lead to a number."""
+    asked, within = ureg.Unit(posed.exercise.unit), posed.exercise.within
+    ends = [(road, road.answer(posed.numbers).m_as(asked)) for road in posed.exercise.roads]
+    return [road for road, end in ends if _leads_to(value, end, half_digit, within)]
 
 
 def _named(mistakes):
     return " or ".join(f"“{mistake.name}”" for mistake in mistakes) + ":"
 
 
-def _words_of(mistakes):
-    """Return names and words of one mistake, or of several that give the same number."""
-    mistakes = list(mistakes)
-    return f"{_named(mistakes)} {' Or: '.join(mistake.says for mistake in mistakes)}"
+def _words_and_names(mistakes):
+    """Return the words of one mistake, or of several that give the same number, and their names."""
+    says = f"{_named(mistakes)} {' Or: '.join(mistake.says for mistake in mistakes)}"
+    return says, tuple(mistake.name for mistake in mistakes)
 
 
-def _slip_of_unit(value, right, exercise):
-    """Return the slip by which a number is right in another unit, or with its point moved; None if there is none."""
-    asked = ureg.Unit(exercise.unit)
-    for unit in dict.fromkeys(UNIT_SPELLINGS.get(kind_of(asked), {}).values()):
-        scale = Q(1, unit).m_as(asked)
-        if ureg.Unit(unit) != asked and _within(value * scale, right, exercise.within) and value:
-            word = unit_word(unit)
-            return Mistake("unit beside the number", f"The number would be right in {word}. Which unit did you write?")
+@functools.cache
+def _slips(asked):
+    """Return (scale, mistake) for the other units of a kind, and for a point moved by one to three places."""
+    slips = []
+    for unit in dict.fromkeys(ureg.Unit(unit) for unit in UNIT_SPELLINGS.get(kind_of(asked), {}).values()):
+        says = f"The number would be right in {unit_word(unit)}. Which unit did you write?"
+        slips += [(Q(1, unit).m_as(asked), Mistake("unit beside the number", says))] if unit != asked else []
     for factor in (10, 100, 1000):
-        if any(_within(value * scale, right, exercise.within) and value for scale in (factor, 1 / factor)):
-            return Mistake(
-                "point in the wrong place", f"The digits are right; the point is not. Look for a factor of {factor:,}."
-            )
-    return None
+        says = f"The digits are right; the point is not. Look for a factor of {factor:,}."
+        slips += [(scale, Mistake("point in the wrong place", says)) for scale in (factor, 1 / factor)]
+    return slips
+
+
+def _slip_of_unit(value, right, half_digit, exercise):
+    """Return the slip by which a number is right in another unit, or with its point moved: one or none, as a list."""
+    return [
+        slip
+        for scale, slip in _slips(ureg.Unit(exercise.unit))
+        if value and _leads_to(value * scale, right, half_digit * scale, exercise.within)
+    ][:1]

@@ -34,6 +34,28 @@ ONE_TOO_MANY = Mistake(
     "no rider to "
     "add.",
 )  # fmt: skip
+POST_ADDED = Mistake(
+    "fence post added", "One was added, as for the posts of a fence. Riders were counted, not gaps: none is added."
+)
+POST_TAKEN_OFF = Mistake(
+    "fence post taken off",
+    "One place was taken off, as for the gaps of a fence. Riders are asked for, not gaps: none is taken off.",
+)
+POST_ON_A_LOOP = Mistake(
+    "fence post on a loop", "A loop closes on itself: it has as many posts as gaps, and none to add."
+)
+POST_OFF_A_LOOP = Mistake(
+    "fence post taken off a loop", "A loop closes on itself: it has as many gaps as posts, and none to take off."
+)
+ONE_GAP_FEWER = Mistake(
+    "one gap fewer",
+    "One was taken off the riders, as for a fence. That keeps the most at one moment within the number; "
+    "the question speaks of the average.",
+)
+ONE_MORE_ALLOWED = Mistake(
+    "one rider more allowed",
+    "One was added to the riders allowed, as for a fence. How many may be there at once, on average?",
+)
 WHOLE_LOOP = Mistake(
     "whole loop for one way",
     "Both sides of the rope were counted. Riders are on the up side only: from grab to let-go.",

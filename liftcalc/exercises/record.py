@@ -11,6 +11,7 @@ import tempfile
 from dataclasses import asdict, dataclass
 from pathlib import Path
 
+from liftcalc.exercises.bank import EDITION
 from liftcalc.exercises.drawing import learner_key
 from liftcalc.exercises.judging import best_state
 from liftcalc.units import PlainError
@@ -20,6 +21,7 @@ IN_MEMORY = "memory"
 FOLDER = "my_records"  # where nothing else is said, beside the notebook
 WHAT = "record of exercises on lift capacity"
 MOST_BYTES = 5_000_000
+FIRST_EDITION = 1  # of an answer that names none: records said nothing of it then
 
 
 class RecordError(PlainError):
@@ -46,6 +48,8 @@ class Try:
         Clues seen before.
     worked : bool
         Whether the worked solution had been seen before.
+    edition : int
+        Edition of the bank in which it was judged.
     """
 
     exercise: str
@@ -56,6 +60,7 @@ class Try:
     mistakes: list
     clues: int = 0
     worked: bool = False
+    edition: int = EDITION
 
 
 @dataclass(frozen=True)
@@ -93,6 +98,7 @@ _FIELDS = {
     "mistakes": list,
     "clues": int,
     "worked": bool,
+    "edition": int,
 }
 
 
@@ -130,15 +136,18 @@ def read_record(path):
     for number, one in enumerate(body["tries"], start=1):
         _check_try(path.name, number, one)
     seal = body.pop("seal", None)
-    return Record(body["learner"], tuple(Try(**one) for one in body["tries"])), seal == _seal(body)
+    tries = tuple(Try(**{"edition": FIRST_EDITION, **one}) for one in body["tries"])
+    return Record(body["learner"], tries), seal == _seal(body)
 
 
 def _check_try(file, number, one):
-    if not isinstance(one, dict) or set(one) != set(_FIELDS):
+    if not isinstance(one, dict) or {*one, "edition"} != set(_FIELDS):
         raise RecordError(f"{file}: try {number} has not the fields {', '.join(_FIELDS)}.")
-    for field, kind in _FIELDS.items():
+    for field, kind in [(field, kind) for field, kind in _FIELDS.items() if field in one]:
         if not isinstance(one[field], kind) or (isinstance(one[field], bool) and kind is not bool):
             raise RecordError(f"{file}: try {number}: {field} is {str(one[field])[:40]!r}.")
+    if not 1 <= one.get("edition", FIRST_EDITION) < 10_000:
+        raise RecordError(f"{file}: try {number}: edition is {one['edition']:.0e}; editions count from 1.")
     if not all(isinstance(name, str) for name in one["mistakes"]):
         raise RecordError(f"{file}: try {number}: mistakes are not all text.")
 

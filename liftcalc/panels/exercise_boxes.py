@@ -8,6 +8,7 @@ from html import escape
 
 import ipywidgets as widgets
 
+from liftcalc.cautions import ONE_LINE
 from liftcalc.exercises import session
 from liftcalc.panels.base import WIDTH, WithStill
 
@@ -173,7 +174,10 @@ class AnswerBox(WithStill):
 
 
 class LearnerBox(WithStill):
-    """Whose numbers: any name or number gives the same numbers on any machine; none gives the printed ones."""
+    """Whose numbers: any name or number gives the same numbers on any machine; none gives the printed ones.
+
+    It stands above the exercises of a page, and says once for all of them who decides on a hill.
+    """
 
     def __init__(self):
         self.session = session()
@@ -187,25 +191,30 @@ class LearnerBox(WithStill):
         self.take.on_click(lambda _: _in_a_moment(self._taken))
         self.name.on_msg(lambda _, content, __: content.get("event") == "submit" and _in_a_moment(self._taken))
         self._reply = widgets.HTML()
+        caution = widgets.HTML(f"<div style='font-size:15px'>{escape(ONE_LINE)}</div>")
         super().__init__(
-            [widgets.HBox([self.name, self.take]), self._reply], layout=widgets.Layout(width=WIDTH, max_width="100%")
+            [widgets.HBox([self.name, self.take]), self._reply, caution],
+            layout=widgets.Layout(width=WIDTH, max_width="100%"),
         )
-        self._say(self.words())
+        self._say(self._whose())
 
     def _taken(self):
         try:
             self.session.start(self.name.value)
         except ValueError as error:
-            self._say(f"{error} {self.words()}")
+            self._say(f"{error} {self._whose()}")
         else:
-            self._say(self.words())
+            self._say(self._whose())
 
     def _say(self, words):
         self._reply.value = f"<div role='status' style='font-size:15px'>{escape(words)}</div>"
 
-    def words(self):
-        """Return whose numbers these are, and where answers are kept."""
+    def _whose(self):
         return f"{self.session.whose}. Answers are {self.session.place.where}, and sent nowhere."
+
+    def words(self):
+        """Return whose numbers these are, where answers are kept, and who decides on a hill."""
+        return f"{self._whose()} {ONE_LINE}"
 
     def still(self):
         """Return the same as HTML."""
