@@ -1,6 +1,7 @@
 """The mathematics of ski-lift capacity, with units checked at the door."""
 
 from liftcalc.capacity import (
+    count_doubt,
     count_simulated_riders,
     hourly_capacity,
     hourly_capacity_from_head_count,
@@ -125,6 +126,7 @@ __all__ = [
     "carriers_on_loop",
     "compare",
     "conveyor_work",
+    "count_doubt",
     "count_simulated_riders",
     "crowd_capacity_at_least",
     "crowd_capacity_at_most",

@@ -317,3 +317,25 @@ def test_posts_in_metres_and_in_seconds_are_the_same_at_the_speed_of_the_rope(le
         ride_time=liftcalc.ride_time(long, v), time_between_riders=liftcalc.headway(v, s), persons_per_carrier=n
     )
     assert in_seconds == liftcalc.most_persons_on_line(ridden_length=long, spacing=s, persons_per_carrier=n)
+
+
+@pytest.mark.parametrize("spread", [1.0, 0.5])
+def test_the_doubt_of_a_count_is_the_scatter_of_counts(spread):
+    """A second opinion: riders with gamma gaps are counted two thousand times, 400 riders each on the mean."""
+    random, counts, mean_count = np.random.default_rng(24), 2000, 400
+    gaps = random.gamma(spread**-2, spread**2, size=(counts, 700))  # a mean of one
+    passed = np.cumsum(gaps, axis=1) - random.uniform(50, 60, size=(counts, 1))  # the clock starts with no rider
+    counted = ((passed > 0) & (passed <= mean_count)).sum(axis=1)
+    doubt = liftcalc.count_doubt(Q(mean_count, "person"), Q(spread, "")).m_as("")
+    assert abs(counted.std(ddof=1) / counted.mean() / doubt - 1) < 4 / math.sqrt(2 * counts)
+    assert counted.mean() == pytest.approx(mean_count, abs=4 * mean_count * doubt / math.sqrt(counts))
+
+
+@pytest.mark.parametrize("mean", [4, 33, 400])
+def test_a_count_without_an_order_is_poissons(mean):
+    numbers = np.arange(2 * mean + 60)
+    likely = np.exp(numbers * math.log(mean) - mean - [math.lgamma(number + 1) for number in numbers])
+    scatter = math.sqrt(likely @ (numbers - mean) ** 2)
+    doubt = liftcalc.count_doubt(Q(mean, "person"), Q(1, "")).m_as("")
+    assert doubt == pytest.approx(scatter / mean, rel=1e-9)
+    assert doubt == liftcalc.count_doubt(Q(mean, "person")).m_as(""), "no order is what is taken if nothing is said"
