@@ -236,8 +236,11 @@ def test_a_far_lap_is_pointed_at_and_dropped_only_by_the_reader():
     assert len(without.laps) == 9
     assert without.far_laps == ()
     assert any(sentence.startswith("Left out by you: lap 7, ") for sentence in without.sentences)
-    speed, doubt = line_speed_from_laps(without, Q(150, "m"), ridden_length_uncertainty=Q(1, "m"))
-    assert abs(speed.m_as("m/s") - 3.4) < 2 * doubt.m_as("m/s")
+    tape = {"ridden_length_uncertainty": Q(1, "m")}
+    rope, doubt = line_speed_from_laps(without, Q(150, "m"), **tape, pick_up_acceleration=Q(1.5, "m/s**2"))
+    assert abs(rope.m_as("m/s") - 3.4) < 2 * doubt.m_as("m/s")
+    speed, doubt = line_speed_from_laps(without, Q(150, "m"), **tape)
+    assert rope.m_as("m/s") - speed.m_as("m/s") > 2 * doubt.m_as("m/s"), "the mean of the ride is not the rope"
     assert doubt.m_as("m/s") == pytest.approx(
         speed.m_as("m/s") * np.hypot(1 / 150, without.mean_uncertainty.m_as("s") / without.mean.m_as("s")), rel=1e-12
     )
