@@ -2,6 +2,7 @@
 
 import csv
 import importlib.util
+import re
 from pathlib import Path
 
 import numpy as np
@@ -129,3 +130,20 @@ def test_a_demo_track_says_nothing_that_the_lift_does_not(name):
     grade = reading.vertical_rise / (reading.ridden_length**2 - reading.vertical_rise**2) ** 0.5
     assert 100 * grade.m_as("") == pytest.approx(20, abs=0.5)
     assert reading.ridden_length.m_as("m") == pytest.approx(length, rel=0.03)
+
+
+PAGES = sorted((DATA.parent / "notebooks/sources").glob("0[0-6]*.py"))
+
+
+@pytest.mark.parametrize("path", PAGES, ids=lambda path: path.stem)
+def test_no_page_speaks_of_another_ride_rise_or_grade(path):
+    text = path.read_text(encoding="utf-8")
+    other = r"ride takes 44 s|stays on for 44|near 44 s|Q\(44, \"s\"\)\)|31\.8 m|grade 22 %|45\.12|100 ft in 9\.0 s"
+    assert re.findall(other, text) == []
+    assert set(re.findall(r"ride_time=Q\((.*?)\)", text)) <= {'45.3, "s"'}
+
+
+def test_the_count_is_judged_right_below_the_routes():
+    text = PAGES[0].read_text(encoding="utf-8")
+    routes, judged = text.index("\nroutes(sheet)\n"), text.index("\ncount_in_words(sheet)\n")
+    assert 0 < judged - routes < 1000
