@@ -15,8 +15,8 @@ PACKING = Capacity(Q(7200, "pph"), "packing")
 # own arithmetic: 1.96 / sqrt(40) is 31 %, half of it 15 %; 7,200 pph are 240 in two minutes, and one more for the ends
 VERDICTS = [  # persons in two minutes, bound, spread of gaps, verdict, words
     (33, IDEAL, None, "below", "is below 1,800 pph (ideal) by more than its doubt"),
-    (33, IDEAL, None, "below", "990 pph (counted), plus or minus 34 % where"),
-    (33, IDEAL, None, "below", "17 % where they come evenly (95 counts in 100"),
+    (33, IDEAL, None, "below", "990 pph (counted). For 95 counts in 100 that is good to plus or minus 34 % where"),
+    (33, IDEAL, None, "below", "17 % where they come evenly. A stop in the count makes"),
     (40, GOVERNED, None, "within", "31 % where riders come without any order, 15 % where they come evenly"),
     (40, GOVERNED, None, "within", "cannot be told from 1,200 pph (governed)"),
     (36, GOVERNED, None, "within", "cannot be told from"),

@@ -74,7 +74,7 @@ def test_one_slope_has_one_grade():
 
 def test_the_count_of_the_demo_sheet():
     said = repr(count_in_words(SHEET))
-    assert "33 persons in 2.0 min: 990 pph (counted), plus or minus 34 %" in said
+    assert "33 persons in 2.0 min: 990 pph (counted). For 95 counts in 100 that is good to plus or minus 34 %" in said
     assert "is below 1,800 pph (ideal) by more than its doubt" in said
 
 

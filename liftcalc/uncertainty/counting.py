@@ -121,11 +121,12 @@ def _time(time):
 def _doubt_in_words(counted, shares, spread_of_gaps):
     """Return the count an hour with its plus-minus, and what the plus-minus rests on."""
     percent = [f"{100 * share:.0f} %" for share in shares]
+    good_to = f"{counted}. For 95 counts in 100 that is good to plus or minus"
     if spread_of_gaps is not None:
-        return f"{counted}, plus or minus {percent[0]} with gaps that spread by {show(spread_of_gaps)} of their mean."
+        return f"{good_to} {percent[0]} with gaps that spread by {show(spread_of_gaps)} of their mean."
     return (
-        f"{counted}, plus or minus {percent[1]} where riders come without any order, {percent[0]} where they come "
-        "evenly (95 counts in 100 lie within). A stop in the count makes it more."
+        f"{good_to} {percent[1]} where riders come without any order, {percent[0]} where they come evenly. A stop in "
+        "the count makes it more."
     )
 
 
