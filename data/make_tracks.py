@@ -1,7 +1,10 @@
 """Write the invented tracks, map lines and lap times of Owlpenny Hill: ``python data/make_tracks.py``.
 
 Nothing here was recorded. The hill is put into the open ocean, near latitude 47 and longitude -35, so that no place on
-land can be meant; the season is invented too. The same seed writes the same bytes on every run.
+land can be meant; the season is invented too. The same seeds write the same bytes on every run.
+
+Riders start from rest: they speed up at the pick-up of the lift until they have the speed of the rope. The laps are
+timed on the same ride.
 
 The story behind the map line: it was drawn from sheave to sheave, 163 m along the slope, while the tape measured from
 grab to let-go, 150 m. Both are right, and they are not the same length.
@@ -14,7 +17,6 @@ from pathlib import Path
 import numpy as np
 
 FOLDER = Path(__file__).parent
-SEED = 20310112
 METRES_NORTH, METRES_EAST = 111_170.5, 76_056.0  # a degree of latitude, and of longitude, at 47 degrees north (WGS84)
 BASE_HEIGHT = 900.0
 
@@ -25,6 +27,8 @@ PENNY_ROPE = {
     "speed": 3.4,
     "length": 150.0,
     "rise": 29.4,
+    "pick_up": 1.5,
+    "seed": 29854,
     "start": datetime(2031, 1, 12, 10, 4, 0, tzinfo=UTC),
     "rides": 2,
 }
@@ -35,11 +39,14 @@ LONG_PLATTER = {
     "speed": 2.8,
     "length": 400.0,
     "rise": 78.0,
+    "pick_up": 1.5,
+    "seed": 87,
     "start": datetime(2031, 1, 12, 11, 20, 0, tzinfo=UTC),
     "rides": 1,
 }
 SHEAVE_DISTANCE = 163.0  # m along the slope; the ridden length begins 6 m above the bottom sheave
 GRAB = 6.0
+LAPS_SEED, LAP_SCATTER = 11, 0.35  # s
 
 
 def plan_of(lift):
@@ -47,18 +54,29 @@ def plan_of(lift):
     return np.sqrt(1 - (lift["rise"] / lift["length"]) ** 2)
 
 
+def run_up(lift, pieces=16):
+    """Return the moves of a rider who speeds up from rest to the speed of the rope."""
+    ends = np.linspace(0, lift["speed"] / lift["pick_up"], pieces + 1)
+    steps = np.diff(lift["pick_up"] * ends**2 / 2)
+    return [(seconds, way, 0.0) for seconds, way in zip(np.diff(ends).tolist(), steps.tolist(), strict=True)]
+
+
+def ride_time(lift):
+    """Return the seconds from grab to let-go."""
+    return lift["length"] / lift["speed"] + lift["speed"] / (2 * lift["pick_up"])
+
+
 def moves_of_one_ride(lift):
     """Return the moves (seconds, way along the line, way beside it in m) of one ride, from the waiting place on.
 
     Walking to the loading point, standing, run-up, ride, letting go, gliding off, standing.
     """
-    speed, up = lift["speed"], 2.0
-    full = (lift["length"] - speed * up / 2) / speed
+    steady = ride_time(lift) - lift["speed"] / lift["pick_up"]
     return [
         (16, 0.0, 18.0),
         (21, 0.0, 0.0),
-        (up, speed * up / 2, 0.0),
-        (full, speed * full, 0.0),
+        *run_up(lift),
+        (steady, lift["speed"] * steady, 0.0),
         (7, 5.0, -7.0),
         (24, 0.0, 0.0),
     ]
@@ -84,8 +102,9 @@ def wander(rng, count, size, time):
     return size * values
 
 
-def fixes(lift, rng):
+def fixes(lift):
     """Return seconds, latitude, longitude and height of every fix of a track."""
+    rng = np.random.default_rng(lift["seed"])
     moves = []
     for ride in range(lift["rides"]):
         moves += moves_of_one_ride(lift) + (way_back(lift) if ride + 1 < lift["rides"] else [])
@@ -110,7 +129,7 @@ def positions(lift, along, beside):
     return lift["place"][0] + north / METRES_NORTH, lift["place"][1] + east / METRES_EAST
 
 
-def gpx_text(lift, rng):
+def gpx_text(lift):
     """Return a track in the open format GPX 1.1."""
     lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
@@ -118,7 +137,7 @@ def gpx_text(lift, rng):
         "  <metadata><desc>Invented readings: no such place, no such lift</desc></metadata>",
         f"  <trk><name>{lift['name']}</name><trkseg>",
     ]
-    for second, latitude, longitude, height in zip(*fixes(lift, rng), strict=True):
+    for second, latitude, longitude, height in zip(*fixes(lift), strict=True):
         moment = lift["start"] + timedelta(seconds=float(second))
         lines.append(
             f'    <trkpt lat="{latitude:.7f}" lon="{longitude:.7f}"><ele>{height:.1f}</ele>'
@@ -160,9 +179,9 @@ def geojson_text():
     return json.dumps(line, indent=2) + "\n"
 
 
-def laps_text(rng):
+def laps_text():
     """Return ten ride times of the Penny Rope; in one of them the rope was slowed."""
-    times = PENNY_ROPE["length"] / PENNY_ROPE["speed"] + rng.normal(0.0, 0.35, size=10)
+    times = ride_time(PENNY_ROPE) + np.random.default_rng(LAPS_SEED).normal(0.0, LAP_SCATTER, size=10)
     rows = ["lap,seconds,note"]
     for number, time in enumerate(times, start=1):
         slowed = number == 7
@@ -174,13 +193,12 @@ def laps_text(rng):
 
 def texts():
     """Return every file by its name, as text."""
-    rng = np.random.default_rng(SEED)
     return {
-        "penny_rope_track.gpx": gpx_text(PENNY_ROPE, rng),
-        "long_platter_track.gpx": gpx_text(LONG_PLATTER, rng),
+        "penny_rope_track.gpx": gpx_text(PENNY_ROPE),
+        "long_platter_track.gpx": gpx_text(LONG_PLATTER),
         "penny_rope_line.kml": kml_text(),
         "penny_rope_line.geojson": geojson_text(),
-        "penny_rope_laps.csv": laps_text(rng),
+        "penny_rope_laps.csv": laps_text(),
     }
 
 

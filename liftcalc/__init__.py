@@ -1,6 +1,7 @@
 """The mathematics of ski-lift capacity, with units checked at the door."""
 
 from liftcalc.capacity import (
+    count_doubt,
     count_simulated_riders,
     hourly_capacity,
     hourly_capacity_from_head_count,
@@ -33,6 +34,7 @@ from liftcalc.line import (
     interval_from_headway,
     line_speed_for_headway,
     line_speed_from_ride_time,
+    most_persons_from_headway,
     most_persons_on_line,
     persons_from_flow,
     persons_on_line,
@@ -131,6 +133,7 @@ __all__ = [
     "carriers_on_loop",
     "compare",
     "conveyor_work",
+    "count_doubt",
     "count_simulated_riders",
     "crowd_capacity_at_least",
     "crowd_capacity_at_most",
@@ -164,6 +167,7 @@ __all__ = [
     "mean_loading_time_lognormal",
     "mean_spacing",
     "momentum_energy",
+    "most_persons_from_headway",
     "most_persons_on_line",
     "motor_capacity",
     "motor_capacity_at_constant_torque",

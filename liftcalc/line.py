@@ -410,7 +410,8 @@ def persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
 def most_persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
     r"""Return the most riders that are on the line at one moment: the fence-post count.
 
-    It tells how many may be holding on when the rope stops. It never enters a capacity.
+    It tells how many may be holding on when the rope stops. It never enters a capacity. Riders who start from rest can
+    be more: for them take ``most_persons_from_headway``.
 
     Parameters
     ----------
@@ -447,6 +448,50 @@ def most_persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
     '23 persons'
     """
     return persons_per_carrier * (np.floor(ridden_length / spacing * (1 + 1e-12)) + 1)
+
+
+@unit_aware(ride_time="s", time_between_riders="s", persons_per_carrier="person", returns="person")
+def most_persons_from_headway(*, ride_time, time_between_riders, persons_per_carrier=1.0):
+    r"""Return the most riders that are on the line at one moment, from the ride time and the time between riders.
+
+    It holds for riders who start from rest, too: they stand closer at the start, and no spacing tells how many fit.
+
+    Parameters
+    ----------
+    ride_time : Quantity [s]
+        Time from grab to let-go, a start from rest included; a scalar or an array.
+    time_between_riders : Quantity [s]
+        Headway, or the interval between carriers; same shape, or broadcastable.
+    persons_per_carrier : Quantity [person]
+        Riders side by side, or on one carrier; one person if left out.
+
+    Returns
+    -------
+    Quantity [person]
+        A whole number of carriers times the persons on each.
+
+    Raises
+    ------
+    UnitError
+        If an argument has no unit, or one of another kind.
+    ValueError
+        If an argument is not greater than zero.
+
+    Notes
+    -----
+    .. math:: n (\lfloor T / t \rfloor + 1)
+
+    At the moment when one takes hold, those are on the line who took hold no longer than a ride time ago. A ride time
+    that is a whole number of headways but for rounding in the last digits counts as whole.
+    Source: counting posts of a fence, in time.
+
+    Examples
+    --------
+    >>> from liftcalc import Q, show
+    >>> show(most_persons_from_headway(ride_time=Q(45.25, "s"), time_between_riders=Q(2, "s")))
+    '23 persons'
+    """
+    return persons_per_carrier * (np.floor(ride_time / time_between_riders * (1 + 1e-12)) + 1)
 
 
 @unit_aware(hourly_capacity="person/hour", time_spent="s", returns="person")

@@ -8,7 +8,7 @@ import browser
 import pytest
 from notebook_files import NOTEBOOKS
 
-from liftcalc import Q, governing, headway, hourly_capacity, persons_on_line, show
+from liftcalc import Q, governing, headway, hourly_capacity, persons_from_flow, ride_time_from_rest, show
 from liftcalc.exercises import BANK, Posed
 from liftcalc.exercises.drawing import learner_key
 from liftcalc.fieldwork import read_field_sheet, read_track, read_track_speed
@@ -49,7 +49,8 @@ def check_start_page(page):
     faster = Q(3.9, "m/s")
     capacity = hourly_capacity(faster, spacing)
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
-    on_line = persons_on_line(ridden_length=length, spacing=spacing)
+    pick_up = sheet.mean("pick-up acceleration")
+    on_line = persons_from_flow(capacity, ride_time_from_rest(length, faster, pick_up))
     status.get_by_text(show(on_line), exact=True).wait_for()
     picture.get_by_text(f"one past the post every {show(headway(faster, spacing))}").wait_for()
     assert "rope at 3.90 m/s" in picture.get_attribute("aria-label")
@@ -197,14 +198,16 @@ def test_a_track_of_ones_own_in_the_app_view(tmp_path):
         with page.expect_file_chooser() as chooser:
             button.click()
         chooser.value.set_files(mine)
-        page.locator("svg").get_by_text("mine.gpx: 2.79 ± 0.05 m/s").wait_for()
+        platter = read_track_speed(read_track(mine))
+        said = show_with_doubt(platter.speed, platter.speed_half_width_95)
+        page.locator("svg").get_by_text(f"mine.gpx: {said}").wait_for()
         broken = tmp_path / "broken.gpx"
         broken.write_text("<gpx><trk>", encoding="utf-8")
         with page.expect_file_chooser() as chooser:
             button.click()
         chooser.value.set_files(broken)
         status.get_by_text("broken.gpx, line 1").wait_for()
-        page.locator("svg").get_by_text("mine.gpx: 2.79 ± 0.05 m/s").wait_for()
+        page.locator("svg").get_by_text(f"mine.gpx: {said}").wait_for()
         assert browser.asked_outside(page) == []
 
 

@@ -478,6 +478,22 @@ def test_references_against_sums_done_by_hand():
         assert Posed(BANK[id]).right.magnitude == pytest.approx(number, rel=1e-9), id
 
 
+AT_ONCE = ["0.2", "0.4", "1.7", "3.1", "3.4", "3.5", "3.6"]  # right is L / s or L / v: no start from rest in it
+
+
+@pytest.mark.parametrize("id", AT_ONCE)
+def test_an_answer_without_a_start_from_rest_says_so_in_its_question(id):
+    assert "the speed of the rope from the first metre" in BANK[id].text
+    assert repr(Posed(BANK[id])).count("first metre") == 1
+
+
+def test_laps_without_a_start_are_timed_from_a_post():
+    posed = Posed(BANK["5.3"])
+    assert "from a post where riders have the speed of the rope already" in repr(posed)
+    assert "grab" not in repr(posed) + " ".join(BANK["5.3"].clues), "from the grab a ride starts at rest"
+    assert "At the speed of the rope" in BANK["5.6"].steps(Posed(BANK["5.6"]).numbers)[0]
+
+
 def test_printed_mistakes_are_the_mistakes_they_are_said_to_be():
     for name in ("", "anybody"):
         n = Posed(BANK["1.5"], name).numbers

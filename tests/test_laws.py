@@ -343,3 +343,56 @@ def test_a_ride_that_ends_too_soon_or_takes_too_little_time_is_refused():
         ride_time_rest_to_rest(Q(100, "m"), Q(8, "m/s"), Q(0.5, "m/s**2"))
     with pytest.raises(ValueError, match=r"nobody covers 150\.0 m from rest in 14\.0 s at 1\.5 m/s"):
         line_speed_from_ride_time(Q(150, "m"), Q(14, "s"), Q(1.5, "m/s**2"))
+
+
+@given(length=st.floats(60, 300), speed=st.floats(1, 4), hard=st.floats(1, 4), gap=st.floats(2, 12))
+def test_riders_from_rest_counted_on_the_rope_are_flow_times_time_and_at_most_one_more_than_whole_headways(
+    length, speed, hard, gap
+):
+    between, moments = gap / speed, np.linspace(0, gap / speed, 400, endpoint=False)
+    ride = ride_time_from_rest(Q(length, "m"), Q(speed, "m/s"), Q(hard, "m/s**2"))
+    headways = ride.m_as("s") / between
+    assume(abs(headways - round(headways)) > 1e-6)
+    ages = moments[:, None] + between * np.arange(int(headways) + 3)  # of everybody who has taken hold, at each moment
+    speeding_up = np.minimum(ages, speed / hard)
+    ways = hard * speeding_up**2 / 2 + speed * (ages - speeding_up)
+    on_the_rope = (ways <= length).sum(axis=1)
+    capacity = liftcalc.hourly_capacity(Q(speed, "m/s"), Q(gap, "m"))
+    average = liftcalc.persons_from_flow(capacity, ride).m_as("person")
+    assert on_the_rope.mean() == pytest.approx(average, abs=1.01 / 400)  # 400 moments are looked at
+    most = liftcalc.most_persons_from_headway(ride_time=ride, time_between_riders=Q(between, "s"))
+    assert on_the_rope.max() == most.m_as("person")
+    at_once = liftcalc.most_persons_on_line(ridden_length=Q(length, "m"), spacing=Q(gap, "m"))
+    assert most >= at_once, "a start from rest bunches riders up at the bottom"
+
+
+@given(length=lengths, gap=gaps, speed=speeds, group=persons)
+def test_posts_in_metres_and_in_seconds_are_the_same_at_the_speed_of_the_rope(length, gap, speed, group):
+    assume(abs(length / gap - round(length / gap)) > 1e-6)
+    n, v, s, long = Q(group, "person"), Q(speed, "m/s"), Q(gap, "m"), Q(length, "m")
+    in_seconds = liftcalc.most_persons_from_headway(
+        ride_time=liftcalc.ride_time(long, v), time_between_riders=liftcalc.headway(v, s), persons_per_carrier=n
+    )
+    assert in_seconds == liftcalc.most_persons_on_line(ridden_length=long, spacing=s, persons_per_carrier=n)
+
+
+@pytest.mark.parametrize("spread", [1.0, 0.5])
+def test_the_doubt_of_a_count_is_the_scatter_of_counts(spread):
+    """A second opinion: riders with gamma gaps are counted two thousand times, 400 riders each on the mean."""
+    random, counts, mean_count = np.random.default_rng(24), 2000, 400
+    gaps = random.gamma(spread**-2, spread**2, size=(counts, 700))  # a mean of one
+    passed = np.cumsum(gaps, axis=1) - random.uniform(50, 60, size=(counts, 1))  # the clock starts with no rider
+    counted = ((passed > 0) & (passed <= mean_count)).sum(axis=1)
+    doubt = liftcalc.count_doubt(Q(mean_count, "person"), Q(spread, "")).m_as("")
+    assert abs(counted.std(ddof=1) / counted.mean() / doubt - 1) < 4 / math.sqrt(2 * counts)
+    assert counted.mean() == pytest.approx(mean_count, abs=4 * mean_count * doubt / math.sqrt(counts))
+
+
+@pytest.mark.parametrize("mean", [4, 33, 400])
+def test_a_count_without_an_order_is_poissons(mean):
+    numbers = np.arange(2 * mean + 60)
+    likely = np.exp(numbers * math.log(mean) - mean - [math.lgamma(number + 1) for number in numbers])
+    scatter = math.sqrt(likely @ (numbers - mean) ** 2)
+    doubt = liftcalc.count_doubt(Q(mean, "person"), Q(1, "")).m_as("")
+    assert doubt == pytest.approx(scatter / mean, rel=1e-9)
+    assert doubt == liftcalc.count_doubt(Q(mean, "person")).m_as(""), "no order is what is taken if nothing is said"

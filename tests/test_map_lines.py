@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from liftcalc import Q, UnitError
+from liftcalc import Q, UnitError, show
 from liftcalc.fieldwork.lap_times import lap_times_from_text, line_speed_from_laps, read_lap_times
 from liftcalc.fieldwork.map_lines import map_line_from_text, read_map_line
 from liftcalc.fieldwork.safe_files import FieldFileError
@@ -285,8 +285,11 @@ def test_a_far_lap_is_pointed_at_and_dropped_only_by_the_reader():
     assert len(without.laps) == 9
     assert without.far_laps == ()
     assert any(sentence.startswith("Left out by you: lap 7, ") for sentence in without.sentences)
-    speed, doubt = line_speed_from_laps(without, Q(150, "m"), ridden_length_uncertainty=Q(1, "m"))
-    assert abs(speed.m_as("m/s") - 3.4) < 2 * doubt.m_as("m/s")
+    tape = {"ridden_length_uncertainty": Q(1, "m")}
+    rope, doubt = line_speed_from_laps(without, Q(150, "m"), **tape, pick_up_acceleration=Q(1.5, "m/s**2"))
+    assert abs(rope.m_as("m/s") - 3.4) < 2 * doubt.m_as("m/s")
+    speed, doubt = line_speed_from_laps(without, Q(150, "m"), **tape)
+    assert rope.m_as("m/s") - speed.m_as("m/s") > 2 * doubt.m_as("m/s"), "the mean of the ride is not the rope"
     assert doubt.m_as("m/s") == pytest.approx(
         speed.m_as("m/s") * np.hypot(1 / 150, without.mean_uncertainty.m_as("s") / without.mean.m_as("s")), rel=1e-12
     )
@@ -326,3 +329,85 @@ def test_line_speed_from_laps_checks_its_arguments():
         line_speed_from_laps(laps, Q(0, "m"))
     with pytest.raises(FieldFileError, match="laps must come from read_lap_times, but got 'laps.csv'"):
         line_speed_from_laps("laps.csv", Q(150, "m"))
+
+
+LENGTH, PICK_UP = Q(150, "m"), Q(1.5, "m/s**2")
+
+
+def steady_laps(seconds):
+    """Return laps of one mean time, with a doubt of 0.1 s / sqrt(12) / sqrt(4)."""
+    return lap_times_from_text("laps.csv", "seconds\n" + f"{seconds}\n" * 4)
+
+
+def test_laps_of_riders_from_rest_give_the_speed_of_the_rope_not_the_mean_of_the_ride():
+    laps = steady_laps(45.3)
+    mean_of_the_ride, _ = line_speed_from_laps(laps, LENGTH)
+    rope, _ = line_speed_from_laps(laps, LENGTH, pick_up_acceleration=PICK_UP)
+    assert show(mean_of_the_ride) == "3.31 m/s"
+    assert show(rope) == "3.40 m/s"
+    # own arithmetic: the mean is v / (2 a T) too low
+    low = 1 - (mean_of_the_ride / rope).m_as("")
+    assert low == pytest.approx(rope.m_as("m/s") / (2 * 1.5 * 45.3), rel=1e-9)
+
+
+def test_the_doubt_of_a_speed_from_laps_goes_by_the_sensitivities():
+    """A second opinion: the uncertainties package on the formula written out."""
+    from uncertainties import ufloat
+    from uncertainties.umath import sqrt
+
+    laps = steady_laps(45.3)
+    length, time = ufloat(150, 0.6), ufloat(laps.mean.m_as("s"), laps.mean_uncertainty.m_as("s"))
+    for doubt in (0.0, 0.3):
+        hard = ufloat(1.5, doubt) if doubt else 1.5
+        expected = hard * (time - sqrt(time * time - 2 * length / hard))
+        speed, found = line_speed_from_laps(
+            laps, LENGTH, ridden_length_uncertainty=Q(0.6, "m"), pick_up_acceleration=PICK_UP,
+            pick_up_acceleration_uncertainty=Q(doubt, "m/s**2"),
+        )  # fmt: skip
+        assert speed.m_as("m/s") == pytest.approx(expected.nominal_value, rel=1e-12)
+        assert found.m_as("m/s") == pytest.approx(expected.std_dev, rel=1e-9)
+    _, without = line_speed_from_laps(laps, LENGTH, ridden_length_uncertainty=Q(0.6, "m"))
+    assert found > 1.2 * without, "the doubt of the pick-up enters"
+
+
+def test_a_speed_from_laps_says_what_was_taken_of_the_start():
+    laps = steady_laps(45.3)
+    assert line_speed_from_laps(laps, LENGTH).sentence == (
+        "No pick-up was given: 3.31 m/s is the mean of the whole ride. Where riders start from rest, as on a rope tow, "
+        "the rope is faster: at a pick-up of 1.50 m/s², say, it runs at 3.40 m/s, and the mean is 2.5 % too low. Give "
+        "pick_up_acceleration. Where riders have the speed of the rope at once, as on a belt or a chair, nothing is "
+        "missing."
+    )
+    assert line_speed_from_laps(laps, LENGTH, pick_up_acceleration=PICK_UP).sentence == (
+        "Riders start from rest at 1.50 m/s²: length over time alone would be 3.31 m/s, 2.5 % too low."
+    )
+    short = line_speed_from_laps(steady_laps(3.0), Q(20, "m")).sentence
+    assert short.startswith("No pick-up was given: 6.67 m/s is the mean of the whole ride.")
+    assert "say, it runs" not in short, "nobody covers 20 m in 3 s at 1.5 m/s²"
+
+
+PICK_UP_MISUSES = [
+    ({"pick_up_acceleration": 1.5}, UnitError, "pick_up_acceleration needs a unit, but got the bare value 1.5"),
+    ({"pick_up_acceleration": Q(1.5, "m/s")}, UnitError, "pick_up_acceleration"),
+    (
+        {"pick_up_acceleration_uncertainty": Q(0.3, "m/s**2")},
+        ValueError,
+        "pick_up_acceleration_uncertainty came without pick_up_acceleration",
+    ),
+    (
+        {"pick_up_acceleration": PICK_UP, "pick_up_acceleration_uncertainty": Q(0.3, "m/s")},
+        UnitError,
+        "pick_up_acceleration_uncertainty must be an acceleration, but got",
+    ),
+    (
+        {"pick_up_acceleration": Q(0.1, "m/s**2")},
+        ValueError,
+        r"nobody covers 150\.0 m from rest in 45\.3 s at 0\.1 m/s",
+    ),
+]
+
+
+@pytest.mark.parametrize(("named", "kind", "message"), PICK_UP_MISUSES, ids=[case[2][:50] for case in PICK_UP_MISUSES])
+def test_a_pick_up_that_cannot_be_is_refused(named, kind, message):
+    with pytest.raises(kind, match=message):
+        line_speed_from_laps(steady_laps(45.3), LENGTH, **named)

@@ -18,9 +18,11 @@ from liftcalc.panels import (
     AgreementPanel,
     BudgetPanel,
     CapacityPanel,
+    FlowPanel,
     LengthPanel,
     LineViewPanel,
     RidersPanel,
+    RoutesPanel,
     SpeedRulerPanel,
     SpreadPanel,
     StartPanel,
@@ -197,6 +199,68 @@ def test_the_start_panel_leaves_out_what_was_not_read(tmp_path):
     )
 
 
+def test_the_start_panel_computes_with_the_pick_up_of_the_sheet_and_says_so():
+    panel = StartPanel(read_field_sheet(DATA / "field_sheet.csv"))
+    assert panel.text(panel.results["ride time"]) == "45.3 s"
+    assert panel.text(panel.results["riders on the line, on average"]) == "22.6 persons"
+    assert "Ride time and riders: a start from rest at 1.50 m/s² (assumed)." in status(panel)
+    tow = {"line_speed": Q(3.4, "m/s"), "spacing": Q(6.8, "m"), "ridden_length": Q(150, "m")}
+    demo = StartPanel(name="no sheet", **tow)
+    assert demo.results["ride time"].m_as("s") == pytest.approx(150 / 3.4 + 3.4 / 3, rel=1e-9)
+    notebook_state().turn("us")
+    assert "a start from rest at 4.9 ft/s² (assumed)" in status(panel)
+
+
+def test_without_a_pick_up_the_start_panel_says_what_it_takes(tmp_path):
+    path = tmp_path / "short.csv"
+    rows = "line speed,3,m/s,,,\nspacing,6,m,,,\nridden length,150,m,,,\nvertical rise,30,m,,,\n"
+    path.write_text("quantity,value,unit,plus_minus,method,note\n" + rows)
+    panel = StartPanel(read_field_sheet(path))
+    assert panel.text(panel.results["ride time"]) == "50.0 s"
+    said = "Ride time and riders: at the speed of the rope from the first metre, as on a belt or a chair"
+    assert f"{said} (no reading of pick-up acceleration)." in status(panel)
+    path.write_text(path.read_text() + "pick-up acceleration,1,m/s2,,video of ten riders,\n")
+    panel = StartPanel(read_field_sheet(path))
+    assert panel.text(panel.results["ride time"]) == "51.5 s"
+    assert "a start from rest at 1.00 m/s² (video of ten riders)." in status(panel)
+
+
+FLOWS = [  # line speed, ridden length, pick-up, ride time, average, most; own arithmetic at 6.8 m
+    (3.4, 150, 1.5, 45.25, 22.63, 23),
+    (3.4, 150, 4.0, 44.54, 22.27, 23),
+    (3.4, 149, 1.5, 44.96, 22.48, 23),  # 149 m / 6.8 m is 21.9: posts in metres would say 22
+    (6.0, 150, 1.5, 27.00, 23.82, 24),
+    (6.0, 20, 0.5, 8.944, 7.892, 8),  # let go before the speed of the rope: sqrt(2 L / a)
+]
+
+
+@pytest.mark.parametrize(("speed", "length", "pick_up", "ride", "average", "most"), FLOWS)
+def test_flow_times_the_time_of_riders_who_start_from_rest(speed, length, pick_up, ride, average, most):
+    panel = FlowPanel(
+        line_speed=Q(speed, "m/s"), spacing=Q(6.8, "m"), ridden_length=Q(length, "m"),
+        pick_up_acceleration=Q(pick_up, "m/s**2"),
+    )  # fmt: skip
+    assert panel.results["ride time"].m_as("s") == pytest.approx(ride, rel=1e-3)
+    assert panel.result.m_as("person") == pytest.approx(average, rel=1e-3)
+    assert panel.results["most at one moment"] == Q(most, "person")
+    assert ("let go before" in status(panel)) == (length == 20)
+
+
+def test_panels_begin_at_the_demo_tow():
+    routes = RoutesPanel()
+    assert routes.results["the second over the first"] == "97 %", "22 heads of the 22.6 of a full line"
+    track = TrackPanel()
+    assert track.reading.speed.m_as("m/s") == pytest.approx(3.4, rel=1e-3)
+    assert (track.reading.vertical_rise / track.reading.ridden_length).m_as("") == pytest.approx(29.4 / 150, rel=1e-3)
+    length = LengthPanel()
+    timed = length.methods[2]  # own arithmetic: 3.4 x 45.3 - 3.4^2 / (2 x 1.5)
+    assert timed.value.m_as("m") == pytest.approx(154.02 - 3.853, abs=0.001)
+    # v: T - v / a; T: v; a: v^2 / (2 a^2); each with its half-width over the root of 3
+    parts = (0.1 * (45.3 - 3.4 / 1.5), 0.5 * 3.4, 0.5 * 3.4**2 / (2 * 1.5**2))
+    doubt = sum(part**2 / 3 for part in parts) ** 0.5
+    assert timed.standard_uncertainty.m_as("m") == pytest.approx(doubt, rel=1e-3)
+
+
 def test_a_ruler_shows_every_unit_in_both_systems():
     panel = SpeedRulerPanel(line_speed=Q(3.4, "m/s"))
     for system in ("us", "metric"):
@@ -369,7 +433,7 @@ def test_the_steady_part_can_be_dragged_and_typed():
     panel.rows[0].box.value = 44
     assert panel.ends.value == (44.0, 76.0)
     assert panel.describe() == found
-    panel.ends.value = (44.0, 45.0)
+    panel.ends.value = (44.0, 46.0)  # no fix at 45 s
     assert panel.result == "not from this part"
     assert "holds 2 points" in status(panel)
     panel.rows[1].box.value = 20
@@ -393,7 +457,7 @@ def test_a_track_of_ones_own_is_taken_or_refused_with_a_reason():
 
 def test_lengths_agree_only_when_they_are_one_length():
     panel = LengthPanel(
-        map_length=Q(160, "m"), vertical_rise=Q(31.3, "m"), line_speed=Q(3.4, "m/s"), ride_time=Q(44, "s")
+        map_length=Q(160, "m"), vertical_rise=Q(31.9, "m"), line_speed=Q(3.4, "m/s"), ride_time=Q(45.3, "s")
     )
     assert panel.results["do they agree"] == "no"
     assert panel.combined.odd_one == "map line and rise"

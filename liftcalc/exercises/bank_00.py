@@ -48,8 +48,8 @@ EXERCISES = (
     NumberExercise(
         id="0.2",
         sort="compute",
-        text="On the same kind of tow, {ridden_length} are ridden and riders stand {spacing} apart. "
-        "How many are on the line, on average?",
+        text="On the same kind of tow, {ridden_length} are ridden and riders stand {spacing} apart, at the speed of "
+        "the rope from the first metre. How many are on the line, on average?",
         given={"ridden_length": Drawn("m", 180, 100, 240, 10), "spacing": Drawn("m", 8, 6.0, 10.0, 0.5)},
         unit="person",
         within=0.05,
@@ -133,8 +133,9 @@ EXERCISES = (
     ChoiceExercise(
         id="0.4",
         sort="judge",
-        text="The same tow is made {factor} times as long, with the same speed and spacing. "
-        "What happens to the people an hour, and what to the riders on the line?",
+        text="The same tow is made {factor} times as long, with the same speed and spacing. Take riders to have the "
+        "speed of the rope from the first metre. What happens to the people an hour, and what to the riders on the "
+        "line?",
         given={"factor": Drawn("", 2, 2, 4, 1)},
         options=(
             Option(

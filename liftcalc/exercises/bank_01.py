@@ -246,7 +246,8 @@ EXERCISES = (
     NumberExercise(
         id="1.7",
         sort="backwards",
-        text="A ride over {ridden_length} is to take {ride_time}. What must the rope's speed be, in miles an hour?",
+        text="A ride over {ridden_length}, at the speed of the rope from the first metre, is to take {ride_time}. What "
+        "must that speed be, in miles an hour?",
         given={"ridden_length": Drawn("m", 150, 100, 240, 10), "ride_time": Drawn("s", 50, 40, 80, 2)},
         unit="mph",
         within=0.1,

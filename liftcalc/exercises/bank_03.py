@@ -33,9 +33,9 @@ EXERCISES = (
     NumberExercise(
         id="3.1",
         sort="compute",
-        text="Where the operator allows it, riders go up in pairs, side by side. {ridden_length} are "
-        "ridden, with {spacing} "
-        "from pair to pair. How many persons are on the line, on average?",
+        text="Where the operator allows it, riders go up in pairs, side by side, at the speed of the rope from the "
+        "first metre. {ridden_length} are ridden, with {spacing} from pair to pair. How many persons are on the line, "
+        "on average?",
         given={"ridden_length": Drawn("m", 210, 100, 240, 10), "spacing": Drawn("m", 9, 7.0, 11.0, 0.5)},
         unit="person",
         within=0.2,
@@ -154,8 +154,8 @@ EXERCISES = (
     NumberExercise(
         id="3.4",
         sort="backwards",
-        text="No more than {riders} should be on a tow at once, on average. It is ridden over {ridden_length}. "
-        "What is the least spacing?",
+        text="No more than {riders} should be on a tow at once, on average. It is ridden over {ridden_length}, at the "
+        "speed of the rope from the first metre. What is the least spacing?",
         given={"riders": Drawn("person", 15, 10, 18, 1), "ridden_length": Drawn("m", 150, 110, 200, 5)},
         unit="m",
         within=0.1,
@@ -179,7 +179,8 @@ EXERCISES = (
     ChoiceExercise(
         id="3.5",
         sort="mistake",
-        text="A report says: 'Our tow is ridden over {ridden_length} and has a rider every {spacing}, so "
+        text="A report says: 'Our tow is ridden over {ridden_length}, at the speed of the rope from the first metre, "
+        "and has a rider every {spacing}, so "
         "{printed} ride at once on average, and in an hour {printed} times 60 reach the top.' What is wrong?",
         given={"places": Drawn("", 15, 12, 24, 1), "spacing": Drawn("m", 8, 6.0, 10.0, 1.0)},
         figures=lambda n: {
@@ -224,6 +225,7 @@ EXERCISES = (
         id="3.6",
         sort="judge",
         text="A rope at {line_speed} with a rider every {spacing} is made {factor} times as fast; the spacing stays. "
+        "Take riders to have the speed of the rope from the first metre. "
         "What happens to the number of riders on the line?",
         given={
             "line_speed": Drawn("m/s", 1.6, 1.4, 1.8, 0.1),

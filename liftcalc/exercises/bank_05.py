@@ -108,8 +108,9 @@ EXERCISES = (
     NumberExercise(
         id="5.3",
         sort="compute",
-        text="Three rides from grab to let-go take {first}, {second} and {third}. From grab to let-go there are "
-        "{ridden_length}, from sheave to sheave {sheave_distance}. What is the line speed, in metres a second?",
+        text="Three rides are timed from a post where riders have the speed of the rope already, to the let-go: "
+        "{first}, {second} and {third}. From post to let-go there are {ridden_length}, from sheave to sheave "
+        "{sheave_distance}. What is the line speed, in metres a second?",
         given={
             "first": Drawn("s", 44, 42, 46, 1),
             "second": Drawn("s", 46, 43, 47, 1),
@@ -124,7 +125,8 @@ EXERCISES = (
         roads=(
             Road(
                 Mistake(
-                    "sheave distance for ridden length", "The times run from grab to let-go, so the length must, too."
+                    "sheave distance for ridden length",
+                    "The times run from the post to the let-go, so the length must, too.",
                 ),
                 lambda n: (n.sheave_distance / _mean_time(n)).to("m/s"),
             ),
@@ -140,7 +142,7 @@ EXERCISES = (
         ),
         clues=(
             "Which of the two lengths was ridden while the watch ran?",
-            "Picture someone beside the tow with a watch: started at the grab, stopped at the let-go.",
+            "Picture someone beside the tow with a watch: started as a rider passes the post, stopped at the let-go.",
             "First step: the mean of the three times.",
         ),
         steps=lambda n: (
@@ -287,12 +289,12 @@ EXERCISES = (
             ),
         ),
         clues=(
-            "Divide the length by the line speed. How long was the ride alone?",
+            "Divide the length by the line speed. How long does it take at the speed of the rope?",
             "Picture the trace of the track panel: where is it level and high?",
             "First step: length over line speed, and compare with the whole time.",
         ),
         steps=lambda n: (
-            f"The ride took {show(n.length)} ÷ {show(n.line_speed)} = {show(n.ride)}.",
+            f"At the speed of the rope the length takes {show(n.length)} ÷ {show(n.line_speed)} = {show(n.ride)}.",
             f"The other {show(n.idle)} of {show(n.whole)} went by standing and run-up.",
         ),
     ),

@@ -9,7 +9,7 @@ import numpy as np
 from pint import Quantity
 
 from liftcalc.fieldwork.safe_files import FieldFileError, cut, read_text
-from liftcalc.line import ride_time
+from liftcalc.line import line_speed_from_ride_time, ride_time
 from liftcalc.quantity_text import read_number, show
 from liftcalc.uncertainty import coverage_factor
 from liftcalc.units import Q, UnitError
@@ -18,6 +18,7 @@ _WHAT = "lap times (CSV)"
 COLUMNS = ("lap", "seconds", "note")
 ONE_LAP_DOUBT = 0.3  # s, of a single lap timed by hand: two presses of about 0.2 s each (assumed, not published)
 LONGEST_LAP = 36_000.0  # s
+USUAL_PICK_UP = Q(1.5, "m/s**2")  # for an example in words only (assumed, not published)
 FAR = 4.0  # spreads from the middle, from which a lap is pointed at
 MOST_LAPS = 10_000
 
@@ -130,7 +131,24 @@ def lap_times_from_text(name, text, *, without=()):
     return replace(laps, sentences=tuple(words))
 
 
-def line_speed_from_laps(laps, ridden_length, *, ridden_length_uncertainty=None):
+class LapSpeed(tuple):
+    """Line speed and its standard uncertainty, as a pair; ``sentence`` says in words what was taken of the start."""
+
+    def __new__(cls, speed, uncertainty, sentence):
+        """Make the pair."""
+        pair = super().__new__(cls, (speed, uncertainty))
+        pair.sentence = sentence
+        return pair
+
+
+def line_speed_from_laps(
+    laps,
+    ridden_length,
+    *,
+    ridden_length_uncertainty=None,
+    pick_up_acceleration=None,
+    pick_up_acceleration_uncertainty=None,
+):
     """Return the line speed from ride times and the ridden length, and its standard uncertainty.
 
     Parameters
@@ -141,49 +159,100 @@ def line_speed_from_laps(laps, ridden_length, *, ridden_length_uncertainty=None)
         Length along the slope from grab to let-go, not the sheave distance.
     ridden_length_uncertainty : Quantity [m] or None
         Its standard uncertainty; zero if left out.
+    pick_up_acceleration : Quantity [m/s**2] or None
+        How hard riders speed up who stand still at the grab. If left out the speed is the mean of the whole ride: on a
+        belt or a chair that of the rope, on a tow less.
+    pick_up_acceleration_uncertainty : Quantity [m/s**2] or None
+        Its standard uncertainty; zero if left out.
 
     Returns
     -------
-    tuple of Quantity [m/s]
-        Line speed, and its standard uncertainty.
+    LapSpeed
+        A pair in m/s: line speed, and its standard uncertainty. Its ``sentence`` says what was taken of the start.
 
     Raises
     ------
     UnitError
-        If a length has no unit, or is of another kind.
+        If a length or an acceleration has no unit, or is of another kind.
     ValueError
-        If the length is not greater than zero.
+        If a length or an acceleration is not greater than zero, or nobody can cover the length in that time from rest.
 
     Notes
     -----
-    v = L / T, (u(v) / v)^2 = (u(L) / L)^2 + (u(T) / T)^2. Source: JCGM 100:2008, 5.1.6.
+    From rest v = a (T - R), R = sqrt(T^2 - 2 L / a), with the sensitivities 1 / R to the length, -v / R to the time and
+    -v^2 / (2 a^2 R) to the pick-up. Without a start from rest v = L / T, 1 / T and -v / T. Source:
+    ``line_speed_from_ride_time`` and its derivatives; JCGM 100:2008, 5.1.2.
 
     Examples
     --------
     >>> from liftcalc import Q, show
-    >>> laps = lap_times_from_text("laps.csv", "lap,seconds\\n1,44.0\\n2,44.4\\n3,43.9")
-    >>> speed, doubt = line_speed_from_laps(laps, Q(150, "m"), ridden_length_uncertainty=Q(1, "m"))
+    >>> laps = lap_times_from_text("laps.csv", "lap,seconds\\n1,45.2\\n2,45.6\\n3,45.0")
+    >>> tape = {"ridden_length_uncertainty": Q(0.6, "m")}
+    >>> show(line_speed_from_laps(laps, Q(150, "m"), **tape)[0])
+    '3.31 m/s'
+    >>> speed, doubt = line_speed_from_laps(laps, Q(150, "m"), **tape, pick_up_acceleration=Q(1.5, "m/s**2"))
     >>> show(speed), show(doubt)
-    ('3.40 m/s', '0.03 m/s')
+    ('3.40 m/s', '0.02 m/s')
     """
     if not isinstance(laps, LapTimes):
         raise FieldFileError(
             f"line_speed_from_laps: laps must come from read_lap_times, but got {cut(laps)}. Write "
             "line_speed_from_laps(read_lap_times('laps.csv'), Q(150, 'm'))."
         )
-    one_metre_a_second = Q(1.0, "m/s")
-    length = ride_time(ridden_length, one_metre_a_second).m_as("s")  # checks the length as every formula does
-    doubt = 0.0
-    if ridden_length_uncertainty is not None:
-        if not isinstance(ridden_length_uncertainty, Quantity) or not ridden_length_uncertainty.check("[length]"):
-            raise UnitError(
-                "line_speed_from_laps: ridden_length_uncertainty must be a length, but got "
-                f"{ridden_length_uncertainty!r}. Write Q(1, 'm')."
+    length = ride_time(ridden_length, Q(1.0, "m/s")).m_as("s")  # checks the length as every formula does
+    length_doubt = _uncertainty("ridden_length_uncertainty", ridden_length_uncertainty, "a length", Q(1, "m"))
+    pick_up_doubt = _uncertainty(
+        "pick_up_acceleration_uncertainty", pick_up_acceleration_uncertainty, "an acceleration", Q(0.3, "m/s**2")
+    )
+    time, time_doubt = laps.mean.m_as("s"), laps.mean_uncertainty.m_as("s")
+    mean = length / time
+    if pick_up_acceleration is None:
+        if pick_up_acceleration_uncertainty is not None:
+            raise FieldFileError(
+                "line_speed_from_laps: pick_up_acceleration_uncertainty came without pick_up_acceleration. Give both, "
+                "or the pick-up alone."
             )
-        doubt = abs(float(ridden_length_uncertainty.m_as("m"))) / length
-    time = laps.mean.m_as("s")
-    speed = length / time
-    return Q(speed, "m/s"), Q(speed * math.hypot(doubt, laps.mean_uncertainty.m_as("s") / time), "m/s")
+        doubt = mean * math.hypot(length_doubt / length, time_doubt / time)
+        return LapSpeed(Q(mean, "m/s"), Q(doubt, "m/s"), _mean_of_the_ride(mean, ridden_length, laps.mean))
+    speed = line_speed_from_ride_time(ridden_length, laps.mean, pick_up_acceleration).m_as("m/s")
+    hard = pick_up_acceleration.m_as("m/s**2")
+    steady = time - speed / hard
+    by_pick_up = speed**2 / (2 * hard**2) * pick_up_doubt
+    doubt = math.hypot(length_doubt, speed * time_doubt, by_pick_up) / steady
+    said = (
+        f"Riders start from rest at {show(pick_up_acceleration)}: length over time alone would be "
+        f"{show(Q(mean, 'm/s'))}, {100 * (1 - mean / speed):.1f} % too low."
+    )
+    return LapSpeed(Q(speed, "m/s"), Q(doubt, "m/s"), said)
+
+
+def _uncertainty(name, value, kind, example):
+    """Return a standard uncertainty as a plain number in the unit of an example; zero for None."""
+    if value is None:
+        return 0.0
+    if not isinstance(value, Quantity) or not value.is_compatible_with(example):
+        raise UnitError(
+            f"line_speed_from_laps: {name} must be {kind}, but got {value!r}. Write Q({example.magnitude}, "
+            f"'{example.units:~C}')."
+        )
+    return abs(float(value.m_as(example.units)))
+
+
+def _mean_of_the_ride(mean, ridden_length, ride):
+    """Return the sentence on a speed that knows nothing of the start."""
+    try:
+        rope = line_speed_from_ride_time(ridden_length, ride, USUAL_PICK_UP).m_as("m/s")
+        example = (
+            f": at a pick-up of {show(USUAL_PICK_UP)}, say, it runs at {show(Q(rope, 'm/s'))}, and the mean is "
+            f"{100 * (1 - mean / rope):.1f} % too low"
+        )
+    except ValueError:  # nobody is as quick from rest
+        example = ""
+    return (
+        f"No pick-up was given: {show(Q(mean, 'm/s'))} is the mean of the whole ride. Where riders start from rest, as "
+        f"on a rope tow, the rope is faster{example}. Give pick_up_acceleration. Where riders have the speed of the "
+        "rope at once, as on a belt or a chair, nothing is missing."
+    )
 
 
 def _rows(name, text):

@@ -15,7 +15,7 @@ from liftcalc.quantity_text import read_number, read_unit, show
 from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q, UnitError
 
-# quantity on the sheet: (kind, unit its mean is given in, units printed on the blank, how to take it)
+# quantity on the sheet: (kind, unit its mean is given in, units printed on the blank or none, how to take it)
 QUANTITIES = {
     "line speed": (
         "speed",
@@ -43,9 +43,16 @@ QUANTITIES = {
     ),
     "counting time": ("time", "s", "s  min", "how long you counted"),
     "motor power": ("power", "kW", "kW  hp", "ask the operator; never read at the drive"),
+    "pick-up acceleration": (
+        "acceleration",
+        "m/s^2",
+        "",
+        "how hard riders speed up after the grab; assumed at the desk",
+    ),
 }
 COLUMNS = ("quantity", "value", "unit", "plus_minus", "method", "note")
-_OTHER_UNIT = {"m/s": "mph", "m": "ft", "kW": "hp"}  # shown beside the mean
+_OTHER_UNIT = {"m/s": "mph", "m": "ft", "kW": "hp", "m/s^2": "ft/s**2"}  # shown beside the mean
+_SPELLED_PLAINLY = {quantity.replace("-", " "): quantity for quantity in QUANTITIES}
 _WHOLE = ("persons per carrier",)
 _MAY_BE_ZERO = ("head count", "persons counted")
 
@@ -246,6 +253,7 @@ def _reading(name, number, row, columns, decimal_comma):
         raise FieldSheetError(f"{name}, row {number}, column {column}: {message}") from None
 
     quantity = " ".join(cells["quantity"].casefold().replace("_", " ").replace("-", " ").split())
+    quantity = _SPELLED_PLAINLY.get(quantity, quantity)
     if quantity not in QUANTITIES:
         near = difflib.get_close_matches(quantity, QUANTITIES, n=1)
         guess = f" Is {near[0]!r} meant?" if near else ""

@@ -94,7 +94,7 @@ CONTROLS = {
             "persons on each carrier, all taken"),
         _control("head_count", "Head count", Q(22, "person"), ("person", 1, 80, 1, 0), None,
             "riders on the running line, in one photo"),
-        _control("ride_time", "Ride time", Q(44, "s"), ("s", 10, 300, 1, 0), None,
+        _control("ride_time", "Ride time", Q(45.3, "s"), ("s", 10, 300, 0.1, 1), None,
             "one rider on a stopwatch, grab to let-go"),
         _control("counting_time", "Counting time", Q(60, "s"), ("s", 5, 180, 1, 0), None,
             "how long riders are counted at a post"),

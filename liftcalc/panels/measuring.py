@@ -33,10 +33,13 @@ NOT_FROM_HERE = "not from this part"
 
 
 def example_track():
-    """Return a track without noise: standing, a ride of 45 s at 3.4 m/s along a slope of 20 %, standing."""
+    """Return a track without noise: standing, a ride on the demo tow from rest, standing."""
+    speed, length, pick_up, steepness = 3.4, 150.0, 1.5, 29.4 / 150  # the last: rise over slope length
     seconds = np.arange(0.0, 121.0)
-    along = 3.4 * np.clip(seconds - 38, 0, 45)
-    plan, height = along / np.hypot(1, 0.2), along * 0.2 / np.hypot(1, 0.2)
+    riding = np.clip(seconds - 38, 0, length / speed + speed / (2 * pick_up))
+    speeding_up = np.minimum(riding, speed / pick_up)
+    along = pick_up * speeding_up**2 / 2 + speed * (riding - speeding_up)
+    plan, height = along * np.sqrt(1 - steepness**2), along * steepness
     return make_track("example track", seconds, 47 + plan / 111_178, np.full(seconds.size, -35.0), 900 + height)
 
 
@@ -192,21 +195,23 @@ class TrackPanel(Panel):
         )
 
 
-_SPEED_TIMES_TIME = own_formula(
-    lambda line_speed, ride_time: line_speed * ride_time, returns="m", line_speed="m/s", ride_time="s"
-)
+_FROM_REST = own_formula(
+    lambda line_speed, ride_time, pick_up: line_speed * ride_time - line_speed**2 / (2 * pick_up),
+    returns="m", line_speed="m/s", ride_time="s", pick_up="m/s**2",
+)  # fmt: skip
 
 
 class LengthPanel(MethodsPanel):
-    """One length by three ways: tape, map line with rise, line speed times ride time."""
+    """One length by three ways: tape, map line with rise, line speed and ride time of a rider who starts from rest."""
 
     title = "One length by three ways"
     control_names = ("map_length", "vertical_rise", "line_speed", "ride_time")
-    names = ("tape, stopped lift", "map line and rise", "speed times time", "together")
+    names = ("tape, stopped lift", "map line and rise", "speed and ride time", "together")
     quantity = "length"
     axis_label = "length along the slope"
     axis_ends = Q([100, 220], "m")
     tape = estimate_from_half_width(Q(150, "m"), Q(1, "m"), "tape, stopped lift")
+    pick_up = estimate_from_half_width(Q(1.5, "m/s**2"), Q(0.5, "m/s**2"), "assumed")
 
     def compute(self, given):
         _, on_map, in_time = self.names[:3]
@@ -218,10 +223,11 @@ class LengthPanel(MethodsPanel):
             },
         )
         timed = by_first_order(
-            _SPEED_TIMES_TIME,
+            _FROM_REST,
             {
                 "line_speed": estimate_from_half_width(given["line_speed"], Q(0.1, "m/s")),
                 "ride_time": estimate_from_half_width(given["ride_time"], Q(0.5, "s")),
+                "pick_up": self.pick_up,
             },
         )
         self.compare(
@@ -235,5 +241,5 @@ class LengthPanel(MethodsPanel):
             "length, all three": self.expanded(self.combined.estimate).short,
             "do they agree": self.verdict,
             "map line and rise": self.expanded(self.methods[1]).short,
-            "speed times time": self.expanded(self.methods[2]).short,
+            "speed and ride time": self.expanded(self.methods[2]).short,
         }

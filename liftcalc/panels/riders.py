@@ -5,7 +5,15 @@ import numpy as np
 from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.bars import AreaChart
 from liftcalc.figures.curves import Curve, CurveChart
-from liftcalc.line import headway, most_persons_on_line, persons_from_flow, persons_on_line, ride_time
+from liftcalc.line import (
+    headway,
+    most_persons_from_headway,
+    most_persons_on_line,
+    persons_from_flow,
+    persons_on_line,
+    ride_time,
+    ride_time_from_rest,
+)
 from liftcalc.loading_point import intended_capacity
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.controls import InUnit
@@ -13,10 +21,22 @@ from liftcalc.quantity_text import show
 from liftcalc.units import Q
 
 
-class RidersPanel(Panel):
-    """The average on the line, and the fence-post count."""
+def speed_reached(ridden_length, line_speed, pick_up):
+    """Return the speed of a rider from rest at the let-go: that of the rope, or less on a very short ride."""
+    return min(line_speed, (2 * pick_up * ridden_length) ** 0.5)
 
-    title = "Riders on the line"
+
+def time_on_the_line(ridden_length, line_speed, pick_up=None):
+    """Return the ride time: from rest where there is a pick-up, else at the speed of the rope from the first metre."""
+    if pick_up is None:
+        return ride_time(ridden_length, line_speed)
+    return ride_time_from_rest(ridden_length, speed_reached(ridden_length, line_speed, pick_up), pick_up)
+
+
+class RidersPanel(Panel):
+    """The average on the line, and the fence-post count, for riders who have the speed of the rope at once."""
+
+    title = "Riders on the line, at the speed of the rope"
     control_names = ("ridden_length", "spacing")
     longest = Q(200, "m")
 
@@ -59,23 +79,35 @@ class RidersPanel(Panel):
 
 
 class FlowPanel(Panel):
-    """Riders on the line as an area: riders a second times seconds on the line."""
+    """Riders on the line as an area: riders a second times seconds on the line, a start from rest included."""
 
-    title = "Flow times ride time"
-    control_names = ("line_speed", "spacing", "ridden_length")
+    title = "Flow times ride time, with a start from rest"
+    control_names = ("line_speed", "spacing", "ridden_length", "pick_up_acceleration")
 
     def make_picture(self):
         return ChartPicture(AreaChart(), FlowPanel._prepare, FlowPanel._move)
 
     def compute(self, given):
         flow = hourly_capacity(given["line_speed"], given["spacing"])
-        time = ride_time(given["ridden_length"], given["line_speed"])
+        time = time_on_the_line(given["ridden_length"], given["line_speed"], given["pick_up_acceleration"])
+        between = headway(given["line_speed"], given["spacing"])
         return {
             "riders on the line, on average": persons_from_flow(flow, time),
+            "most at one moment": most_persons_from_headway(ride_time=time, time_between_riders=between),
             "riders a second": InUnit(flow, "person/s"),
             "ride time": time,
             "people an hour": intended_capacity(flow, headway(given["line_speed"], given["spacing"])),
         }
+
+    def note(self):
+        """Say where a ride is too short for the speed of the rope."""
+        ride = (self.given[name] for name in ("ridden_length", "line_speed", "pick_up_acceleration"))
+        reached = speed_reached(*ride)
+        if reached == self.given["line_speed"]:
+            return ""
+        return (
+            f"So short a ride: they let go before they have the speed of the rope, at {self.text(reached.to('m/s'))}."
+        )
 
     def _prepare(self):
         self.picture.chart.prepare(

@@ -1,11 +1,12 @@
 """The panel of 00: the whole job on one screen, from the readings of a field sheet."""
 
 from liftcalc.capacity import hourly_capacity, vertical_transport
-from liftcalc.line import headway, persons_on_line, ride_time
+from liftcalc.line import headway, persons_from_flow
 from liftcalc.loading_point import intended_capacity
 from liftcalc.panels.base import Panel
 from liftcalc.panels.controls import InUnit
 from liftcalc.panels.line_picture import LinePicture
+from liftcalc.panels.riders import time_on_the_line
 from liftcalc.units import Q
 
 
@@ -26,25 +27,41 @@ class StartPanel(Panel):
 
     def __init__(self, sheet=None, **settings):
         self._sheet = sheet
-        self._fixed = {"vertical_rise": Q(29.4, "m"), "persons_per_carrier": Q(1, "person")}
+        self._fixed = {
+            "vertical_rise": Q(29.4, "m"),
+            "persons_per_carrier": Q(1, "person"),
+            "pick_up_acceleration": Q(1.5, "m/s**2"),
+        }
         if sheet is not None:
             if not sheet.has("ridden length"):
                 self.control_names = ("line_speed", "spacing")
             for name in self.control_names:
                 settings.setdefault(name, sheet.mean(name.replace("_", " ")))
-            self._fixed = {
-                name: sheet.mean(name.replace("_", " ")) for name in self._fixed if sheet.has(name.replace("_", " "))
-            }
+            on_sheet = {name: name.replace("_", " ").replace("pick up", "pick-up") for name in self._fixed}
+            self._fixed = {name: sheet.mean(on_sheet[name]) for name in self._fixed if sheet.has(on_sheet[name])}
         super().__init__(**settings)
 
     def note(self):
-        """Say what is left out for want of a reading."""
+        """Say what is taken of the start, and what is left out for want of a reading."""
         left_out = []
         if "ridden_length" not in self.control_names:
             left_out.append("riders on the line and ride time (no reading of ridden length)")
         if "vertical_rise" not in self._fixed:
             left_out.append("vertical transport (no reading of vertical rise)")
-        return f"Left out: {'; '.join(left_out)}." if left_out else ""
+        said = [self._start_of_a_ride()] if "ridden_length" in self.control_names else []
+        return " ".join([*said, f"Left out: {'; '.join(left_out)}."] if left_out else said)
+
+    def _start_of_a_ride(self):
+        """Return the sentence on how riders come up to the speed of the rope."""
+        if "pick_up_acceleration" not in self._fixed:
+            return (
+                "Ride time and riders: at the speed of the rope from the first metre, as on a belt or a chair (no "
+                "reading of pick-up acceleration)."
+            )
+        readings = self._sheet.of("pick-up acceleration") if self._sheet else ()
+        how = next((reading.method for reading in readings if reading.method), "" if readings else "assumed")
+        pick_up = self.text(self._fixed["pick_up_acceleration"])
+        return f"Ride time and riders: a start from rest at {pick_up}{f' ({how})' if how else ''}."
 
     def make_picture(self):
         return LinePicture()
@@ -62,10 +79,10 @@ class StartPanel(Panel):
             "headway": headway(given["line_speed"], given["spacing"]),
         }
         if "ridden_length" in given:
-            results["riders on the line, on average"] = persons_on_line(
-                ridden_length=given["ridden_length"], spacing=given["spacing"], persons_per_carrier=persons
-            )
-            results["ride time"] = ride_time(given["ridden_length"], given["line_speed"])
+            pick_up = self._fixed.get("pick_up_acceleration")
+            ride = time_on_the_line(given["ridden_length"], given["line_speed"], pick_up)
+            results["riders on the line, on average"] = persons_from_flow(capacity, ride)
+            results["ride time"] = ride
         if "vertical_rise" in self._fixed:
             results["vertical transport"] = vertical_transport(capacity, self._fixed["vertical_rise"])
         return results

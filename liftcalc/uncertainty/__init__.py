@@ -14,6 +14,7 @@ from liftcalc.uncertainty.budget import (
     uncertainty_budget,
 )
 from liftcalc.uncertainty.checks import UncertaintyError
+from liftcalc.uncertainty.counting import CountVerdict, count_against_bound
 from liftcalc.uncertainty.coverage import Expanded, coverage_factor, effective_degrees_of_freedom, expand
 from liftcalc.uncertainty.estimates import (
     Estimate,
@@ -33,6 +34,7 @@ __all__ = [
     "Budget",
     "BudgetRow",
     "Combined",
+    "CountVerdict",
     "Estimate",
     "Expanded",
     "FirstOrder",
@@ -45,6 +47,7 @@ __all__ = [
     "combine",
     "correlation_of_repeats",
     "correlation_of_results",
+    "count_against_bound",
     "coverage_factor",
     "effective_degrees_of_freedom",
     "estimate_from_half_width",

@@ -56,8 +56,8 @@ blank_sheet_links()
 my_sheet = "../data/field_sheet.csv"
 
 # %% folded
-from liftcalc import Q, headway, hourly_capacity, show
-from liftcalc.fieldwork import read_field_sheet, routes, summary
+from liftcalc import Q, headway, hourly_capacity, persons_from_flow, ride_time_from_rest, show
+from liftcalc.fieldwork import count_in_words, read_field_sheet, routes, summary
 from liftcalc.panels import StartPanel
 
 sheet = read_field_sheet(my_sheet)
@@ -86,7 +86,7 @@ panel.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Halve the line speed. Which of the numbers halve, which double, and which stays?
+# 1. Halve the line speed. Which of the numbers halve, which double or nearly so, and which hardly moves?
 # 2. Put the speed back and double the ridden length. Does the lift carry more an hour?
 # 3. What spacing brings the headway to four seconds?
 
@@ -104,15 +104,20 @@ panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
 # 1. How long until the next rider? 6.8 m ÷ 3.4 m/s = 2.0 s.
 # 2. How many such steps are in an hour? 3,600 s ÷ 2.0 s = 1,800.
 # 3. One person each step: 1,800 people an hour.
+# 4. How long is a ride? 150 m ÷ 3.4 m/s = 44.12 s at the speed of the rope. But a rider stands still at the grab, and speeds up at 1.5 m/s²: that costs 3.4 m/s ÷ (2 × 1.5 m/s²) = 1.13 s more. Together 45.25 s.
+# 5. How many are on the line, on average? One takes hold every 2.0 s: 45.25 s ÷ 2.0 s = 22.6.
 
 # %%
-line_speed = Q(3.4, "m/s")
-spacing = Q(6.8, "m")
+line_speed, spacing = Q(3.4, "m/s"), Q(6.8, "m")
+capacity = hourly_capacity(line_speed, spacing)
+ride = ride_time_from_rest(Q(150, "m"), line_speed, Q(1.5, "m/s**2"))
 print("headway:", show(headway(line_speed, spacing)))
-print("people an hour:", show(hourly_capacity(line_speed, spacing)))
+print("people an hour:", show(capacity))
+print("ride time:", show(ride))
+print("riders on the line:", show(persons_from_flow(capacity, ride)))
 
 # %% [markdown]
-# The panel says a little more or less, because it works with the readings themselves. A number without a unit is refused here: `Q(3.4, "m/s")` is a quantity, 3.4 alone is nothing.
+# On the demo sheet the panel says the same, because the means of its readings are these round numbers. With your own sheet it works with your readings. A number without a unit is refused here: `Q(3.4, "m/s")` is a quantity, 3.4 alone is nothing.
 
 # %% [markdown]
 # ## Which kind of number is it?
@@ -132,7 +137,19 @@ print("people an hour:", show(hourly_capacity(line_speed, spacing)))
 routes(sheet)
 
 # %% [markdown]
-# On the Penny Rope the first two agree within four in a hundred: the photos were taken while the line was full. The count at the top is little more than half of that, although people stood waiting. Missed grabs, gaps, falls and stops can do that; which of them did, two minutes do not tell. And a count tells what a lift can carry only while people wait: without a waiting line it measures how many came.
+# On the Penny Rope the second is five in a hundred below the first: the photos show 22 and 21 riders, and a full line holds 22.6 on average. The count at the top is little more than half of the first.
+#
+# ## Is the count really less?
+#
+# A count has a doubt of its own, even if nobody miscounts: the next two minutes bring a few more or a few fewer. The fewer were counted, the more it swings. So a count is held against the first route with its plus-minus:
+
+# %% folded
+count_in_words(sheet)
+
+# %% [markdown]
+# It works the other way, too. The first route bounds the mean of a long time. Two good minutes may well read more, and thirty times the best two minutes of a day is no capacity. Only a count above the packing figure, and one rider more for its ends, is impossible. The first route has a doubt as well: [06 How sure are we](06_how_sure_are_we.ipynb).
+#
+# And a count tells what a lift can carry only while people wait: without a waiting line it measures how many came. On the Penny Rope people stood waiting throughout.
 
 # %% [markdown]
 # ## What is still ignored

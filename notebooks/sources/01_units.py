@@ -57,15 +57,15 @@ speed_panel.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
 #
 # Every factor comes from three definitions, all exact: a foot is 0.3048 m, a mile is 5,280 ft, an hour is 3,600 s. Write the unit behind every number and strike out what stands above and below the line.
 #
-# From a mark on the rope, timed over 100 ft in 9.0 s:
+# From a mark on the rope, timed over 100 ft in 8.96 s:
 #
-# 1. 100 ft ÷ 9.0 s = 11.11 ft/s. Keep the extra digit until the end.
-# 2. 11.11 ft/s × 0.3048 m/ft = 3.39 m/s.
-# 3. 11.11 ft/s × 60 s/min = 667 ft/min.
-# 4. 11.11 ft/s × 3,600 s/h ÷ 5,280 ft/mile = 7.6 mph.
+# 1. 100 ft ÷ 8.96 s = 11.16 ft/s. Keep the extra digit until the end.
+# 2. 11.16 ft/s × 0.3048 m/ft = 3.40 m/s.
+# 3. 11.16 ft/s × 60 s/min = 670 ft/min.
+# 4. 11.16 ft/s × 3,600 s/h ÷ 5,280 ft/mile = 7.6 mph.
 
 # %%
-timed = Q(100 / 9.0, "ft/s")
+timed = Q(100 / 8.96, "ft/s")
 for unit in ("ft/s", "m/s", "ft/min", "mph", "km/h"):
     print(show(timed, unit))
 
