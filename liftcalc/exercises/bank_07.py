@@ -159,8 +159,8 @@ EXERCISES = (
             f"From nose to nose: {show(n.carrier_length)} + {show(n.carrier_gap)} = "
             f"{show(n.carrier_length + n.carrier_gap)}.",
             f"÷ {show(n.station_speed)} = {_least(n).m_as('s'):.2f} s. The line speed is not in it.",
-            "A packing figure: they fit no closer. Boarding, braking distance, load on rope and towers and the permit set "
-            "floors of their own; licensed people, the maker and the authority set the interval.",
+            "A packing figure: they fit no closer. Boarding, braking distance, load on rope and towers and the permit "
+            "set floors of their own.",
         ),
     ),
     NumberExercise(
@@ -237,7 +237,7 @@ EXERCISES = (
             f"{headway(n.line_speed, n.spacing).magnitude:.2f} s.",
             f"Full loop: 3,600 s × 2 × {show(n.line_speed)} ÷ {show(n.spacing)} = {show(_full(n))}.",
             f"{n.places.magnitude - n.out.magnitude:g} of {show(n.places)} places are filled: {show(_left(n))}.",
-            "Whether and how a loop runs with chairs missing is for the operator, the maker's manual and the authority.",
+            "A loop with chairs missing runs only by leave of the operator, the maker's manual and the authority.",
         ),
     ),
     ChoiceExercise(
@@ -396,8 +396,7 @@ EXERCISES = (
         steps=lambda n: (
             f"Tow: {show(n.capacity)} for {show(n.tow_ride)}: about {show(n.tow_riders)}, on the ground.",
             f"Chair: {show(n.capacity)} for {show(n.chair_ride)}: about {show(n.chair_riders)}, in the air.",
-            "A planning figure. Bringing people down follows the operator's evacuation plan; stops and restarts are for "
-            "licensed people, the maker's manual and the authority.",
+            "A planning figure. Bringing people down follows the operator's evacuation plan.",
         ),
     ),
 )
