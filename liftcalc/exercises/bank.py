@@ -104,6 +104,12 @@ class Posed:
             return next(letter for letter, option in self.options.items() if option.mistake is None)
         return self.exercise.right(self.numbers).to(self.exercise.unit)
 
+    @cached_property
+    def ends(self):
+        """(Road, the number it leads to in the unit asked), for each road of an exercise that asks for a number."""
+        exercise = self.exercise
+        return [(road, float(road.answer(self.numbers).m_as(exercise.unit))) for road in exercise.roads]
+
     @property
     def asked(self):
         """What an answer is, in one sentence."""

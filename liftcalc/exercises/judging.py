@@ -130,7 +130,8 @@ def _judge_number(posed, answer):
     if distance <= 1:
         tolerance = f"{exercise.within:,g} {unit_word(asked)}".strip()
         return reply("right", f"{answer.written}, within {tolerance}.")
-    taken, slip = _roads_taken(posed, value, half_digit), _slip_of_unit(value, right, half_digit, exercise)
+    taken = [road for road, end in posed.ends if _leads_to(value, end, half_digit, exercise.within)]
+    slip = _slip_of_unit(value, right, half_digit, exercise)
     if taken:
         state = "close" if all(road.close for road in taken) and not slip else "off"
         return reply(state, *_words_and_names([*(road.mistake for road in taken), *slip]))
@@ -151,13 +152,6 @@ def _leads_to(value, road, half_digit, within):
     """Return whether a number is where a road leads: as near as its digits allow, or within a hundredth of the road."""
     window = min(within, max(SHARE_OF_ROAD * abs(road), half_digit))
     return _apart(value, road, window) <= 1 if window else value == road
-
-
-def _roads_taken(posed, value, half_digit):
-    """Return the roads of an exercise that lead to a number."""
-    asked, within = ureg.Unit(posed.exercise.unit), posed.exercise.within
-    ends = [(road, road.answer(posed.numbers).m_as(asked)) for road in posed.exercise.roads]
-    return [road for road, end in ends if _leads_to(value, end, half_digit, within)]
 
 
 def _named(mistakes):
