@@ -11,7 +11,7 @@ from liftcalc.units import unit_aware
 
 @unit_aware(carrier_length="m", carrier_gap="m", station_speed="m/s", returns="s", may_be_zero=("carrier_gap",))
 def least_station_interval(*, carrier_length, carrier_gap, station_speed):
-    r"""Return the shortest interval at which carriers can creep through a station one behind the other.
+    r"""Return the interval at which carriers just fit into a station, creeping one behind the other: a packing figure.
 
     Parameters
     ----------
@@ -25,7 +25,8 @@ def least_station_interval(*, carrier_length, carrier_gap, station_speed):
     Returns
     -------
     Quantity [s]
-        The shortest interval. Station speed sets it; line speed is not in it.
+        The closest that fits, and no interval to run: boarding, braking distance, load on rope and towers, number of
+        carriers and permit set floors of their own. Station speed is in it, line speed is not.
 
     Raises
     ------
@@ -111,7 +112,8 @@ def capacity_with_carriers_out(hourly_capacity, *, carriers, carriers_out):
     Returns
     -------
     Quantity [person/hour]
-        Capacity with the carriers that are left, where each place on the rope stays as it was.
+        Capacity with the carriers that are left, where each place on the rope stays as it was. Whether a loop may run
+        so needs the leave of the operator, and the maker's manual and the authority must allow it.
 
     Raises
     ------

@@ -4,12 +4,35 @@ from pathlib import Path
 
 import pytest
 
+from liftcalc import capacity_with_carriers_out, least_station_interval
+from liftcalc.exercises import BANK, Posed
+
 PAGE = (Path(__file__).resolve().parents[1] / "notebooks/sources/07_every_kind_of_lift.py").read_text(encoding="utf-8")
 
 
 def section(heading):
     """Return one section of the page."""
     return PAGE.split(f"# ## {heading}\n", 1)[1].split("\n# ## ", 1)[0]
+
+
+def test_a_station_interval_is_a_packing_figure_wherever_it_is_told():
+    told = [section("The interval is what people feel"), section("In short"), least_station_interval.__doc__]
+    posed = Posed(BANK["7.2"])
+    told.append(" ".join(posed.exercise.steps(posed.numbers)))
+    for words in told:
+        assert "packing" in words
+        assert "shortest interval is set" not in words
+    for words in (told[0], told[2], told[3]):
+        floors = ("oarding", "brak", "load on rope and towers", "permit", "floors of their own")
+        assert [floor for floor in floors if floor not in " ".join(words.split())] == []
+
+
+def test_running_with_places_empty_needs_leave():
+    told = [section("Carriers out of service"), capacity_with_carriers_out.__doc__]
+    posed = Posed(BANK["7.4"])
+    told.append(" ".join(posed.exercise.steps(posed.numbers)))
+    for words in told:
+        assert [who for who in ("operator", "maker's manual", "authority") if who not in words] == []
 
 
 @pytest.mark.parametrize("source", ["own arithmetic: two halves of a motion at constant acceleration"])

@@ -159,7 +159,8 @@ EXERCISES = (
             f"From nose to nose: {show(n.carrier_length)} + {show(n.carrier_gap)} = "
             f"{show(n.carrier_length + n.carrier_gap)}.",
             f"÷ {show(n.station_speed)} = {_least(n).m_as('s'):.2f} s. The line speed is not in it.",
-            "A bound on paper. The interval that is run is set by licensed people, the maker and the authority.",
+            "A packing figure: they fit no closer. Boarding, braking distance, load on rope and towers and the permit "
+            "set floors of their own; licensed people, the maker and the authority set the interval.",
         ),
     ),
     NumberExercise(
@@ -233,7 +234,8 @@ EXERCISES = (
             f"{headway(n.line_speed, n.spacing).magnitude:.2f} s.",
             f"Full loop: 3,600 s × 2 × {show(n.line_speed)} ÷ {show(n.spacing)} = {show(_full(n))}.",
             f"{n.places.magnitude - n.out.magnitude:g} of {show(n.places)} places are filled: {show(_left(n))}.",
-            "Whether and how a loop runs with chairs missing is for licensed people, the maker and the authority.",
+            "Whether and how a loop runs with chairs missing is for the operator, licensed people, the maker's "
+            "manual and the authority.",
         ),
     ),
     ChoiceExercise(

@@ -82,17 +82,17 @@ for speed in (Q(2, "m/s"), Q(6, "m/s")):
 #
 # Nobody at the loading point feels 36 m. They feel 6 s, and how fast the carrier comes at them. A fixed chair comes at line speed. A loading carpet runs along with the chair, so that the chair gains on the rider by the difference only. A detachable carrier leaves the rope and creeps in at station speed. A tram stands still.
 #
-# Creeping has its price. Carriers close up in the station, and there the shortest interval is set, whatever the rope does outside.
+# Creeping has its price. Carriers close up in the station, and there they cannot follow closer than they fit. That is a **packing** figure, and no interval to run. Boarding, the distance that a carrier needs to brake, the load on rope and towers, the number of carriers and the permit set floors of their own, and any of them may be longer.
 #
-# **Predict.** Cabins of 2.4 m creep at 0.5 m/s and must keep 1.0 m free between them. How close can they follow?
+# **Predict.** Cabins of 2.4 m creep at 0.5 m/s and must keep 1.0 m free between them. How close do they fit?
 
 # %%
-shortest = least_station_interval(carrier_length=Q(2.4, "m"), carrier_gap=Q(1, "m"), station_speed=Q(0.5, "m/s"))
-print("shortest interval:", show(shortest))
+closest = least_station_interval(carrier_length=Q(2.4, "m"), carrier_gap=Q(1, "m"), station_speed=Q(0.5, "m/s"))
+print("the closest that fits:", show(closest))
 print("beginners' belt, 0.6 m/s, skis 1.1 m and gap 1.9 m:", show(headway(Q(0.6, "m/s"), Q(3, "m"))))
 
 # %% [markdown]
-# By hand: (2.4 m + 1.0 m) ÷ 0.5 m/s = 6.8 s. A conveyor obeys the same line: skis and gap over the speed of the belt.
+# By hand: (2.4 m + 1.0 m) ÷ 0.5 m/s = 6.8 s. A conveyor obeys the same line, skis and gap over the speed of the belt, and that is a packing figure, too.
 #
 # Carriers in the stations are off the rope, but the club owns them all the same. They count with the time they spend there, here 120 s in both stations together, on a line of 1,800 m at 5 m/s with a carrier every 12 s.
 
@@ -150,7 +150,7 @@ what_came
 # %% [markdown]
 # ## Carriers out of service
 #
-# Two of the 42 places on the Long Platter's loop hang empty. They pass by all the same. What is left is 514 pph × 40 ÷ 42.
+# Two of the 42 places on the Long Platter's loop hang empty. They pass by all the same. What is left is 514 pph × 40 ÷ 42. Whether a loop may run with places empty is another question: it needs the leave of the operator, and the maker's manual and the authority must allow it.
 
 # %%
 print(show(capacity_with_carriers_out(Q(514, "pph"), carriers=Q(42, ""), carriers_out=Q(2, ""))))
@@ -249,7 +249,7 @@ RecordBox("07")
 # ## In short
 #
 # - Every lift is persons a carrier over an interval. Three times the speed at three times the spacing carries the same.
-# - People feel the interval and the speed at which the carrier comes. A station sets the shortest interval of a detachable lift.
+# - People feel the interval and the speed at which the carrier comes. How close carriers fit in a station is a packing figure, and no interval to run.
 # - Compare lifts at one level, line by line, with their rise, their power, and where riders are on a stop.
 #
 # **Formula card.** C = 3,600 · n ÷ t; s = v · t; to and fro: t = L ÷ v + v ÷ a + standing; closest that fits: t = (carrier + gap) ÷ station speed; carriers = (2 · D ÷ v + station time) ÷ t; with k of K out of service: C · (K − k) ÷ K.
