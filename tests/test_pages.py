@@ -1,5 +1,6 @@
 """What pages, formulas and exercises say of carriers that nobody may add, take off or bring closer on paper."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -33,6 +34,17 @@ def test_running_with_places_empty_needs_leave():
     told.append(" ".join(posed.exercise.steps(posed.numbers)))
     for words in told:
         assert [who for who in ("operator", "maker's manual", "authority") if who not in words] == []
+
+
+def test_the_operator_has_the_plan_for_bringing_people_down():
+    posed = Posed(BANK["7.7"])
+    right = next(option for option in posed.exercise.options if option.mistake is None)
+    for words in (
+        right.says,
+        " ".join(posed.exercise.steps(posed.numbers)),
+        section("The lifts of the hill, side by side"),
+    ):
+        assert re.search(r"operator('s evacuation plan| has a plan)|plan to bring those down is the operator's", words)
 
 
 @pytest.mark.parametrize("source", ["own arithmetic: two halves of a motion at constant acceleration"])

@@ -361,8 +361,8 @@ EXERCISES = (
         options=(
             Option(
                 "About {tow_riders} stand on the snow; about {chair_riders} hang in the air and cannot leave.",
-                says="On the tow they let go and clear the track. For the chair, ask the authority what plan it wants "
-                "for bringing people down.",
+                says="On the tow they let go and clear the track. For the chair, the operator has a plan for bringing "
+                "people down; the authority says what it must hold.",
             ),
             Option(
                 "Nothing: where as many ride an hour, as many are on the line.",
@@ -394,8 +394,8 @@ EXERCISES = (
         steps=lambda n: (
             f"Tow: {show(n.capacity)} for {show(n.tow_ride)}: about {show(n.tow_riders)}, on the ground.",
             f"Chair: {show(n.capacity)} for {show(n.chair_ride)}: about {show(n.chair_riders)}, in the air.",
-            "A planning figure. Stops, restarts and evacuation are for licensed people, the maker's manual and the "
-            "authority.",
+            "A planning figure. Bringing people down follows the operator's evacuation plan; stops and restarts are "
+            "for licensed people, the maker's manual and the authority.",
         ),
     ),
 )

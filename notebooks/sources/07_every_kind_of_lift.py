@@ -169,7 +169,7 @@ comparison_table(lifts, read_readings("../data/hill_readings.csv"))
 # %% [markdown]
 # Each row but the last holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Ridge Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
 #
-# The last column matters more than any of the numbers. On a stop some riders stand on the snow, others hang in the air, and the authority says what plan there must be to bring them down. Being on the ground does not make a lift safe: each kind has hazards of its own.
+# The last column matters more than any of the numbers. On a stop some riders stand on the snow, others hang in the air. The plan to bring those down is the operator's, and the authority says what it must hold. Being on the ground does not make a lift safe: each kind has hazards of its own.
 
 # %% folded
 hazards_table()
