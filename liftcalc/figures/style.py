@@ -1,6 +1,7 @@
 """Colours, sizes and the look of an axes: the only place where a colour is written down."""
 
-# one colour for one quantity through the whole series; told apart by people with any common colour blindness
+# one colour for one quantity through the whole series; of those that meet on one chart, any two differ by 10 or more in
+# CIEDE2000, also for people who lack one kind of cone: tests/test_figures.py measures it
 COLOURS = {
     "line speed": "#0063a3",
     "spacing": "#b84a00",
@@ -8,8 +9,8 @@ COLOURS = {
     "capacity": "#7a1f5c",
     "persons": "#4b3cc4",
     "length": "#6b6b6b",
-    "power": "#1f6f8b",
-    "force": "#5c4a1f",
+    "power": "#5f7090",
+    "force": "#504018",
 }
 INK = "#1a1a1a"
 QUIET_INK = "#555555"

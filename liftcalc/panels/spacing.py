@@ -156,7 +156,7 @@ class StoppingPanel(Panel):
             x_label=f"distance from the place of the fall ({self.word('spacing')}); dashed: the riders behind",
             x_range=(0, self.number(Q(30, "m"))),
             names=list(self.bars),
-            quantities=["time", "time", "line speed", "line speed", "persons"],
+            quantities=["length"] * len(self.bars),
             marks=12,
         )
 
