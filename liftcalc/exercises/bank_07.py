@@ -237,7 +237,8 @@ EXERCISES = (
             f"{headway(n.line_speed, n.spacing).magnitude:.2f} s.",
             f"Full loop: 3,600 s × 2 × {show(n.line_speed)} ÷ {show(n.spacing)} = {show(_full(n))}.",
             f"{n.places.magnitude - n.out.magnitude:g} of {show(n.places)} places are filled: {show(_left(n))}.",
-            "A loop with chairs missing runs only by leave of the operator, the maker's manual and the authority.",
+            "Whether and how a loop runs with chairs missing is for the operator, licensed people, the maker's "
+            "manual and the authority.",
         ),
     ),
     ChoiceExercise(
@@ -396,7 +397,8 @@ EXERCISES = (
         steps=lambda n: (
             f"Tow: {show(n.capacity)} for {show(n.tow_ride)}: about {show(n.tow_riders)}, on the ground.",
             f"Chair: {show(n.capacity)} for {show(n.chair_ride)}: about {show(n.chair_riders)}, in the air.",
-            "A planning figure. Bringing people down follows the operator's evacuation plan.",
+            "A planning figure. Bringing people down follows the operator's evacuation plan; stops and restarts are "
+            "for licensed people, the maker's manual and the authority.",
         ),
     ),
 )
