@@ -237,8 +237,7 @@ EXERCISES = (
             f"{headway(n.line_speed, n.spacing).magnitude:.2f} s.",
             f"Full loop: 3,600 s × 2 × {show(n.line_speed)} ÷ {show(n.spacing)} = {show(_full(n))}.",
             f"{n.places.magnitude - n.out.magnitude:g} of {show(n.places)} places are filled: {show(_left(n))}.",
-            "Whether and how a loop runs with chairs missing is for the operator, licensed people, the maker's "
-            "manual and the authority.",
+            "A loop with chairs missing runs only by leave of the operator, the maker's manual and the authority.",
         ),
     ),
     ChoiceExercise(
