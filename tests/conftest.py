@@ -6,6 +6,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+import pytest
 from hypothesis import Phase, settings
 
 settings.register_profile("project", derandomize=True, deadline=None, max_examples=60)
@@ -39,3 +40,18 @@ def pytest_collection_finish(session):
     rows = sys.modules.get("liftcalc.panels.control_row")
     if rows is not None:
         rows.ECHO = 0.0
+
+
+@pytest.fixture(autouse=True)
+def fresh_panels():
+    """Close the panels of the test before, and put every control back to its start: else each of them follows along."""
+    modules = sys.modules.get("liftcalc.panels.state"), sys.modules.get("liftcalc.panels.controls")
+    if None in modules:
+        return
+    state = modules[0].notebook_state()
+    for panel in list(state._panels.values()):
+        panel.close()
+    state._panels.clear()
+    state._behind.clear()
+    state.turn("metric")
+    state.values.update({name: control.start for name, control in modules[1].CONTROLS.items()})

@@ -24,23 +24,11 @@ from liftcalc.panels import (
     StartingPanel,
     notebook_state,
 )
-from liftcalc.panels.controls import CONTROLS
 from liftcalc.panels.limits import FULL_POWER, NO_READING, SAME_TORQUE
 
 DATA = Path(__file__).resolve().parents[1] / "data"
 LIFTS, READINGS = read_lifts(DATA / "hill_lifts.csv"), read_readings(DATA / "hill_readings.csv")
 LINES = {line.name: line for installation in LIFTS.values() for line in installation.lines}
-
-
-@pytest.fixture(autouse=True)
-def fresh_state():
-    """Put every control back to its start, and close what stood there."""
-    state = notebook_state()
-    state.turn("metric")
-    for panel in list(state._panels.values()):
-        panel.close()
-    state._panels.clear()
-    state.values.update({name: control.start for name, control in CONTROLS.items()})
 
 
 @pytest.fixture

@@ -31,21 +31,9 @@ from liftcalc.panels import (
     UnloadPanel,
     notebook_state,
 )
-from liftcalc.panels.controls import CONTROLS
 from liftcalc.panels.line_picture import LinePicture
 
 PANELS = [getattr(liftcalc.panels, name) for name in liftcalc.panels.__all__ if name.endswith("Panel")]
-
-
-@pytest.fixture(autouse=True)
-def fresh_state():
-    """Put every control back to its start."""
-    state = notebook_state()
-    state.turn("metric")
-    for panel in list(state._panels.values()):
-        panel.close()
-    state._panels.clear()
-    state.values.update({name: control.start for name, control in CONTROLS.items()})
 
 
 def status(panel):
