@@ -65,7 +65,7 @@ tbody th small {{ display: block; font-weight: normal; font-size: 8pt; line-heig
 <table><thead><tr><th scope="col">quantity</th>{readings}<th scope="col">unit: ring one</th>
 <th scope="col">plus or minus</th><th scope="col">method, note</th></tr></thead><tbody>{rows}</tbody></table>
 <p class="foot">Back at the desk: one row of the CSV for each filled box, with its own unit. Leave out what you did not
-measure. Line speed and spacing are enough for an hourly capacity.</p>
+measure. With one person a carrier, line speed and spacing are enough for people an hour.</p>
 </body></html>
 """
 

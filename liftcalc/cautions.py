@@ -49,7 +49,8 @@ NEAR_THE_ROPE = (*(f"**{short}** {more}" for short, more in MATTER_MOST), *BEFOR
 ON_THE_ROPE = (
     "On a tow held by hand, let go when the rope stops, clear the track, and stay clear. No restart until the track is "
     "seen to be clear.",
-    "On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen clears the track.",
+    "On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen on the snow and is "
+    "unhurt clears the track.",
     "Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.",
     "Only licensed people, the maker and the authority change spacing, line speed and stop gates. Stop gates are "
     "tested as the maker's manual and the code say.",

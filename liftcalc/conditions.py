@@ -12,27 +12,23 @@ HIGHEST_ALTITUDE = 11_000.0  # m: where the temperature of the standard atmosphe
 ROUNDING = 1e-12  # of a length that is just long enough
 
 
-def _ends_too_soon(ridden_length, way_to_speed, name, acceleration):
-    """Say that a ride ends before the rider has the speed of the rope."""
-    return (
-        f"{name} of {np.min(acceleration):g} m/s² takes {np.max(way_to_speed):,.1f} m to the speed of the rope, but "
-        f"the ride is {np.min(ridden_length):,.1f} m long. Write a larger {name}, such as Q(1.5, 'm/s**2'), or a "
-        "longer ride."
-    )
-
-
 REACHES_THE_SPEED = Condition(
     lambda ridden_length, line_speed, pick_up_acceleration: (
         line_speed**2 / (2 * pick_up_acceleration) <= ridden_length * (1 + ROUNDING)
     ),
-    lambda ridden_length, line_speed, pick_up_acceleration: _ends_too_soon(
-        ridden_length, line_speed**2 / (2 * pick_up_acceleration), "pick_up_acceleration", pick_up_acceleration
+    lambda ridden_length, line_speed, pick_up_acceleration: (
+        f"pick_up_acceleration of {np.min(pick_up_acceleration):g} m/s² takes "
+        f"{np.max(line_speed**2 / (2 * pick_up_acceleration)):,.1f} m to the speed of the rope, but the ride is "
+        f"{np.min(ridden_length):,.1f} m long. Write a larger pick_up_acceleration, such as Q(1.5, 'm/s**2'), or a "
+        "longer ride."
     ),
 )
 REACHES_THE_SPEED_AND_STOPS = Condition(
     lambda ridden_length, line_speed, acceleration: line_speed**2 / acceleration <= ridden_length * (1 + ROUNDING),
-    lambda ridden_length, line_speed, acceleration: _ends_too_soon(
-        ridden_length, line_speed**2 / acceleration, "acceleration", acceleration
+    lambda ridden_length, line_speed, acceleration: (
+        f"acceleration of {np.min(acceleration):g} m/s² takes {np.max(line_speed**2 / acceleration):,.1f} m to speed "
+        f"up and to stop, but the ride is {np.min(ridden_length):,.1f} m long. Write a larger acceleration, such as "
+        "Q(0.5, 'm/s**2'), or a longer ride."
     ),
 )
 TIME_ENOUGH = Condition(

@@ -210,6 +210,7 @@ KINDS = {
             hazards="The rope turns, winds in hair, scarves and straps, and carries whoever is caught towards the "
             "sheave; where it rises, it lifts light riders.",
         ),
+        # a handle jerks: its energy is that of a blow, m v^2, also where a pick-up makes the ride longer (0.7 % low)
         Kind(
             "handle tow", ON_SKIS, AT_ONCE, has_carriers=True,
             hazards="A handle jerks at the start, and draws whoever does not let go at the top towards the sheave.",

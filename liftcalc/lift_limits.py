@@ -156,7 +156,10 @@ def _station_limit(values):
         return left_out
     interval = _station_interval(values)
     capacity = hourly_capacity_from_interval(interval, values["persons_per_carrier"])
-    sentence = f"Carriers creep through the station {show(interval)} apart at the least, whatever the line speed."
+    sentence = (
+        f"Carriers creep through the station {show(interval)} apart at the least, whatever the line speed: a packing "
+        "figure, and boarding and braking may ask for more."
+    )
     return Limit("station", capacity, "C = 3600 n v_station / (l + g)", inputs, sentence)
 
 
@@ -218,8 +221,8 @@ def where_possible(kind, values):
     Returns
     -------
     bool or array of bool
-        False where an efficiency is over 1, a safety factor under 1, a tether upright, or where a ride ends before its
-        rider has the speed of the rope.
+        False where an efficiency is over 1, a safety factor under 1, a groove over 180 degrees, a tether upright, or
+        where a ride ends before its rider has the speed of the rope, or its cabin before it has come to a stop again.
     """
     fits = True
     for condition in _conditions(kind):

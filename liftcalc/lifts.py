@@ -119,7 +119,7 @@ class Line:
 
     @property
     def ride_time(self):
-        """Time from grab to let-go, with the start of riders who stand still at the grab; ``start_not_read`` if not."""
+        """Time from grab to let-go, the start from rest included; where it was not read, ``start_not_read`` says so."""
         return ride_time_of(self.kind, vars(self))
 
     @property

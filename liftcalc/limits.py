@@ -302,7 +302,8 @@ def traction_limit(
     ride_time : Quantity [s] or None
         Time from grab to let-go; it turns riders on the line into riders an hour.
     drive_position : str or None
-        "top", or "bottom", where riders slacken the slack side; it is a reading, and never assumed.
+        "top", or "bottom", where riders slacken the slack side; it is a reading, and never assumed. The counterweight
+        draws the other sheave: with a weight at the drive itself this limit does not hold.
     starting_acceleration : Quantity [m/s**2] or None
         How hard the rope speeds up with all of them on it; None where no such start is asked for.
     rider_mass, moving_mass : Quantity [kg] or None

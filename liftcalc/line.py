@@ -214,8 +214,8 @@ def ride_time(ridden_length, line_speed):
     Returns
     -------
     Quantity [s]
-        Ride time, for riders who take the speed of the rope at once: on a belt, a chair, in a cabin. Whoever stands
-        still at the grab rides longer: ``ride_time_from_rest``.
+        Ride time, for riders who take the speed of the rope at once: on a belt, a chair, in a gondola. Whoever stands
+        still at the grab rides longer: ``ride_time_from_rest``; so does a tram: ``ride_time_rest_to_rest``.
 
     Raises
     ------
@@ -257,7 +257,7 @@ def ride_time_from_rest(ridden_length, line_speed, pick_up_acceleration):
     Returns
     -------
     Quantity [s]
-        Ride time. A belt, a chair or a cabin takes its riders along at once: ``ride_time``.
+        Ride time. A belt, a chair or a gondola takes its riders along at once: ``ride_time``.
 
     Raises
     ------

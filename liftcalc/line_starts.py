@@ -1,7 +1,7 @@
-"""What a start from rest takes of a ride, taken off what was timed and counted before a line is worked out.
+"""The start from rest, taken off ride times and head counts before a line is worked out.
 
 ``solve_line`` knows riders who have the speed of the rope at once: T = L / v. Whoever stands still at the grab rides
-v / (2 a) longer, and as much more of them are on the line.
+v / (2 a) longer, and in proportion more of them are on the line.
 """
 
 from pint import Quantity

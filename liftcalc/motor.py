@@ -930,7 +930,7 @@ def force_to_start(riders, starting_acceleration, *, pull, idle_drag, rider_mass
     Returns
     -------
     Quantity [N]
-        Difference of the two rope tensions at the drive sheave.
+        Force that the motor gives at the rope; without the drive's own mass, the difference of the two rope tensions.
 
     Raises
     ------

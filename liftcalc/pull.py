@@ -138,7 +138,7 @@ def rope_stopping_distance(line_speed, stop_delay, rope_deceleration):
     stop_delay : Quantity [s]
         Time from the trip until the rope begins to slow; may be zero.
     rope_deceleration : Quantity [m/s**2]
-        How hard the rope slows. It hangs on the load, and either the empty rope or the full line may run furthest:
+        How hard the rope slows. It depends on the load, and either the empty rope or the full line may run furthest:
         ``rope_deceleration``.
 
     Returns

@@ -172,7 +172,7 @@ def slack_tension_bottom_drive(rope_mass_per_length, vertical_rise, riders, *, c
     strand_drag : Quantity [N]
         Drag of the up-going strand alone: half of the idle drag, if the two strands are alike; may be zero.
     pull : Quantity [N]
-        Pull of one rider along the slope; may be zero.
+        Pull of one rider along the rope; in a tether, its part along the rope; may be zero.
 
     Returns
     -------
@@ -216,7 +216,8 @@ def riders_by_traction(*, slack_tension, pull, idle_drag, friction, wrap_angle, 
     ----------
     slack_tension : Quantity [N]
         Tension of the slack side at the drive sheave, of the empty line running steadily; a scalar or an array; may be
-        zero. With a drive at the bottom riders hang on that side: ``riders_by_traction_bottom_drive``.
+        zero. The counterweight draws the bottom sheave. With a drive at the bottom riders hang on that side:
+        ``riders_by_traction_bottom_drive``.
     pull : Quantity [N]
         Pull of one rider along the rope; in a tether, its part along the rope.
     idle_drag : Quantity [N]
@@ -264,7 +265,7 @@ def riders_by_traction(*, slack_tension, pull, idle_drag, friction, wrap_angle, 
     conditions=(HOLDS_AT_LEAST_ONCE,),
 )  # fmt: skip
 def riders_by_traction_bottom_drive(*, empty_slack_tension, pull, idle_drag, friction, wrap_angle, safety_factor):
-    r"""Return how many riders, at most, a drive at the bottom pulls, when each of them makes the slack side slacker.
+    r"""Return how many riders, at most, a drive at the bottom pulls in the steady run: each slackens the slack side.
 
     Parameters
     ----------

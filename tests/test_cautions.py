@@ -59,7 +59,8 @@ MUST_STAND = [
         ("02", "08", "09", "README"),
     ),
     (
-        "On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen clears the track.",
+        "On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen on the snow and is "
+        "unhurt clears the track.",
         ("02", "08", "09", "README"),
     ),
     ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "README")),
@@ -132,7 +133,7 @@ def test_a_platter_lift_that_starts_full_is_not_told_to_clear_its_track():
     posed = Posed(BANK["8.6"])
     last = BANK["8.6"].steps(posed.numbers)[-1]
     assert "clear" not in last
-    assert "somebody looks along the whole track first" in last
+    assert "No restart until nobody who fell is seen on the whole track." in last
 
 
 FACTOR = [

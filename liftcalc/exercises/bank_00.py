@@ -48,8 +48,8 @@ EXERCISES = (
     NumberExercise(
         id="0.2",
         sort="compute",
-        text="On the same kind of tow, {ridden_length} are ridden and riders stand {spacing} apart, at the speed of "
-        "the rope from the first metre. How many are on the line, on average?",
+        text="On the same kind of tow, {ridden_length} are ridden and riders stand {spacing} apart. Take them to have "
+        "the speed of the rope from the first metre. How many are on the line, on average?",
         given={"ridden_length": Drawn("m", 180, 100, 240, 10), "spacing": Drawn("m", 8, 6.0, 10.0, 0.5)},
         unit="person",
         within=0.05,

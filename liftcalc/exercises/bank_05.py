@@ -108,8 +108,8 @@ EXERCISES = (
     NumberExercise(
         id="5.3",
         sort="compute",
-        text="Three rides are timed from a post where riders have the speed of the rope already, to the let-go: "
-        "{first}, {second} and {third}. From post to let-go there are {ridden_length}, from sheave to sheave "
+        text="On another tow three rides are timed from a post where riders have the speed of the rope already, to the "
+        "let-go: {first}, {second} and {third}. From post to let-go there are {ridden_length}, from sheave to sheave "
         "{sheave_distance}. What is the line speed, in metres a second?",
         given={
             "first": Drawn("s", 44, 42, 46, 1),

@@ -351,8 +351,8 @@ EXERCISES = (
             f"Steady: {n.riders.magnitude:g} × {show(n.pull)} + {show(n.idle_drag)} = {show(_start_by(n, 0))}.",
             f"Start: ({n.riders.magnitude:g} × {show(n.rider_mass)} + {show(n.moving_mass)}) × {show(n.line_speed)} ÷ "
             f"{show(n.starting_time)} = {show(_start(n) - _start_by(n, 0))}.",
-            f"Together {show(_start(n))}. Whether a full line may be started, the maker and licensed people say; and "
-            "somebody looks along the whole track first.",
+            f"Together {show(_start(n))}. Whether a full line may be started, the maker and licensed people say. "
+            "No restart until nobody who fell is seen on the whole track.",
         ),
     ),
     NumberExercise(

@@ -129,7 +129,7 @@ def start_exercises(name=""):
         If it is no name and no number, or too long.
     """
     session().start(name)
-    return Lines(f"{session().whose}. Answers are {session().place.where}.")
+    return Lines(f"{session().whose.removesuffix('.')}. Answers are {session().place.where}.")
 
 
 def question(id):

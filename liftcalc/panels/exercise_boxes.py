@@ -210,7 +210,7 @@ class LearnerBox(WithStill):
         self._reply.value = f"<div role='status' style='font-size:15px'>{escape(words)}</div>"
 
     def _whose(self):
-        return f"{self.session.whose}. Answers are {self.session.place.where}, and sent nowhere."
+        return f"{self.session.whose.removesuffix('.')}. Answers are {self.session.place.where}, and sent nowhere."
 
     def words(self):
         """Return whose numbers these are, where answers are kept, and who decides on a hill."""

@@ -125,8 +125,8 @@ def _doubt_in_words(counted, shares, spread_of_gaps):
     if spread_of_gaps is not None:
         return f"{good_to} {percent[0]} with gaps that spread by {show(spread_of_gaps)} of their mean."
     return (
-        f"{good_to} {percent[1]} where riders come without any order, {percent[0]} where they come evenly. A stop in "
-        "the count makes it more."
+        f"{good_to} {percent[1]} where riders come without any order, {percent[0]} where their gaps spread half as "
+        "much. A stop in the count makes it more."
     )
 
 
@@ -152,8 +152,8 @@ def _beside(bound, counted, plus_minus, counting_time):
         return side, f"The count is {side} {bound} by more than its doubt. {_BEYOND[side]}"
     if away > plus_minus[0]:
         return f"perhaps {side}", (
-            f"The count is {side} {bound}: beyond its doubt if riders came evenly, within it if they came without any "
-            "order. Count longer."
+            f"The count is {side} {bound}: beyond its doubt if gaps spread by half, within it if riders came without "
+            "any order. Count longer."
         )
     if side == "above":
         return "within", (

@@ -64,7 +64,7 @@ sheet = read_field_sheet(my_sheet)
 summary(sheet)
 
 # %% [markdown]
-# One row is one quantity. Repeats are averaged; the last column shows how far they lie apart. How to treat readings that disagree is a subject of its own and comes later.
+# One row is one quantity. Repeats are averaged; the last column shows how far they lie apart. How to treat readings that disagree is a subject of its own: [06 How sure are we](06_how_sure_are_we.ipynb).
 
 # %% [markdown]
 # ## The answer
@@ -94,7 +94,7 @@ panel.legend()
 panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
 
 # %% [markdown]
-# The length does not enter this figure. A longer rope holds more riders, and each stays on it longer; both grow alike, and the flow at the top stays what it was. Length does matter to the motor, which feels every rider: [08 Pull and power](08_pull_and_power.ipynb). The vertical transport keeps the rise of your sheet while you move the length.
+# The length does not enter the people an hour. A longer rope holds more riders, and each stays on it longer; both grow alike, and the flow at the top stays what it was. Length does matter to the motor, which feels every rider: [08 Pull and power](08_pull_and_power.ipynb). The vertical transport keeps the rise of your sheet while you move the length.
 
 # %% [markdown]
 # ## The same by hand
@@ -104,7 +104,7 @@ panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
 # 1. How long until the next rider? 6.8 m ÷ 3.4 m/s = 2.0 s.
 # 2. How many such steps are in an hour? 3,600 s ÷ 2.0 s = 1,800.
 # 3. One person each step: 1,800 people an hour.
-# 4. How long is a ride? 150 m ÷ 3.4 m/s = 44.12 s at the speed of the rope. But a rider stands still at the grab, and speeds up at 1.5 m/s²: that costs 3.4 m/s ÷ (2 × 1.5 m/s²) = 1.13 s more. Together 45.25 s.
+# 4. How long is a ride? 150 m ÷ 3.4 m/s = 44.12 s at the speed of the rope. But a rider stands still at the grab, and speeds up at 1.5 m/s², which is assumed: that costs 3.4 m/s ÷ (2 × 1.5 m/s²) = 1.13 s more. Together 45.25 s.
 # 5. How many are on the line, on average? One takes hold every 2.0 s: 45.25 s ÷ 2.0 s = 22.6.
 
 # %%
@@ -117,7 +117,7 @@ print("ride time:", show(ride))
 print("riders on the line:", show(persons_from_flow(capacity, ride)))
 
 # %% [markdown]
-# On the demo sheet the panel says the same, because the means of its readings are these round numbers. With your own sheet it works with your readings. A number without a unit is refused here: `Q(3.4, "m/s")` is a quantity, 3.4 alone is nothing.
+# On the demo sheet the panel says the same, because the means of its readings are these round numbers, to the digits shown. With your own sheet it works with your readings. A number without a unit is refused here: `Q(3.4, "m/s")` is a quantity, 3.4 alone is nothing.
 
 # %% [markdown]
 # ## Which kind of number is it?

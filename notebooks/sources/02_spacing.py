@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# On a busy Saturday the line at the bottom is long, the gaps on the rope look wide, and someone says: "Load them closer." On paper that works at once; half the spacing carries twice the people. On the snow the next rider is then one second away from the back of whoever falls. This page shows what a spacing is made of, what it means in seconds, how far the rope runs after a fall, and what happens at the top.
+# On a busy Saturday the line at the bottom is long, the gaps on the rope look wide, and someone says: "Load them closer." On paper that works at once; half the spacing carries twice the people. On the snow the next rider is then one second behind whoever falls, and the tips of the skis half a second. This page shows what a spacing is made of, what it means in seconds, how far the rope runs after a fall, and what happens at the top.
 
 # %% [markdown]
 # ## Before you start
@@ -37,7 +37,7 @@
 # On the lift:
 #
 # - On a tow held by hand, let go when the rope stops, clear the track, and stay clear. No restart until the track is seen to be clear.
-# - On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen clears the track.
+# - On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen on the snow and is unhurt clears the track.
 # - Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.
 #
 # Only licensed people, the maker and the authority change spacing, line speed and stop gates. Stop gates are tested as the maker's manual and the code say.
@@ -58,7 +58,7 @@ view = LineViewPanel(spacing=Q(6.8, "m"), line_speed=Q(3.4, "m/s"), grade=Q(20, 
 view
 
 # %% [markdown]
-# Riders, rope and slope are drawn to one scale. Press **Let the rope run** and watch the post with the flag. The hand on the ruler starts anew each time a rider passes it; each small mark is a tenth of a second.
+# Riders, rope and slope are drawn to one scale. Press **Let the rope run** and watch the post with the flag. The hand on the ruler starts anew each time a rider passes the post; each small mark is a tenth of a second.
 
 # %% folded
 view.legend()
@@ -66,7 +66,7 @@ view.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Let the rope run and bring the headway to one second. Could you ski up, take hold and settle in that time?
+# 1. Let the rope run and narrow the spacing until the headway is one second. Could you ski up, take hold and settle in that time?
 # 2. Set 9 m. What line speed gives the headway that 6.8 m had at 3.4 m/s?
 # 3. Raise speed and spacing by the same factor. What stays the same?
 
@@ -85,7 +85,7 @@ print(show(headway(Q(11.2, "ft/s"), Q(22.3, "ft"))))
 #
 # A rider takes up the length of the skis. Behind the tails is a gap. Spacing, also called pitch, is both together: from one rider's hands to the next rider's hands. The gap alone is not the spacing.
 #
-# Children are shorter than adults and may stand closer. A mix has one mean spacing, counted by rider.
+# Children are shorter than adults and fit closer. A mix has one mean spacing, counted by rider.
 #
 # **Predict.** Half of the riders stand 2.4 m apart and half 1.6 m. Is the capacity of the mix the mean of the two capacities, less, or more?
 
@@ -94,9 +94,9 @@ mix = MixPanel(practical_gap=Q(0.7, "m"), child_length=Q(0.9, "m"), child_share=
 mix
 
 # %% [markdown]
-# The last number is the common mistake: the mean of the two capacities, 6,375 here instead of 6,120. It is always too high, because the close riders are counted as if they had half of the rope, when they have less.
+# The last number is the common mistake: the mean of the two capacities, 6,375 here instead of 6,120. It is too high for every true mix: it counts the close riders as if their share of the rope were their share of the riders, and it is less.
 #
-# A spacing built up so, from skis and a gap that just fits, gives a **packing** figure. It is where the story starts, not what a lift carries. The same number of metres, intended and loaded by an attendant, would be called ideal: the level says what the number promises, not how large it is.
+# A spacing built up so, from skis and a gap that just fits, gives a **packing** figure. It is where the story starts, not what a lift carries. The same number of metres, intended and loaded by an attendant, would be called ideal: the level says what the number promises, not how large it is. So with a wide gap the panel still says packing: it knows only skis and gap.
 #
 # Two riders side by side, or an adult with a child, count as two persons on one spacing, from pair to pair; only where code and operator allow it. The pair's headway is as before, and the people an hour double.
 
@@ -133,7 +133,7 @@ print(show(observed_spacing(Q(68, "m"), Q(11, "person"))))
 # %% [markdown]
 # ## Three stopping distances
 #
-# A rider falls. Three different things then come to rest, each over its own distance.
+# A rider falls. Three stops are possible then, each over its own distance.
 #
 # - **The rope, after a stop gate trips.** No human reaction: a short delay, then it slows.
 # - **The rope, after an attendant's stop.** The same, and before it the time until someone sees the fall and presses stop.
@@ -148,7 +148,7 @@ stopping = StoppingPanel(riders_on_rope=Q(22, "person"), brake_force=Q(2000, "N"
 stopping
 
 # %% [markdown]
-# Further: 3.4 m. What the panel assumes stands below its numbers, and yours differ. No published reaction time of lift attendants was found; none should be tried out on guests. Whoever wants their own asks the operator for a drill: the operator sets it up and leads it, with no guests on the lift, and the attendant knows of it.
+# Further: 3.4 m. What the panel assumes stands below its numbers, and yours differ. The two seconds and the 2,000 N are invented for this page, too. No published reaction time of lift attendants was found; and nobody should measure one on guests. Whoever wants their own asks the operator for a drill: the operator sets it up and leads it, with no guests on the lift, and the attendant knows of it.
 
 # %% folded
 stopping.legend()
@@ -157,7 +157,7 @@ stopping.legend()
 # **Move it and answer.**
 #
 # 1. Put the line speed back to 3.4 m/s; the panels of a page move together. Bring the brake force to zero, as if the drive only let go of the rope. Which runs further now, the empty rope or the full one?
-# 2. Find the brake force at which riders make no difference. How hard does a rider slow there who lets go?
+# 2. Find the brake force at which riders make no difference. How hard does the empty rope slow there, and how hard a rider who lets go?
 # 3. Put the brake force back to 2,000 N and bring the spacing to 3 m. How many are inside the attendant's distance at most, the fallen rider counted?
 
 # %% folded
@@ -186,9 +186,9 @@ for riders in (Q(22, "person"), Q(0, "person")):
 #
 # Riders who hold on do two things to a rope that is stopping. Slope and snow slow them, and through their hands they slow the rope. But they are mass, too, and a brake has to stop them as well. A rider alone slows by 194.73 N ÷ 75 kg = 2.60 m/s² here. The empty rope slows by idle drag and brake over its own mass.
 #
-# - The empty rope slows by less than a rider alone: each rider helps to stop it, and the **empty** rope runs further.
-# - The empty rope slows by more: the riders run up on it. Whoever holds on is held back by the rope and pushes it on, and the **full** line runs further. Whoever lets go glides on beside it. A tether goes slack and pushes nothing: that rope stops as if it were empty.
-# - Both slow alike: here at a brake of 539 N.
+# - If the empty rope slows by less than a rider alone, each rider helps to stop it, and the **empty** rope runs further.
+# - If it slows by more, the riders run up on it. Whoever holds on is held back by the rope and pushes it on, and the **full** line runs further. Whoever lets go glides on beside it. A tether goes slack and pushes nothing: that rope stops as if it were empty.
+# - If both slow alike, riders make no difference: here at a brake of 539 N.
 
 # %%
 from liftcalc import brake_force_where_riders_make_no_difference
@@ -196,7 +196,7 @@ from liftcalc import brake_force_where_riders_make_no_difference
 print(show(brake_force_where_riders_make_no_difference(**line)))
 
 # %% [markdown]
-# So a stop tried without riders proves nothing about a full line, and one with riders nothing about the empty rope. With what load to try, the maker's manual says. Stop gates are tested as that manual and the code say; they are never sized from a page like this.
+# So a stop tried without riders proves nothing about a full line, and one with riders nothing about the empty rope. With what load to try, the maker's manual says. No stop gate is sized from a page like this.
 
 # %% [markdown]
 # ## The unload area
@@ -219,7 +219,7 @@ unload.legend()
 # **Move it and answer.**
 #
 # 1. Put the line speed back to 3.4 m/s and the spacing to 6.8 m. What spacing would leave the area to one rider at a time?
-# 2. Beginners take 10 s. What would you change, and who must agree to it?
+# 2. Beginners take 10 s. How many are there at once then, and who must agree to a wider spacing?
 
 # %% folded
 unload.at_settings("clearing_time", [Q(3, "s"), Q(6, "s"), Q(10, "s")])

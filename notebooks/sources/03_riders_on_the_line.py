@@ -41,7 +41,7 @@ riders
 # %% [markdown]
 # The straight line is the average. The dashed steps are the most at one moment: as one rider takes hold at the bottom, another is just about to let go at the top, and both count.
 #
-# The average is seldom whole, and it is exact. Watch the rope for an hour, note the number every second, take the mean: 22.1. At any one moment there are 22 or 23.
+# The average is seldom whole, and it is exact. Watch the rope for an hour, note the number at moments picked by chance, take the mean: 22.1. At any one moment there are 22 or 23.
 
 # %% folded
 riders.legend()
@@ -51,7 +51,7 @@ riders.legend()
 #
 # 1. Set the length to 136 m, which is 20 spacings of 6.8 m. What is the average, what the most?
 # 2. At what spacing do 150 m hold 15 on average?
-# 3. Make the line short: 20 m, with a rider every 5 m. What is the average, what the most, and how many in a hundred is the difference?
+# 3. Make the line short: 20 m, with a rider every 5 m. What is the average, what the most, and how many in a hundred of the average is the difference?
 
 # %% folded
 riders.at_settings("ridden_length", [Q(60, "m"), Q(150, "m"), Q(190, "m")])
@@ -103,7 +103,7 @@ Table("Carriers on a loop of 411.6 m between sheaves, at 2.80 m/s", ("spacing", 
 #
 # A rider of a tow stands still at the grab and speeds up. **Pick-up** says how hard: at 1.5 m/s² it takes 3.4 m/s ÷ 1.5 m/s² = 2.3 s to the speed of the rope. Nobody timed it on the Penny Rope; it is assumed.
 #
-# **Predict.** The rope is made twice as fast, with the same spacing. Are there more riders on the line, fewer, or as many?
+# **Predict.** The rope is made half as fast, with the same spacing. Are there more riders on the line, fewer, or as many?
 
 # %% folded
 flow = FlowPanel(
@@ -122,7 +122,7 @@ flow.legend()
 #
 # 1. Put the spacing back to 6.8 m and the ridden length to 150 m; the panels of a page move together. Change the line speed from end to end. Riders a second grow fifteenfold; by how much does the average on the line move?
 # 2. Double the ridden length. Which side of the area grows?
-# 3. Put the line speed to 3.4 m/s. Between which numbers does the pick-up move the average? Without a start from rest it was 22.1.
+# 3. Put the line speed to 3.4 m/s and the ridden length back to 150 m. Between which numbers does the pick-up move the average? Without a start from rest it was 22.1.
 
 # %% folded
 flow.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
@@ -142,7 +142,7 @@ print("riders:   ", show(persons_from_flow(Q(1800, "pph"), at_once)))
 #
 # While a rider speeds up from rest, the rope runs twice as far as the rider. On the Penny Rope that costs 3.4 m/s ÷ (2 × 1.5 m/s²) = 1.13 s, and the ride takes 44.12 s + 1.13 s = 45.25 s. At half a rider a second 22.6 are on, not 22.1.
 #
-# Where are they? At the bottom. When the next one takes hold, 2 s later, the first has come ½ × 1.5 m/s² × (2 s)² = 3.0 m; from then on the gap opens, until at the speed of the rope it is 6.8 m. So metres do not count riders who start from rest, and seconds do. The most at one moment is the whole part of 45.25 s ÷ 2.0 s = 22.6, and one: 23. That is the 23 of the fence posts here; one metre shorter, metres would say 22, and it is still 23.
+# Where are they? At the bottom. When the next one takes hold, 2 s later, the first has come ½ × 1.5 m/s² × (2 s)² = 3.0 m; from then on the gap opens, until at the speed of the rope it is 6.8 m. So metres do not count riders who start from rest, and seconds do. The most at one moment is the whole part of 45.25 s ÷ 2.0 s = 22.6, and one: 23. Here the fence posts gave 23, too; one metre shorter, metres would say 22, and it is still 23.
 
 # %%
 two_seconds = headway(Q(3.4, "m/s"), Q(6.8, "m"))

@@ -85,7 +85,7 @@ interval_panel.legend()
 # **Move it and answer.**
 #
 # 1. What interval must a single platter have to carry as many as a double chair at 7 s?
-# 2. At 7 s, what does one second less gain? And at 14 s?
+# 2. Set two seats again. At 7 s, what does one second less gain? And at 14 s?
 
 # %% folded
 interval_panel.at_settings("interval", [Q(4, "s"), Q(7, "s"), Q(10, "s")])
@@ -106,7 +106,7 @@ print("headway:", show(interval_for_capacity(Q(1200, "pph"))))
 # %% [markdown]
 # ## Second route: a head count and a stopwatch
 #
-# Speed over spacing is one route, and multiplying through by the length makes it no other. A second route must use other readings. Count the heads on the running line in a photo, and time one rider from grab to let-go.
+# Speed over spacing is one route. Put the length above and below the line, and it is the same route still. A second route must use other readings. Count the heads on the running line in a photo, and time one rider from grab to let-go.
 #
 # **Predict.** The photo shows 22 riders and a ride takes 45.3 s. Does that agree with 1,800?
 
@@ -179,20 +179,20 @@ with warnings.catch_warnings():
     print(compare(tow, chair))
 
 # %% [markdown]
-# Twice as many became about as many. The fair comparison is a count beside a count.
+# Twice as many became one sixth more, and a count of two minutes is not that sure. The fair comparison is a count beside a count.
 
 # %% [markdown]
 # ## Vertical transport
 #
 # An hour on a short tow and an hour on a long chair are not the same work. Vertical transport feet per hour, VTFH, multiplies people an hour by the rise in feet.
 #
-# By hand, for the tow: 1,800 persons/h × 96.5 ft = 173,700 VTFH.
+# By hand, for the tow: 1,800 persons/h × 96.5 ft = 173,700 VTFH. The table has 173,622: its rise is 29.4 m, not rounded to 96.5 ft.
 
 # %%
 print(show(vertical_transport(Q(1800, "pph"), Q(96.5, "ft"))))
 
 # %% [markdown]
-# The lifts of Owlpenny Hill, all at their ideal level, which flatters the ropes most, and a proposal of two ropes side by side. An installation of several lines has a capacity for each line and one for all together; say which you mean.
+# Here are the lifts of Owlpenny Hill, all at their ideal level, which flatters the ropes most, and a proposal of two ropes side by side. An installation of several lines has a capacity for each line and one for all together; say which you mean.
 
 # %% folded
 from liftcalc.lift_tables import hill_table

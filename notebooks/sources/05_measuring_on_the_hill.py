@@ -61,7 +61,7 @@ trace
 # %% [markdown]
 # The two level stretches at the top are the rides; below the zero line is the way down. The blue band is the **steady part** that the page found for itself: run-up, slowing and standing are cut away. Move its ends if you know better. Where no code is shown, the button below the slider takes a track of your own; the file stays on this computer.
 #
-# The plus-minus looks large for 32 fixes. It is honest: fixes that err together tell far less than 32 separate readings. A longer steady part helps more than more fixes. That this track reads 3.40 m/s, the speed by the other methods, is luck: another one may lie 0.1 m/s beside it.
+# The plus-minus looks large for 32 fixes. It is honest: fixes that err together tell far less than 32 separate readings. A longer steady part helps more than more fixes. This invented track was picked because it reads 3.40 m/s, the speed by the other methods; another may lie 0.1 m/s beside it.
 
 # %% folded
 trace.legend()
@@ -103,7 +103,7 @@ Lines(*long_track.sentences[:2])
 # %% [markdown]
 # ## A watch, and a length
 #
-# One way to the speed needs no phone: stand outside the path of the riders, with both ends in sight, and time other people's rides from grab to let-go. The ridden length over the mean is the mean speed of a ride, and a ride on a tow begins at rest: the rope is a little faster. Nobody rides with the watch in a hand. One lap below took ten seconds more. It is not thrown out in silence; the page points at it, and you decide.
+# One way to the speed needs no phone: stand outside the path of the riders, with both ends in sight, and time other people's rides from grab to let-go. The ridden length over the mean is the mean speed of a ride, and a ride on a tow begins at rest: the rope is a little faster. Nobody rides with the watch in a hand. One lap below took nearly ten seconds more. It is not thrown out in silence; the page points at it, and you decide.
 #
 # **Predict.** Ten laps, nine of them near 45 s and one of 55 s. By how much does that one lap move the speed? And by how much does the start from rest?
 
@@ -164,7 +164,7 @@ lengths.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Bring the map length down until all three agree. By how much, and where on the hill would you look for these metres?
+# 1. Bring the map length down until map line and rise say 150 m, as the tape does. By how much, and where on the hill would you look for these metres?
 # 2. Bring the map length back to 160 m and raise the ride time until speed and ride time agree with the map. Would you believe that stopwatch?
 # 3. Set the rise to 2 m, as good as level. How much does the slope add to the map here?
 

@@ -83,7 +83,7 @@ spread.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. From which doubt of the spacing on can you see with the bare eye that the bars lean?
+# 1. Bring the doubt of the spacing to 35 %. How far does each end of the 95 % lie from 1,800?
 # 2. Bring the spacing's doubt to 1 %. How does the shape of the bars change, and why is it flat now?
 # 3. Bring both to 20 %. Which end of the 95 % lies further from the middle?
 
@@ -129,7 +129,7 @@ budget.legend()
 #
 # 1. Put the speed back to 3 % and the spacing to 7 %; the panels of a page move together. Raise the length's doubt to 40 %. What happens to people an hour?
 # 2. At which doubt of the speed do speed and spacing share alike?
-# 3. Speed measured twice as well hardly helps. Why not?
+# 3. Put the speed back to 3 %. Speed measured twice as well hardly helps. Why not?
 
 # %% folded
 budget.at_settings("speed_doubt", [Q(1, "percent"), Q(3, "percent"), Q(7, "percent")])
@@ -167,7 +167,7 @@ agreement.legend()
 #
 # 1. Make the step of the display 0.05 m/s and leave what it shows. What do the three say now, and who is pointed at?
 # 2. Leave the step at 0.05 m/s. Can you make all three agree by moving the track's speed alone? Which two stand in the way, and what would you go and check?
-# 3. With the step at 1.5 m/s, move the display from end to end. Does the verdict ever change?
+# 3. Put the track back to 3.38 m/s and the step to 1.5 m/s. From which display speed on does the verdict change?
 
 # %% folded
 agreement.at_settings("display_step", [Q(0.05, "m/s"), Q(0.45, "m/s"), Q(1.5, "m/s")])

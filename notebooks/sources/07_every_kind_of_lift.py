@@ -58,7 +58,7 @@ kinds.legend()
 kinds.at_settings("interval", [Q(6, "s"), Q(7, "s"), Q(9, "s")])
 
 # %% [markdown]
-# By hand: 3,600 s ÷ 12 s = 300 cabins an hour, times 8 persons = 2,400 pph. The rope tow has 1,800 pph and the double chair 1,029 pph. Neither speed nor length was asked for. The legend above is the chair's; belt, tram and detachable lifts have ranges of their own.
+# By hand: 3,600 s ÷ 12 s = 300 cabins an hour, times 8 persons = 2,400 pph. The rope tow has 1,800 pph and the double chair 1,029 pph. Neither speed nor length was asked for. The legend above is the chair's; other kinds have ranges of their own.
 
 # %% folded
 kinds_table(examples)
@@ -136,7 +136,7 @@ known = solve_line(ride_time=Q(291, "s"), riders_on_line=Q(83, "person"), person
 known
 
 # %% [markdown]
-# It is, if the ride runs from sheave to sheave. Then half of the chairs are on the way up at any moment: 41.5 of them, with 83 riders, and those were given here. A stopwatch makes the five minutes 291 s, and 83 riders in 291 s are 1,027 pph. The table keeps ride and sheave distance apart, so it does not count the chairs by itself; of metres nothing is known, and it names what one more reading would give.
+# It is, if the ride runs from sheave to sheave. Then half of the chairs are on the way up at any moment: 41.5 of them, with the 83 riders that were given. A stopwatch makes the five minutes 291 s, and 83 riders in 291 s are 1,027 pph. The table keeps ride and sheave distance apart, so it does not count the chairs by itself; of metres nothing is known, and it names the reading that would give each.
 #
 # A figure to spare is a check. With one to spare you can see that a set disagrees, but not which figure is wrong; with two or more the culprit may show. Say the old plate on a double chair claims 1,200 pph:
 
@@ -173,7 +173,7 @@ comparison_table(lifts, read_readings("../data/hill_readings.csv"))
 # %% [markdown]
 # Each row but the last holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Ridge Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
 #
-# The last column matters more than any of the numbers. On a stop some riders stand on the snow, others hang in the air. The plan to bring those down is the operator's, and the authority says what it must hold. Being on the ground does not make a lift safe: each kind has hazards of its own.
+# The last column matters more than any of the numbers. On a stop some riders stand on snow or belt, others hang in the air. The plan to bring those down is the operator's, and the authority says what it must hold. Being on the ground does not make a lift safe: each kind has hazards of its own.
 
 # %% folded
 hazards_table()

@@ -22,7 +22,7 @@
 # On the lift:
 #
 # - On a tow held by hand, let go when the rope stops, clear the track, and stay clear. No restart until the track is seen to be clear.
-# - On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen clears the track.
+# - On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen on the snow and is unhurt clears the track.
 # - Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.
 #
 # At the drive:
@@ -200,7 +200,7 @@ hands.legend()
 hands.at_settings("glove_friction", [Q(0.2, ""), Q(0.4, ""), Q(0.6, "")])
 
 # %% [markdown]
-# By hand: 194.7 N ÷ (2 × 0.40) = 243 N of squeeze, held for the 45 s of the ride. A rider who cannot hold it lets go and clears the track. Nobody wraps the rope round a hand or an arm, and gripping devices are used only as the code and the operator allow.
+# By hand: 194.7 N ÷ (2 × 0.40) = 243 N of squeeze, held for the 45 s of the ride. A rider who cannot hold it lets go and clears the track.
 
 # %%
 print("an adult of 80 kg holds", show(held_force(Q(80, "kg"), grade=Q(20, "percent"), friction=Q(0.07, ""))))
@@ -210,7 +210,7 @@ for rope, mass in (("dry", Q(0.6, "kg/m")), ("wet", Q(0.8, "kg/m"))):
 # %% [markdown]
 # ## The grip of the sheave
 #
-# The drive sheave is the wheel that the motor turns. The rope comes to it tight, leaves it slack, and is pulled by friction alone. The two sides differ in tension by what riders and rope ask for, and the rope holds as long as the ratio of the two stays below e^(μ · β), where μ is the friction of the sheave's lining and β the wrap: the angle, in radians, over which the rope lies on the sheave. So it is the slack side that decides, and there it matters where the drive stands. With the drive at the top, riders hang on the tight side and the slack one stays as it is. With the drive at the bottom, each rider makes the slack side slacker.
+# The drive sheave is the wheel that the motor turns. The rope comes to it tight, leaves it slack, and is pulled by friction alone. The two sides differ in tension by what riders and rope ask for, and the rope holds as long as the ratio of the two stays below e^(μ · β), where μ is the friction of the sheave's lining and β the wrap: the angle, in radians, over which the rope lies on the sheave. So it is the slack side that decides, and there it matters where the drive stands. Here the counterweight draws the sheave without a drive; a weight at the drive itself is another sum, and the maker's. With the drive at the top, riders hang on the tight side and the slack one stays as it is. With the drive at the bottom, each rider makes the slack side slacker.
 #
 # **Predict.** Twice the wrap: twice the riders, fewer than that, or more?
 
@@ -239,16 +239,16 @@ sheave.at_settings("rope_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
 # %% [markdown]
 # By hand, drive at the top: e^(0.25 × 3.1416) = 2.1933; to hold 1.25 times over, only 2.1933 ÷ 1.25 = 1.7546 is used. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N; the 250 N is half of the empty rope's drag. The rope passes on 5,923 N × 0.7546 = 4,469 N; less 500 N for itself, over 194.7 N a rider: 20.4 riders. Picking riders up asks for a little more, and is left out here.
 #
-# So far the rope runs steadily, and its sheave has a flat rim. A start with riders on asks for more, and takes from the slack side as well: half of what speeds up rope and carriers comes off it. A groove helps: the rope lies wedged between its two sides, which press harder than a flat rim. Two to three times the friction of the lining is common practice, no published source. The shape of the groove is a reading, asked of the operator.
+# So far the rope runs steadily, and its sheave has a flat rim. A start with riders on asks for more, and takes from the slack side as well: half of what speeds up rope and carriers comes off it. A groove helps: the rope lies wedged between its two sides, which press harder than a flat rim. Two to three times the friction of the lining is common practice, no published source. A rope that lies on the ground of its groove is not wedged. The shape of the groove is a reading, asked of the operator.
 #
-# **Predict.** Say this drive pulled outfits that riders stay on, and were started in 6 s with its riders on, 400 kg of rope and sheaves with them. How many of the 20 can it start?
+# **Predict.** Say this drive, at the top, pulled outfits that riders stay on, and were started in 6 s with its riders on, 400 kg of rope and sheaves with them. How many of the 20 can it start?
 
 # %%
 grip = {"slack_tension": Q(5923, "N"), "pull": Q(194.73, "N"), "idle_drag": Q(500, "N")}
 grip |= {"wrap_angle": Q(180, "degree"), "safety_factor": Q(1.25, "")}
 at_start = {"starting_acceleration": Q(3.4 / 6, "m/s**2"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
 flat, wedged = Q(0.25, ""), groove_friction(Q(0.25, ""), Q(60, "degree"))
-print("flat rim, steady run:", show(riders_by_traction(friction=flat, **grip)))
+print("drive at the top, flat rim, steady run:", show(riders_by_traction(friction=flat, **grip)))
 print("flat rim, start in 6 s:", show(riders_by_traction_at_start(friction=flat, **grip, **at_start)))
 print("groove of 60 degrees, a friction of", show(wedged), "and steady:", show(riders_by_traction(friction=wedged, **grip)))
 
@@ -258,7 +258,7 @@ print("groove of 60 degrees, a friction of", show(wedged), "and steady:", show(r
 # %% [markdown]
 # ## Why a full line starts gently
 #
-# Riders of a rope tow let go when it stops, and it is started empty; some codes still ask for a motor that could start it full. A platter lift, a T-bar or a chair may have to start with people on it. Whether it may, and who looks at the track first, the operator's rules and the maker's manual say. If it does, riders, rope and carriers must all be brought up to speed.
+# Riders of a rope tow let go when it stops, and it is started empty; some codes still ask for a motor that could start it full, such as 34 Pa. Code s. 7.485. A platter lift, a T-bar or a chair may have to start with people on it. Whether it may, and who looks at the track first, the operator's rules and the maker's manual say. If it does, riders, rope and carriers must all be brought up to speed.
 #
 # **Predict.** The Long Platter's motor just manages a full line at 2.8 m/s. Can it start one?
 
@@ -272,7 +272,7 @@ start.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Put the grade back to 20 % and the mass to 75 kg. Start in 2 s. What share of the rated force is asked for, and which grip of the last section must pass it on?
+# 1. Put the grade back to 20 % and the mass to 75 kg. Start in 2 s. What share of the rated force is asked for, and which grip of the last section must pass on all of it but the drive's own part?
 # 2. From which starting time on is it less than 5,000 N?
 # 3. There is no slider for snow here. Wet snow with a friction of 0.12 pulls on 20 % about as hard as dry snow does on 25 %. Raise the grade to 25 %: what does it take to keep the line going, and what is the motor rated for?
 
@@ -280,7 +280,7 @@ start.legend()
 start.at_settings("starting_time", [Q(2, "s"), Q(8, "s"), Q(16, "s")])
 
 # %% [markdown]
-# By hand: through tethers at 30 degrees the rope feels 194.73 N ÷ 1.0404 = 187.17 N of each rider, and 75 kg ÷ 1.0404 = 72.1 kg. 400 m ÷ 19.6 m = 20.41 riders, times 187.17 N, and 400 N for the empty rope: 4,220 N. The motor is rated for 0.85 × 15,000 W ÷ 2.8 m/s = 4,554 N. For 8 s, speeding up takes 0.35 m/s² times (20.41 × 72.1 kg + 1,100 kg + 300 kg), another 1,005 N: 5,225 N, 115 % of the rating. Within its rating it could start the line only over some 24 s; whether it may give more for a while, the maker says. A gentle start asks less of motor, rope, sheave and riders alike.
+# By hand: through tethers at 30 degrees the rope feels 194.73 N ÷ 1.0404 = 187.17 N of each rider, and 75 kg ÷ 1.0404 = 72.1 kg. 400 m ÷ 19.6 m = 20.41 riders stand on it (in the run it is 20.5, with the start from rest), times 187.17 N, and 400 N for the empty rope: 4,220 N. The motor is rated for 0.85 × 15,000 W ÷ 2.8 m/s = 4,554 N. For 8 s, speeding up takes 0.35 m/s² times (20.41 × 72.1 kg + 1,100 kg + 300 kg), another 1,005 N: 5,225 N, 115 % of the rating. Within its rating it could start the line only over some 24 s; whether it may give more for a while, the maker says. A gentle start asks less of motor, rope, sheave and riders alike.
 #
 # The 300 kg are the drive itself. A small rotor turns fast, and what turns counts at the rope with its inertia, times the square of its gears, over the square of the sheave's radius. The motor must start it; the rope need not pass it on.
 
@@ -290,7 +290,7 @@ print("a rotor at the rope:", show(inertia_at_the_rope(Q(0.1, "kg*m**2"), Q(0.8,
 # %% [markdown]
 # By hand: 0.1 kg m² × 43.4² ÷ (0.8 m)² = 294 kg, for 43.4 turns of the rotor to one of the sheave. That is common practice for a motor of 15 kW, no published source; the maker's papers have yours.
 #
-# The same sum backwards says how soon a rope comes to rest once the drive lets go of it, here with 400 kg of rope and sheaves, empty and with 22 riders who hold on.
+# The same sum backwards says how soon a rope comes to rest once the drive lets go of it, here with 400 kg of rope and sheaves, empty and with 22 riders who hold on. A drive that turns on with its sheave adds its own mass, and the rope runs further.
 
 # %%
 from liftcalc import brake_force_where_riders_make_no_difference
@@ -371,7 +371,7 @@ RecordBox("08")
 # - Speed drops out only of the simple law. With an empty rope to drag, faster is fewer; at constant torque, slower is fewer.
 # - A bigger motor helps neither the rope on its sheave nor the hand on the rope.
 #
-# **Formula card.** F = m · g · (sin α + μ · cos α); E = F · L + m · v² + F · v² ÷ (2 · a); C = 3,600 · (η · P − F₀ · v) ÷ E; N = (T₂ · (r − 1) − F₀) ÷ F with r = e^(μ · β) ÷ S, drive at the top (at the bottom: ÷ r as well); at a start N = (T₂ · (r − 1) − F₀ − ½ · M · a · (1 + r)) ÷ (F + m · a); force to start: N · F + F₀ + (N · m + M) · a. Here E is the energy of one rider, F₀ the drag of the empty rope, N the riders on the line, T₂ the tension of the slack side, S how many times over the rope must hold, M the mass of rope, carriers and sheaves, a how hard riders, or the line, speed up.
+# **Formula card.** F = m · g · (sin α + μ · cos α); E = F · L + m · v² + F · v² ÷ (2 · a); C = 3,600 · (η · P − F₀ · v) ÷ E; N = (T₂ · (r − 1) − F₀) ÷ F with r = e^(μ · β) ÷ S, drive at the top; at a start N = (T₂ · (r − 1) − F₀ − ½ · M · a · (1 + r)) ÷ (F + m · a); a drive at the bottom divides either by r as well. Force to start: N · F + F₀ + (N · m + M + D) · a. Here E is the energy of one rider, F₀ the drag of the empty rope, N the riders on the line, T₂ the tension of the slack side of the empty line, running steadily, S how many times over the rope must hold, M the mass of rope, carriers and sheaves, D that of the drive at the rope, which the rope's grip need not pass on, a how hard riders, or the line, speed up.
 
 # %% [markdown]
 # ## Where to next

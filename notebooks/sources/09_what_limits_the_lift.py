@@ -22,7 +22,7 @@
 # On the lift:
 #
 # - On a tow held by hand, let go when the rope stops, clear the track, and stay clear. No restart until the track is seen to be clear.
-# - On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen clears the track.
+# - On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen on the snow and is unhurt clears the track.
 # - Nobody wraps a rope round a hand or an arm. Gripping devices only as the code and the operator allow.
 #
 # Only licensed people, the maker and the authority change spacing, line speed and stop gates. Stop gates are tested as the maker's manual and the code say. Moving a slider here is free. Changing a speed, a spacing, a motor or a counterweight on a hill is ropeway engineering. Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
@@ -54,7 +54,7 @@ for limit in limits_of(tow, readings["Penny Rope"]):
     print(limit)
 
 # %% [markdown]
-# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph. Traction rests on a reading of the slack side, 7,000 N with the empty rope running steadily: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders. Each rides for 150 m ÷ 3.4 m/s and 3.4 m/s ÷ (2 × 1.5 m/s²) for the start from rest, 45.25 s together: 24.6 × 3,600 s ÷ 45.25 s = 1,955 pph.
+# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph of difference. Traction rests on a reading of the slack side, 7,000 N with the empty rope running steadily: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders. Each rides for 150 m ÷ 3.4 m/s and 3.4 m/s ÷ (2 × 1.5 m/s²) for the start from rest, 45.25 s together: 24.57 × 3,600 s ÷ 45.25 s = 1,955 pph.
 #
 # The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
 #
@@ -79,7 +79,7 @@ begun = readings["Long Platter"] | {"starting_acceleration": Q(0.35, "m/s**2"), 
 print(*[limit for limit in limits_of(platter, begun) if limit.name == "traction"])
 
 # %% [markdown]
-# By hand: the drive at the bottom divides by the ratio, 1.7546: 24.57 riders ÷ 1.7546 = 14.0 riders, and 14.0 × 3,600 s ÷ 45.25 s = 1,114 pph. That is below the loading point's 1,200, so the drive's position alone would change what governs here.
+# By hand: the drive at the bottom divides by the ratio, 1.7546: 24.57 riders ÷ 1.7546 = 14.0 riders, and 14.0 × 3,600 s ÷ 45.25 s = 1,114 pph. That is below the loading point's 1,200, so the drive's position alone would change what governs here. For the Long Platter a start in 8 s, 0.35 m/s², and 1,100 kg of rope, platters and sheaves are assumed, as on the page before: so it can start 23.3 riders, and 20.5 are on it. Both hold with the counterweight at the sheave without a drive.
 
 # %% [markdown]
 # ## All of them on one chart
@@ -129,11 +129,11 @@ closer = governing(limits_of(replace(platter, spacing=Q(17, "m")), readings["Lon
 print("with a platter every 17 m:", closer.capacity, "by its", closer.limit.name)
 
 # %% [markdown]
-# On the Penny Rope: nothing gained. But wherever two do get on 3.4 m apart, there is one second instead of two to take hold, twice the riders are inside the stopping distance of whoever falls, and two reach the top a second apart. [02 Spacing](02_spacing.ipynb) shows each.
+# On the Penny Rope: nothing gained. But wherever two do get on 3.4 m apart, there is one second instead of two to take hold, about twice the riders are inside the stopping distance of whoever falls, and two reach the top a second apart. [02 Spacing](02_spacing.ipynb) shows each.
 #
 # What could move the number is at the loading point, and by 91 pph at most before the motor governs: skis turned the right way before it is their turn, a hand for beginners where the operator's rules allow it. A second place to start from, or another spacing, is a change of the lift: the maker, licensed people and the authority decide, and may have reasons of their own for what is there.
 #
-# On the Long Platter spacing governs, and there closer platters do carry more on paper: 39 pph, until the motor has no more to give. The price is not on the paper. Each rider has less time to load and to leave, and the next one is nearer to whoever falls. More outfits and more riders load rope, towers and brake. And it is a change of the lift: the maker and the authority decide, and in many places a change of the number or spacing of carriers must be reviewed first.
+# On the Long Platter spacing governs, and there closer platters do carry more on paper: 39 pph, until the motor has no more to give. The price is not on the paper. Each rider has less time to load and to leave, and the next one is nearer to whoever falls. More outfits and more riders load rope, towers and brake. And in many places a change of the number or spacing of carriers must be reviewed first.
 #
 # Said in one breath to a guest of the Penny Rope: "The rope is not what you are waiting for. We can start one rider every three seconds, and closer on the rope is only closer to whoever falls."
 
@@ -146,7 +146,7 @@ print("with a platter every 17 m:", closer.capacity, "by its", closer.limit.name
 governing_table(lifts, readings)
 
 # %% [markdown]
-# It does: spacing on the Long Platter and the Ridge Double, loading on the Penny Rope and its twin. Where no reading of the rope's tension, or of the drive's position, is there, traction is left out by name. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
+# It does: spacing on the Long Platter and the Ridge Double, loading on the Penny Rope and its twin. Traction is left out by name where nobody has read the rope's tension or the drive's position. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
 #
 # The second rope of the proposal is slower and has the smaller motor, and its motor governs. Together the two lines carry at most the sum of the two, 1,200 + 978 = 2,178 pph, not twice the first.
 
@@ -177,7 +177,7 @@ shares.at_settings("mass_doubt", [Q(1, "percent"), Q(10, "percent"), Q(20, "perc
 # %% [markdown]
 # ## At most, and why less
 #
-# A gate of 3 s on average is not 3 s each time. Suppose that no start may follow sooner than 2 s after the last, and riders take 2 s on average, with a spread of half of that. The quick ones wait for the rope; the slow ones let it go by; what they lose never comes back.
+# A gate of 3 s on average is not 3 s each time. Suppose that no start may follow sooner than 2 s after the last, and riders take 2 s on average, with a spread of half of that (lognormal, assumed). The quick ones wait for the rope; the slow ones let it go by; what they lose never comes back.
 #
 # **Predict.** Both gates say 1,800. What goes through?
 
