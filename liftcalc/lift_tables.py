@@ -110,6 +110,14 @@ def comparison_table(installations, readings):
     return Table("Lifts of the hill, line by line", columns, rows)
 
 
+FEW = 2  # missing readings that are named in a cell
+
+
+def _left_out(item):
+    """Return the name of a limit that is left out, and its missing readings where they are few."""
+    return f"{item.name} ({', '.join(item.missing)})" if len(item.missing) <= FEW else item.name
+
+
 def governing_table(installations, readings):
     """Return which limit governs each line, how far the next one is away, and what is left out.
 
@@ -130,7 +138,7 @@ def governing_table(installations, readings):
         found = governing(limits_of(line, readings.get(line.name, {})))
         following = found.next_limit
         further = (following.name, f"{show(found.ahead)} above") if following else ("none", "")
-        left_out = ", ".join(item.name for item in found.left_out) or "nothing"
+        left_out = ", ".join(map(_left_out, found.left_out)) or "nothing"
         rows.append((line.name, found.limit.name, str(found.capacity), *further, left_out))
     columns = ("line", "governs", "at most", "next", "how far", "left out")
     return Table("Which limit governs, line by line", columns, rows)

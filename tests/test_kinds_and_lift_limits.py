@@ -1357,6 +1357,9 @@ def test_the_table_of_what_governs():
         assert cells["at most"] == f"{number:,} pph (governed)"
         assert cells["how far"] == f"{sums[following] - sums[first]:,.0f} pph above"
         assert cells["left out"] == ("nothing" if "traction" in sums else "traction")
+    readings = {name: value for name, value in read_hill()[1]["Penny Rope"].items() if name != "drive_position"}
+    (row,) = governing_table({"lone": Installation("lone", (TOW,))}, {"tow": readings}).rows
+    assert row[-1] == "motor (pick up acceleration), traction (drive position)"
     lone = governing_table({"lone": Installation("lone", (TOW,))}, {}).rows[0]
     assert lone[1:5] == ("spacing", "1,800 pph (governed)", "none", "")
 

@@ -141,6 +141,14 @@ def test_a_tow_without_a_pick_up_says_so_and_one_without_a_drive_position_has_no
     assert "Left out for want of a reading, not zero: motor, traction." in panel.note()
 
 
+def test_a_start_that_is_asked_for_is_said():
+    begun = READINGS["Long Platter"] | {"starting_acceleration": Q(0.35, "m/s**2"), "moving_mass": Q(1100, "kg")}
+    panel = LimitsPanel(LIFTS, READINGS | {"Long Platter": begun}, lift="Long Platter")
+    assert "drive at the bottom, a start of 0.35 m/s² with riders on asked for, full power" in panel.note()
+    assert "start of" not in LimitsPanel(LIFTS, READINGS, lift="Long Platter").note()
+    assert show(panel.results["traction"]) == "583 pph"
+
+
 def test_the_chart_ends_where_riders_never_have_the_speed_of_the_rope():
     short = replace(LINES["Penny Rope"], ridden_length=Q(5, "m"), vertical_rise=Q(1, "m"), line_speed=Q(2, "m/s"))
     panel = LimitsPanel({"short": Installation("short", (short,))}, READINGS)
@@ -545,6 +553,41 @@ def test_each_kind_has_an_example_and_its_button(kinds, kind):
     else:
         gaps = np.diff(chart.carriers.get_xdata()) * chart.ends[1]
         assert gaps == pytest.approx(kinds.results["spacing"].m_as("m"))
+
+
+KIND_SETTINGS = [  # kind, line speed in m/s, interval in s, persons; own arithmetic below
+    ("rope tow", 3.0, 2.5, 1), ("platter lift", 2.5, 8.0, 1), ("conveyor", 0.5, 6.0, 1), ("fixed chair", 2.0, 7.5, 2),
+    ("detachable chair", 5.0, 8.0, 4), ("gondola", 6.0, 15.0, 8), ("reversible tram", 8.0, 300.0, 50),
+]  # fmt: skip
+COMES = {
+    "rope tow": "No carrier comes:", "conveyor": "No carrier comes:", "reversible tram": "The cabin stands while",
+    "platter lift": "The carrier comes at line speed.", "fixed chair": "The carrier comes at line speed.",
+    "detachable chair": "The carrier comes at station speed.", "gondola": "The carrier comes at station speed.",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("kind", "speed", "interval", "persons"), KIND_SETTINGS, ids=[row[0] for row in KIND_SETTINGS])
+def test_every_number_of_the_panel_of_kinds_is_own_arithmetic(kinds, kind, speed, interval, persons):
+    kinds.choose(kind)
+    given = {"line_speed": Q(speed, "m/s"), "interval": Q(interval, "s"), "seats": Q(persons, "person")}
+    kinds.state.set_all(given, kinds)
+    tram, pph = kind == "reversible tram", 3600 / interval * persons
+    shown = {name: kinds.text(value) for name, value in kinds.results.items()}
+    assert shown["people an hour"].startswith(f"{pph:,.0f} pph (ideal")
+    assert shown["carriers an hour"] == f"{3600 / interval:,.0f}"
+    assert shown["headway, person to person"] == f"{interval / persons:.1f} s"
+    assert shown["spacing"] == ("two cabins, to and fro" if tram else f"{speed * interval:.1f} m")
+    assert shown["kind"] == kind
+    assert kinds.note().startswith(COMES[kind])
+    chart = kinds.picture.chart
+    people = f"{persons} person{'' if persons == 1 else 's'}"
+    assert chart.title.get_text() == f"{people} every {interval:.1f} s: {pph:,.0f} pph"
+    assert chart.ends == ((1800.0, 3000.0) if tram else (60.0, 300.0)), "seconds and metres of the two rulers"
+    notebook_state().turn("us")
+    feet = show(Q(speed * interval / 0.3048, "ft"))
+    assert kinds.text(kinds.results["spacing"]) == ("two cabins, to and fro" if tram else feet)
+    assert chart.ends == ((1800.0, 10000.0) if tram else (60.0, 1000.0)), "feet on the lower ruler"
+    notebook_state().turn("metric")
 
 
 def test_speed_moves_the_rope_and_not_the_loading_point(kinds):

@@ -185,6 +185,8 @@ class LimitsPanel(Panel):
         fixed += self._places()
         if "drive_position" in self._values:
             fixed.append(f"drive at the {self._values['drive_position']}")
+        if "starting_acceleration" in self._values:
+            fixed.append(f"a start of {self.text(self._values['starting_acceleration'])} with riders on asked for")
         fixed.append(
             self._drive if self._drive == FULL_POWER else f"{SAME_TORQUE} below {self.text(self.line.line_speed)}"
         )
