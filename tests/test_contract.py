@@ -150,3 +150,12 @@ def test_public_functions_and_classes_have_docstrings():
         for node in ast.parse(path.read_text(encoding="utf-8")).body:
             if isinstance(node, (ast.FunctionDef, ast.ClassDef)) and not node.name.startswith("_"):
                 assert ast.get_docstring(node), f"{path.name}: {node.name}"
+
+
+def test_records_are_never_written_into():
+    """What a function returned stays as it was: a record that could be changed would change for all who hold it."""
+    for path in MODULES:
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            for made in getattr(node, "decorator_list", []):
+                if ast.unparse(made).startswith("dataclass"):
+                    assert "frozen=True" in ast.unparse(made), f"{path.name}: {node.name}"

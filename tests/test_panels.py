@@ -21,6 +21,7 @@ from liftcalc.panels import (
     FlowPanel,
     LengthPanel,
     LineViewPanel,
+    PowerRulerPanel,
     RidersPanel,
     RoutesPanel,
     SpeedRulerPanel,
@@ -621,3 +622,27 @@ def test_own_arithmetic_every_number_of_the_agreement_panel(system, display, ste
     assert f"chi-square {chi_square:.3g} with 2 degrees of freedom, probability " in panel.note()
     if not agree:
         assert f"The doubt of the mean is widened {birge:.1f} times" in panel.note()
+
+
+@pytest.mark.parametrize("kind", [SpeedRulerPanel, PowerRulerPanel])
+def test_a_ruler_ends_just_beyond_its_slider(kind):
+    panel = kind()
+    _, high = panel.range_of(panel.control_names[0])
+    assert high < panel.longest <= 1.05 * high
+
+
+def test_the_axis_of_methods_holds_whatever_the_sliders_say():
+    panel = AgreementPanel()
+    low, high = (end.m_as("m/s") for end in panel.axis_ends)
+    for name in ("display_speed", "track_speed"):
+        scale = panel.control(name).metric
+        assert low < scale.low - 0.1 < scale.high + 0.1 < high, name
+
+
+@pytest.mark.parametrize("length", [60, 150, 190, 400, 1000])
+def test_the_dot_of_the_fence_posts_stays_on_the_chart(length):
+    panel = RidersPanel(ridden_length=Q(length, "m"), spacing=Q(10, "m"))
+    ((across,), (up,)) = panel.picture.chart.dot.get_data()
+    shown = min(length, panel.longest.m_as("m"))
+    assert (across, up) == pytest.approx((shown, shown / 10))
+    assert panel.result.m_as("person") == pytest.approx(length / 10)

@@ -217,6 +217,8 @@ def test_elevations_in_part_are_used_where_they_are():
     assert mostly_bare.lifted_by == "nothing"
     assert "50 points without an elevation: used for the plan only." in mostly_bare.sentences
     assert read_track_speed(track_from_text("half.gpx", gpx(*bare[:10], *MANY[10:]))).lifted_by == "elevations"
+    (note,) = track_from_text("bare.gpx", gpx(*bare)).notes  # without any elevation there is no part to tell apart
+    assert note.startswith("no elevations: the speed is one on the plan")
 
 
 def test_a_cleaned_track_cannot_be_written_into():

@@ -292,6 +292,10 @@ def test_agreement_with_a_coarse_method_means_little():
         "the weight."
     )
     assert "means little" not in combine([metres(150, 0.5, "tape"), metres(150.5, 1, "map")]).sentence
+    for times, said in ((2.95, False), (3.05, True)):  # three times as coarse is a tenth of the weight
+        coarse = combine([metres(150, 1, "tape"), metres(150, times, "map")])
+        assert ("means little" in coarse.sentence) is said
+        assert (coarse.weights["map"] <= 0.1) is said
 
 
 def test_one_method_is_tested_by_nothing():
@@ -639,6 +643,15 @@ def test_shares_add_up_and_halving_is_halving(first, second, third, linked):
         better = {**readings, name: Estimate(old.value, old.standard_uncertainty / 2)}
         again = expand(by_first_order(hourly_capacity, better, matrix)).expanded
         assert expanded.magnitude == pytest.approx(again.magnitude, rel=1e-5)
+
+
+def test_a_doubt_below_one_keeps_its_digits_beside_the_one_it_comes_from():
+    for doubt, words in (
+        (0.6, "± 1.2 m becomes ± 0.6 m"),
+        (0.8, "± 1.6 m becomes ± 0.8 m"),
+        (4, "± 8 m becomes ± 4 m"),
+    ):
+        assert words in reading_to_take_again(uncertainty_budget(SAME, {"x": metres(100, doubt)})).sentence
 
 
 def test_a_budget_names_the_reading_to_take_again():
