@@ -647,8 +647,8 @@ def test_shares_add_up_and_halving_is_halving(first, second, third, linked):
 
 def test_a_doubt_below_one_keeps_its_digits_beside_the_one_it_comes_from():
     for doubt, words in (
+        (0.17, "± 0.3 m becomes ± 0.17 m"),
         (0.6, "± 1.2 m becomes ± 0.6 m"),
-        (0.8, "± 1.6 m becomes ± 0.8 m"),
         (4, "± 8 m becomes ± 4 m"),
     ):
         assert words in reading_to_take_again(uncertainty_budget(SAME, {"x": metres(100, doubt)})).sentence
