@@ -23,6 +23,13 @@ KERNEL = {"display_name": "Python 3 (ipykernel)", "language": "python", "name": 
 OPTIONS = {"folded": {"jupyter": {"source_hidden": True}}, "no-output": {"tags": ["no-output"]}}
 
 
+def text_line(line):
+    """Return a line of a text cell without its mark; refuse one that has none, whose first letters would be lost."""
+    if line not in ("#", "") and not line.startswith("# "):
+        raise ValueError(f"a line of a text cell begins with '# ', but this one reads {line!r}. Put '# ' before it.")
+    return line[2:]
+
+
 def cells_of(source):
     """Return the notebook that a source describes, not yet run.
 
@@ -33,8 +40,7 @@ def cells_of(source):
     blocks = re.split(r"^# %%(.*)\n", source.read_text(encoding="utf-8"), flags=re.MULTILINE)[1:]
     for number, (options, body) in enumerate(zip(blocks[::2], blocks[1::2], strict=True), start=1):
         if options.strip() == "[markdown]":
-            text = "\n".join(line[2:] for line in body.strip("\n").split("\n"))
-            cell = nbformat.v4.new_markdown_cell(text)
+            cell = nbformat.v4.new_markdown_cell("\n".join(map(text_line, body.strip("\n").split("\n"))))
         else:
             cell = nbformat.v4.new_code_cell(body.strip("\n"))
             ast.parse(cell.source)

@@ -88,7 +88,6 @@ def jupyter_lab(folder, notebooks=NOTEBOOKS):
         "-m",
         "jupyterlab",
         "--no-browser",
-        "--allow-root",
         "--ip=127.0.0.1",
         f"--port={port}",
         "--ServerApp.port_retries=0",

@@ -32,7 +32,7 @@ RANKS = [
     {"exercises"},
     {"figures"},
     {"panels"},
-    {"self_check", "app_view"},
+    {"self_check", "app_view", "lab_server"},
     {"__main__"},
 ]
 PLACE = {name: place for place, rank in enumerate(RANKS) for name in rank}

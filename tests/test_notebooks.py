@@ -183,3 +183,12 @@ def test_measures_of_the_series(capsys):
                 end="",
             )
         assert statistics.median(lines) <= 3
+
+
+def test_a_text_line_without_its_mark_is_refused(tmp_path):
+    source = tmp_path / "99_page.py"
+    source.write_text("# %% [markdown]\n# # A page\n#\nforgotten mark\n", encoding="utf-8")
+    with pytest.raises(ValueError, match=r"begins with '# ', but this one reads 'forgotten mark'\. Put '# ' before it"):
+        cells_of(source)
+    source.write_text("# %% [markdown]\n# # A page\n#\n# whole\n", encoding="utf-8")
+    assert cells_of(source).cells[0].source == "# A page\n\nwhole"
