@@ -6,7 +6,7 @@ is its level: ``liftcalc.levels`` carries the two together.
 
 import numpy as np
 
-from liftcalc.units import unit_aware
+from liftcalc.units import PlainError, unit_aware
 
 SECONDS_PER_HOUR = 3600.0
 
@@ -257,7 +257,7 @@ def count_simulated_riders(*, line_speed, spacing, counting_time, first_rider_aw
     """
     rope_let_past = line_speed * counting_time
     if rope_let_past > 1e7 * spacing:
-        raise ValueError(
+        raise PlainError(
             "count_simulated_riders: more than ten million riders would pass. Write a shorter counting_time, such as "
             "Q(3600, 's')."
         )

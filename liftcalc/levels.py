@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pint import Quantity
 
 from liftcalc.quantity_text import show
-from liftcalc.units import UnitError
+from liftcalc.units import PlainError, UnitError
 
 # lowest claim last: each line says what a number of that level promises
 LEVELS = {
@@ -63,9 +63,9 @@ class Capacity:
                 f"Capacity: value must be an hourly capacity, but got {self.value!r}. Write Q(1800, 'pph')."
             )
         if self.level not in LEVELS:
-            raise ValueError(f"Capacity: level must be one of {', '.join(LEVELS)}, but got {self.level!r}.")
+            raise PlainError(f"Capacity: level must be one of {', '.join(LEVELS)}, but got {self.level!r}.")
         if isinstance(self.lines, bool) or not isinstance(self.lines, int) or self.lines < 1:
-            raise ValueError(f"Capacity: lines must be a whole number, one or more, but got {self.lines!r}.")
+            raise PlainError(f"Capacity: lines must be a whole number, one or more, but got {self.lines!r}.")
 
     @property
     def label(self):
@@ -123,10 +123,10 @@ def compare(first, second):
     """
     first, second = _as_levels(first), _as_levels(second)
     if not first or not second:
-        raise ValueError("compare: a list of capacities is empty. Give at least one Capacity for each lift.")
+        raise PlainError("compare: a list of capacities is empty. Give at least one Capacity for each lift.")
     asked = first[0], second[0]
     if asked[1].value.magnitude == 0:
-        raise ValueError("compare: the second capacity is zero, so there is no ratio. Give one greater than zero.")
+        raise PlainError("compare: the second capacity is zero, so there is no ratio. Give one greater than zero.")
     if asked[0].label == asked[1].label:
         ratio = (asked[0].value / asked[1].value).m_as("")
         return Comparison(ratio, True, f"{ratio:.2f} to 1, both {asked[0].label}")

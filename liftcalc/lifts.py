@@ -95,7 +95,7 @@ class Line:
 
     def __post_init__(self):
         if self.kind not in KINDS:
-            raise ValueError(f"Line: kind must be one of {', '.join(KINDS)}, but got {self.kind!r}.")
+            raise PlainError(f"Line: kind must be one of {', '.join(KINDS)}, but got {self.kind!r}.")
         self.capacity, self.ride_time, self.vertical_transport  # noqa: B018  each refuses what it cannot use
         if self.vertical_rise >= self.ridden_length:
             raise PlainError(
@@ -339,7 +339,7 @@ class Installation:
 
     def __post_init__(self):
         if not self.lines:
-            raise ValueError(f"Installation: {self.name!r} has no line. Give at least one Line.")
+            raise PlainError(f"Installation: {self.name!r} has no line. Give at least one Line.")
         names = [line.name for line in self.lines]
         if len(set(names)) < len(names):
             raise PlainError(
@@ -347,7 +347,7 @@ class Installation:
             )
         levels = {line.level for line in self.lines}
         if len(levels) > 1:
-            raise ValueError(
+            raise PlainError(
                 f"Installation: the lines of {self.name!r} are of different levels ({', '.join(sorted(levels))}). "
                 "Give lines of one level, so that their capacities may be added."
             )

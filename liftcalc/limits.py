@@ -26,7 +26,7 @@ from liftcalc.traction import (
     riders_by_traction_bottom_drive,
     riders_by_traction_bottom_drive_at_start,
 )
-from liftcalc.units import Q, UnitError, unit_aware
+from liftcalc.units import PlainError, Q, UnitError, unit_aware
 
 GROUPS = {"lift": "the lift's own", "people": "demand", "slope": "room to ski", "rule": "a permission"}
 ENTERED_BY_YOU = "entered by you"
@@ -82,11 +82,11 @@ class Limit:
 
     def __post_init__(self):
         if self.group not in GROUPS:
-            raise ValueError(f"Limit: group must be one of {', '.join(GROUPS)}, but got {self.group!r}.")
+            raise PlainError(f"Limit: group must be one of {', '.join(GROUPS)}, but got {self.group!r}.")
         capacity = self.capacity
         if isinstance(capacity, Capacity):
             if capacity.level not in ("ideal", "governed") or capacity.lines != 1:
-                raise ValueError(
+                raise PlainError(
                     f"Limit: {self.name!r} got {capacity}, which is no limit of one line. "
                     "Give an ideal or governed capacity of one line."
                 )
@@ -106,11 +106,11 @@ def _one_capacity(name, capacity):
         raise UnitError(f"Limit: {name!r} needs an hourly capacity, but got {came(capacity)}. Write Q(1200, 'pph').")
     number = capacity.m_as("pph")
     if np.ndim(number):
-        raise ValueError(
+        raise PlainError(
             f"Limit: {name!r} must be one number, but got {np.size(number)}. For draws use share_of_draws."
         )
     if not (np.isfinite(number) and number >= 0):
-        raise ValueError(f"Limit: {name!r} must be a finite number, zero or more, but got {number:g} pph.")
+        raise PlainError(f"Limit: {name!r} must be a finite number, zero or more, but got {number:g} pph.")
     return Q(float(number), "pph")
 
 
@@ -321,7 +321,7 @@ def traction_limit(
         If the drive is neither at the top nor at the bottom.
     """
     if drive_position not in (*STEADY_AND_START, None):
-        raise ValueError(
+        raise PlainError(
             f"traction_limit: drive_position must be 'top' or 'bottom', but got {drive_position!r}. "
             "Ask the operator where the drive sheave stands."
         )
@@ -491,7 +491,7 @@ def rule_limit(capacity, source):
         If the source is not a text.
     """
     if source is not None and not isinstance(source, str):
-        raise ValueError(f"rule_limit: source must be a text, but got {source!r}. Write where the rule stands.")
+        raise PlainError(f"rule_limit: source must be a text, but got {source!r}. Write where the rule stands.")
     source = source.strip() or None if source else None
     inputs = {"hourly capacity of the rule": capacity, "source of the rule": source}
     left_out = missing_readings("rule", inputs, "rule")

@@ -124,7 +124,7 @@ def _fit(numbers):
     for (name, quantity), miss, logarithm in zip(QUANTITIES.items(), missed, rows @ basis, strict=True):
         if miss < NEXT_TO_NOTHING:
             if abs(logarithm) > 600:
-                raise ValueError(f"solve_line: {name} comes out as no finite number. Check the size of the givens.")
+                raise PlainError(f"solve_line: {name} comes out as no finite number. Check the size of the givens.")
             values[name] = quantity.factor * math.exp(logarithm)
     return values
 
@@ -252,7 +252,7 @@ class LineSolution:
         """
         if name not in self.names:
             may = f"{_guess(name, self.names)} Write one of {', '.join(self.names)}"
-            raise ValueError(f"of: {name!r} is no quantity of this line.{may}.")
+            raise PlainError(f"of: {name!r} is no quantity of this line.{may}.")
         if name in self.values:
             return ()
         sets = {
@@ -300,7 +300,7 @@ def _checked(name, value):
         bare = isinstance(value, (int, float)) and not isinstance(value, bool)
         write = f"Q({value}, {quantity.unit!r})" if bare else quantity.advice
         raise UnitError(f"solve_line: {name} needs a unit, but got the bare value {value!r}. Write {write}.")
-    wanted, error = ureg.Unit(quantity.unit), ValueError
+    wanted, error = ureg.Unit(quantity.unit), PlainError
     came = f"{value.magnitude} {unit_word(value.units)}".strip()
     if not is_like(value.units, wanted):
         wrong, error = f"{kind_in_words(wanted)}, but got {kind_in_words(value.units)}: {came}", UnitError
@@ -412,19 +412,19 @@ def solve_line(*, tolerance=0.01, has_carriers=True, **givens):
     '2 persons'
     """
     if not isinstance(tolerance, (int, float)) or not NEXT_TO_NOTHING <= tolerance < 1:
-        raise ValueError(f"solve_line: tolerance must be between 0 and 1, but got {tolerance}. Write 0.01 for 1 %.")
+        raise PlainError(f"solve_line: tolerance must be between 0 and 1, but got {tolerance}. Write 0.01 for 1 %.")
     if not isinstance(has_carriers, bool):
-        raise ValueError(f"solve_line: has_carriers must be True or False, but got {has_carriers!r}.")
+        raise PlainError(f"solve_line: has_carriers must be True or False, but got {has_carriers!r}.")
     names = tuple(name for name in QUANTITIES if has_carriers or name != "carriers_on_loop")
     for name in (name for name in givens if name not in names):
         why = "is no quantity of a line without carriers" if name in QUANTITIES else "is no quantity of a line"
-        raise ValueError(f"solve_line: {name!r} {why}.{_guess(name, names)} {_may_be_given(names)}")
+        raise PlainError(f"solve_line: {name!r} {why}.{_guess(name, names)} {_may_be_given(names)}")
     assumed = () if "persons_per_carrier" in givens else ("persons_per_carrier",)
     if givens.get("persons_per_carrier", ONE_PERSON) is None:
         del givens["persons_per_carrier"]
     givens = {name: givens[name] for name in names if name in givens}
     if not givens:
-        raise ValueError(f"solve_line: nothing is given. {_may_be_given(names)}")
+        raise PlainError(f"solve_line: nothing is given. {_may_be_given(names)}")
     numbers = {name: _checked(name, value) for name, value in givens.items()}
     numbers |= dict.fromkeys(assumed, 1.0)
     apart, _ = _apart(numbers)

@@ -7,7 +7,7 @@ sized from here.
 import numpy as np
 
 from liftcalc.constants import STANDARD_GRAVITY
-from liftcalc.units import unit_aware
+from liftcalc.units import PlainError, unit_aware
 
 GRAVITY = STANDARD_GRAVITY.quantity.m_as("m/s**2")
 
@@ -82,7 +82,7 @@ def grade_from_angle(angle):
     '20%'
     """
     if np.max(angle) >= 90:
-        raise ValueError(
+        raise PlainError(
             f"grade_from_angle: angle must be less than 90 degrees, but got {np.max(angle):g} degrees. "
             "Give the angle to the horizontal, such as Q(11.3, 'degree')."
         )
@@ -362,7 +362,7 @@ def rider_deceleration(*, grade, friction):
     '2.60 m/s²'
     """
     if np.any((np.asarray(grade) == 0) & (np.asarray(friction) == 0)):
-        raise ValueError(
+        raise PlainError(
             "rider_deceleration: grade and friction must not both be zero, or the rider never stops. "
             "Write a friction such as Q(0.07, '')."
         )

@@ -9,7 +9,7 @@ import re
 
 import numpy as np
 
-from liftcalc.units import UnitError, is_like, kind_in_words, ureg, with_article
+from liftcalc.units import PlainError, UnitError, is_like, kind_in_words, ureg, with_article
 
 # unit: (digits after the point, word for one, word for several)
 _STYLES = {
@@ -283,14 +283,14 @@ def read_number(text, decimal_comma=False):
         rf"[+-]?[0-9]+{re.escape(decimal)}[0-9]+", word
     ):
         whole = re.sub(r"[^0-9+-]", "", word)
-        raise ValueError(
+        raise PlainError(
             f"{text!r} can be read in two ways. Write {whole} for the whole number, "
             f"or {_one_mark(word, other, decimal)} for the decimal one."
         )
     if re.fullmatch(rf"[+-]?[0-9]+{re.escape(other)}[0-9]+", word):
-        raise ValueError(f"{text!r} has the wrong decimal mark for this sheet. Write {word.replace(other, decimal)}.")
+        raise PlainError(f"{text!r} has the wrong decimal mark for this sheet. Write {word.replace(other, decimal)}.")
     if not re.fullmatch(r"[+-]?[0-9]+", digits) or not _NUMBER.match(word.replace(decimal, ".")):
-        raise ValueError(f"{cut(text)!r} is no number. Write digits only, such as {f'3{decimal}4'}.")
+        raise PlainError(f"{cut(text)!r} is no number. Write digits only, such as {f'3{decimal}4'}.")
     return float(word.replace(decimal, "."))
 
 

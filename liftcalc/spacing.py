@@ -3,7 +3,7 @@
 import numpy as np
 
 from liftcalc.conditions import FIRST_AND_LAST
-from liftcalc.units import unit_aware
+from liftcalc.units import PlainError, unit_aware
 
 
 @unit_aware(equipment_length="m", practical_gap="m", returns="m", may_be_zero=("practical_gap",))
@@ -83,12 +83,12 @@ def mean_spacing(spacings, shares):
     """
     total = np.sum(shares)
     if abs(total - 1) > 1e-6:
-        raise ValueError(
+        raise PlainError(
             f"mean_spacing: the shares add up to {total:.3f}, not to 1. Write each as a part of all riders, such as "
             "Q([0.7, 0.3], '')."
         )
     if np.shape(spacings) != np.shape(shares):
-        raise ValueError(
+        raise PlainError(
             f"mean_spacing: {np.size(spacings)} spacings came with {np.size(shares)} shares. Give one share a spacing."
         )
     return float(np.sum(np.asarray(spacings) * shares))

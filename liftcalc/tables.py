@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from html import escape
 
+from liftcalc.units import PlainError
+
 SHORT = 13  # letters of a cell that is never broken
 
 
@@ -32,7 +34,7 @@ class Table:
     def __post_init__(self):
         for row in self.rows:
             if len(row) != len(self.columns):
-                raise ValueError(f"Table: a row has {len(row)} cells, but there are {len(self.columns)} columns: {row}")
+                raise PlainError(f"Table: a row has {len(row)} cells, but there are {len(self.columns)} columns: {row}")
 
     def frame(self):
         """Return the table as a pandas DataFrame of text."""

@@ -179,18 +179,18 @@ def _magnitude(function, name, value, unit, wanted, lowest):
     number = value.magnitude if value.units == wanted else value.m_as(wanted)
     if isinstance(number, np.ndarray):
         if number.size == 0:
-            raise ValueError(f"{function}: {name} holds no values. Give at least one, such as {_advice(unit)}.")
+            raise PlainError(f"{function}: {name} holds no values. Give at least one, such as {_advice(unit)}.")
         least, most = number.min(), number.max()  # nan in the array makes both nan
     else:
         least = most = number = float(number)
     if not (least > -np.inf and most < np.inf):
-        raise ValueError(
+        raise PlainError(
             f"{function}: {name} must be a finite number, but got {_plain_text(value)}. "
             f"Write for example {_advice(unit)}."
         )
     if lowest == "positive" and least <= 0 or lowest == "not negative" and least < 0:
         bound = "greater than zero" if lowest == "positive" else "zero or more"
-        raise ValueError(
+        raise PlainError(
             f"{function}: {name} must be {bound}, but got {_plain_text(value)}. Write for example {_advice(unit)}."
         )
     return number
@@ -202,7 +202,7 @@ def _check_shapes(function, numbers):
         np.broadcast_shapes(*shapes.values())
     except ValueError:
         sizes = ", ".join(f"{name} has shape {shape}" for name, shape in shapes.items())
-        raise ValueError(
+        raise PlainError(
             f"{function}: the arguments do not fit together: {sizes}. Give one value, or as many values as the others."
         ) from None
 
@@ -242,7 +242,7 @@ class Condition:
     def check(self, function, numbers):
         """Refuse numbers of which a single one does not fit: whoever has strays leaves them out before asking."""
         if not np.all(self.where(numbers)):
-            raise ValueError(f"{function}: {self.message(numbers)}")
+            raise PlainError(f"{function}: {self.message(numbers)}")
 
 
 def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), fit_together=True, **units):
@@ -292,7 +292,7 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), fi
             with np.errstate(over="ignore", invalid="ignore", divide="ignore"):
                 result = checked.plain(**numbers)
             if not np.all(np.isfinite(result)):
-                raise ValueError(
+                raise PlainError(
                     f"{formula.__name__}: the result is no finite number. Check the size of the arguments."
                 )
             return ureg.Quantity(result, result_unit)

@@ -11,7 +11,7 @@ from pint import Quantity
 from liftcalc.levels import Capacity
 from liftcalc.limits import GROUPS, LeftOut, Limit, came
 from liftcalc.quantity_text import show
-from liftcalc.units import UnitError
+from liftcalc.units import PlainError, UnitError
 
 NEXT_TO_NOTHING = 1e-6  # pph: below it a share of the capacity says nothing
 AN_UPPER_BOUND = "This is an upper bound: chance at the loading point, misses, stops and gaps take their share."
@@ -89,13 +89,13 @@ def governing(limits):
     names = [_name(limit) for limit in limits]
     twice = [name for name in names if names.count(name) > 1]
     if twice:
-        raise ValueError(f"governing: {twice[0]!r} came {names.count(twice[0])} times. Give each limit once.")
+        raise PlainError(f"governing: {twice[0]!r} came {names.count(twice[0])} times. Give each limit once.")
     in_order = tuple(sorted((item for item in limits if isinstance(item, Limit)), key=_pph))
     left_out = tuple(item for item in limits if isinstance(item, LeftOut))
     own = [limit for limit in in_order if limit.group == "lift"]
     if not own:
         came = ", ".join(names) or "nothing"
-        raise ValueError(
+        raise PlainError(
             f"governing: none of the lift's own limits can be computed; came: {came}. "
             "Give at least one, such as spacing_limit(Q(3.4, 'm/s'), Q(6.8, 'm'))."
         )
@@ -109,7 +109,7 @@ def governing(limits):
 
 def _name(limit):
     if not isinstance(limit, (Limit, LeftOut)):
-        raise ValueError(f"governing: every entry must be a Limit or a LeftOut, but got {came(limit)}.")
+        raise PlainError(f"governing: every entry must be a Limit or a LeftOut, but got {came(limit)}.")
     return limit.name
 
 
@@ -168,7 +168,7 @@ def envelope(places, capacities):
     wrong = [name for name, curve in curves.items() if curve.shape != places.shape]
     if wrong or not curves or not places.size:
         came = f"{wrong[0]} has shape {curves[wrong[0]].shape}" if wrong else "no curve, or no place, came"
-        raise ValueError(f"envelope: the places have shape {places.shape}, but {came}. Give one capacity a place.")
+        raise PlainError(f"envelope: the places have shape {places.shape}, but {came}. Give one capacity a place.")
     names, together = list(curves), np.stack(list(curves.values()))
     smallest = together.argmin(axis=0)
     pieces, begin, start = [], 0, None
@@ -230,20 +230,20 @@ def share_of_draws(draws):
     {'spacing': 0.5, 'motor': 0.5}
     """
     if not draws:
-        raise ValueError(
+        raise PlainError(
             "share_of_draws: no limit came. Give an array of draws for each, such as {'motor': [1571, 1290]}."
         )
     arrays = {name: np.asarray(_in_pph(name, values), dtype=float) for name, values in draws.items()}
     shapes = {name: array.shape for name, array in arrays.items()}
     if len(set(shapes.values())) > 1:
         sizes = ", ".join(f"{name} has shape {shape}" for name, shape in shapes.items())
-        raise ValueError(f"share_of_draws: the draws do not fit together: {sizes}. Give as many draws for each.")
+        raise PlainError(f"share_of_draws: the draws do not fit together: {sizes}. Give as many draws for each.")
     for name, array in arrays.items():
         if array.size == 0:
-            raise ValueError(f"share_of_draws: {name} holds no draws. Give at least one.")
+            raise PlainError(f"share_of_draws: {name} holds no draws. Give at least one.")
         wrong = array[~(np.isfinite(array) & (array >= 0))]
         if wrong.size:
-            raise ValueError(
+            raise PlainError(
                 f"share_of_draws: {name} holds {wrong.size} draws that are no capacity, such as {wrong[0]:g} pph. "
                 "Leave that draw out of every limit."
             )

@@ -159,3 +159,11 @@ def test_records_are_never_written_into():
             for made in getattr(node, "decorator_list", []):
                 if ast.unparse(made).startswith("dataclass"):
                     assert "frozen=True" in ast.unparse(made), f"{path.name}: {node.name}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
+def test_an_error_for_the_reader_is_one_line_in_a_notebook(path):
+    """A bare ValueError shows the reader the way through the code; ``PlainError`` shows its message alone."""
+    raised = [ast.unparse(node.exc) for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+              if isinstance(node, ast.Raise) and node.exc is not None]  # fmt: skip
+    assert [call for call in raised if call.startswith("ValueError")] == []

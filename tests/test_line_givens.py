@@ -27,6 +27,7 @@ from liftcalc import (
     spacing_for_headway,
 )
 from liftcalc.line_givens import QUANTITIES, DisagreementError, NotKnownError, solve_line
+from liftcalc.units import PlainError
 
 NAMES = tuple(QUANTITIES)
 EQUATIONS = [  # powers whose product is a fixed number: s / (v t), T v / L, N s / (n L), C t / n, K s / D
@@ -431,17 +432,17 @@ NO_CARRIERS = LIST.replace(" carriers_on_loop=Q(60, ''),", "")
 TOLERANCE = "solve_line: tolerance must be between 0 and 1, but got {}. Write 0.01 for 1 %."
 SPEED = Q(3.4, "m/s")
 MESSAGES = [
-    ({}, ValueError, f"solve_line: nothing is given. {LIST}"),
-    ({"persons_per_carrier": None}, ValueError, f"solve_line: nothing is given. {LIST}"),
+    ({}, PlainError, f"solve_line: nothing is given. {LIST}"),
+    ({"persons_per_carrier": None}, PlainError, f"solve_line: nothing is given. {LIST}"),
     (
         {"speed": SPEED},
-        ValueError,
+        PlainError,
         f"solve_line: 'speed' is no quantity of a line. Is 'line_speed' meant? {LIST}",
     ),
-    ({"weather": SPEED}, ValueError, f"solve_line: 'weather' is no quantity of a line. {LIST}"),
+    ({"weather": SPEED}, PlainError, f"solve_line: 'weather' is no quantity of a line. {LIST}"),
     (
         {"carriers_on_loop": Q(60, ""), "has_carriers": False},
-        ValueError,
+        PlainError,
         f"solve_line: 'carriers_on_loop' is no quantity of a line without carriers. "
         f"Is 'riders_on_line' meant? {NO_CARRIERS}",
     ),
@@ -478,37 +479,37 @@ MESSAGES = [
     ),
     (
         {"ride_time": Q(0, "s")},
-        ValueError,
+        PlainError,
         "solve_line: ride_time must be greater than zero, but got 0 s. Write for example Q(44, 's').",
     ),
     (
         {"persons_per_carrier": Q(-2, "person")},
-        ValueError,
+        PlainError,
         "solve_line: persons_per_carrier must be greater than zero, but got -2 persons. "
         "Write for example Q(2, 'person').",
     ),
     (
         {"spacing": Q(float("nan"), "m")},
-        ValueError,
+        PlainError,
         "solve_line: spacing must be a finite number, but got nan m. Write for example Q(6.8, 'm').",
     ),
     (
         {"spacing": Q([6.8, 7.0], "m")},
-        ValueError,
+        PlainError,
         "solve_line: spacing must be one value, but got 2 values. Write for example Q(6.8, 'm').",
     ),
     (
         {"interval": Q(1e-200, "s"), "spacing": Q(1e100, "m")},
-        ValueError,
+        PlainError,
         "solve_line: line_speed comes out as no finite number. Check the size of the givens.",
     ),
-    ({"line_speed": SPEED, "tolerance": 1}, ValueError, TOLERANCE.format("1")),
-    ({"line_speed": SPEED, "tolerance": 0}, ValueError, TOLERANCE.format("0")),
-    ({"line_speed": SPEED, "tolerance": "1 %"}, ValueError, TOLERANCE.format("1 %")),
-    ({"line_speed": SPEED, "tolerance": Q(1, "m")}, ValueError, TOLERANCE.format("1 meter")),
+    ({"line_speed": SPEED, "tolerance": 1}, PlainError, TOLERANCE.format("1")),
+    ({"line_speed": SPEED, "tolerance": 0}, PlainError, TOLERANCE.format("0")),
+    ({"line_speed": SPEED, "tolerance": "1 %"}, PlainError, TOLERANCE.format("1 %")),
+    ({"line_speed": SPEED, "tolerance": Q(1, "m")}, PlainError, TOLERANCE.format("1 meter")),
     (
         {"line_speed": SPEED, "has_carriers": "no"},
-        ValueError,
+        PlainError,
         "solve_line: has_carriers must be True or False, but got 'no'.",
     ),
 ]

@@ -18,6 +18,7 @@ from liftcalc.exercises import (
 from liftcalc.exercises.drawing import numbers_for, order_of_options
 from liftcalc.exercises.exercise import ChoiceExercise
 from liftcalc.quantity_text import show, unit_word
+from liftcalc.units import PlainError
 
 BANK = {
     exercise.id: exercise
@@ -53,7 +54,7 @@ def exercise_of(id, caller="exercise_of"):
     'compute'
     """
     if not isinstance(id, str) or id not in BANK:
-        raise ValueError(f"{caller}: there is no exercise {id!r}. Write one of {', '.join(repr(key) for key in BANK)}.")
+        raise PlainError(f"{caller}: there is no exercise {id!r}. Write one of {', '.join(repr(key) for key in BANK)}.")
     return BANK[id]
 
 

@@ -9,6 +9,7 @@ import itertools
 import unicodedata
 
 from liftcalc.exercises.exercise import NumberExercise
+from liftcalc.units import PlainError
 
 CLOSE = 3  # tolerances up to which an answer counts as close
 MOST_DRAWS = 2000
@@ -38,10 +39,10 @@ def learner_key(name):
     'maja k.'
     """
     if isinstance(name, bool) or not isinstance(name, (str, int)):
-        raise ValueError(f"a learner is a name or a number, but got {name!r}. Write for example 'Maja K.' or 17.")
+        raise PlainError(f"a learner is a name or a number, but got {name!r}. Write for example 'Maja K.' or 17.")
     text = str(name).strip() if isinstance(name, str) or abs(name) < 10**30 else "1" * 99
     if len(text) > 80 or any(unicodedata.category(mark).startswith("C") for mark in text):
-        raise ValueError("a learner's name has at most 80 characters on one line. Write a shorter name or a number.")
+        raise PlainError("a learner's name has at most 80 characters on one line. Write a shorter name or a number.")
     return unicodedata.normalize("NFC", unicodedata.normalize("NFC", text).casefold())
 
 

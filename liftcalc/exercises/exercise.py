@@ -8,7 +8,7 @@ import string
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from liftcalc.units import Q
+from liftcalc.units import PlainError, Q
 
 SORTS = {
     "compute": "work out a number",
@@ -120,12 +120,12 @@ class Exercise:
 
     def __post_init__(self):
         if self.sort not in SORTS:
-            raise ValueError(f"Exercise {self.id}: sort must be one of {', '.join(SORTS)}, but got {self.sort!r}.")
+            raise PlainError(f"Exercise {self.id}: sort must be one of {', '.join(SORTS)}, but got {self.sort!r}.")
         known = set(vars(self.numbers(lambda name: 0)))
         for text in self.texts():
             missing = {name for _, name, _, _ in string.Formatter().parse(text) if name} - known
             if missing:
-                raise ValueError(f"Exercise {self.id}: no number for the gaps {sorted(missing)} of {text!r}.")
+                raise PlainError(f"Exercise {self.id}: no number for the gaps {sorted(missing)} of {text!r}.")
 
     def texts(self):
         """Return all texts that may hold gaps."""
@@ -198,7 +198,7 @@ class ChoiceExercise(Exercise):
     def __post_init__(self):
         super().__post_init__()
         if sum(option.mistake is None for option in self.options) != 1:
-            raise ValueError(f"Exercise {self.id}: exactly one option must be right.")
+            raise PlainError(f"Exercise {self.id}: exactly one option must be right.")
 
     def texts(self):
         parts = [(option.text, option.mistake.says if option.mistake else option.says) for option in self.options]

@@ -11,7 +11,7 @@ from liftcalc.exercises.drawing import learner_key
 from liftcalc.exercises.judging import OTHER_KIND, Reply, best_state, judge
 from liftcalc.exercises.record import RecordError, read_record
 from liftcalc.quantity_text import unit_word
-from liftcalc.units import Q
+from liftcalc.units import PlainError, Q
 
 KEY_COLUMNS = ("learner", "exercise", "value", "unit", "tolerance")
 MARK_COLUMNS = ("learner", "exercise", "state", "tries", "clues", "worked first", "mistakes", "last answer", "remark")
@@ -41,7 +41,7 @@ def _chosen(exercises):
     for word in exercises:
         found = [id for id, exercise in BANK.items() if word in (id, exercise.notebook)]
         if not found:
-            raise ValueError(
+            raise PlainError(
                 f"there is no exercise and no notebook {word!r}. Write an id such as 2.3, or a number such as 02."
             )
         wanted += found
@@ -54,7 +54,7 @@ def _class_of(learners):
     for learner in learners:
         key = learner_key(learner)
         if key in seen:
-            raise ValueError(
+            raise PlainError(
                 f"the learners {seen[key]!r} and {learner!r} have the same numbers. Tell them apart by a "
                 f"name or a number."
             )
@@ -121,7 +121,7 @@ def marks(folder, totals=False):
     """
     folder = Path(folder)
     if not folder.is_dir():
-        raise ValueError(f"there is no folder {str(folder)!r}. Write the folder that holds the records.")
+        raise PlainError(f"there is no folder {str(folder)!r}. Write the folder that holds the records.")
     rows, seen = [], {}
     for path in sorted(folder.glob("*.json")):
         try:

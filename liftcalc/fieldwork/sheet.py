@@ -97,7 +97,7 @@ class FieldSheet:
     def of(self, quantity):
         """Return the readings of one quantity, in the order of the sheet."""
         if quantity not in QUANTITIES:
-            raise ValueError(
+            raise PlainError(
                 f"FieldSheet: {quantity!r} is no quantity of a sheet. Write one of {', '.join(QUANTITIES)}."
             )
         return tuple(reading for reading in self.readings if reading.quantity == quantity)

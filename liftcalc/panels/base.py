@@ -11,7 +11,7 @@ from liftcalc.panels.controls import CONTROLS, SYSTEMS, in_system, number_in
 from liftcalc.panels.state import notebook_state
 from liftcalc.quantity_text import unit_word
 from liftcalc.tables import Table
-from liftcalc.units import Q, UnitError, is_like
+from liftcalc.units import PlainError, Q, UnitError, is_like
 
 WIDTH = "740px"
 
@@ -133,7 +133,7 @@ class Panel(WithStill):
             )
         number = value.m_as(scale.unit)
         if not scale.low <= number <= scale.high:
-            raise ValueError(
+            raise PlainError(
                 f"{type(self).__name__}: {control_name} must lie from {scale.low:g} to {scale.high:g} {scale.unit}, "
                 f"but got {number:g} {scale.unit}."
             )

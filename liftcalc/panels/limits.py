@@ -17,7 +17,7 @@ from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, speed_control
 from liftcalc.pull import grade_from_rise
 from liftcalc.quantity_text import show
-from liftcalc.units import Q
+from liftcalc.units import PlainError, Q
 from liftcalc.which_limit import AN_UPPER_BOUND, NOT_ALL, envelope, governing, share_of_draws
 
 POINTS = 61  # of each curve
@@ -76,7 +76,7 @@ class LimitsPanel(Panel):
         self._lines = {line.name: line for line in (lines_of(lifts) if lifts else [TOW])}
         self._readings = readings if lifts else {TOW.name: READINGS_OF_TOW}
         if lift is not None and lift not in self._lines:
-            raise ValueError(f"LimitsPanel: no line {lift!r}. Write one of {', '.join(self._lines)}.")
+            raise PlainError(f"LimitsPanel: no line {lift!r}. Write one of {', '.join(self._lines)}.")
         self._take(lift or next(iter(self._lines)))
         self._drive = FULL_POWER
         super().__init__(**{**self._settings(), **settings})

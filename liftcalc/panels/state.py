@@ -4,6 +4,7 @@ import asyncio
 import sys
 
 from liftcalc.panels.controls import CONTROLS, SYSTEMS
+from liftcalc.units import PlainError
 
 REST = 0.25  # seconds without a key press before the other panels follow
 
@@ -46,7 +47,7 @@ class NotebookState:
     def turn(self, system):
         """Turn the whole notebook to another system of units."""
         if system not in SYSTEMS:
-            raise ValueError(f"NotebookState: system must be one of {', '.join(SYSTEMS)}, but got {system!r}.")
+            raise PlainError(f"NotebookState: system must be one of {', '.join(SYSTEMS)}, but got {system!r}.")
         if system != self.system:
             self.system = system
             for panel in list(self._panels.values()):

@@ -7,7 +7,7 @@ from liftcalc.levels import Capacity
 from liftcalc.quantity_text import show
 from liftcalc.uncertainty.checks import scalar
 from liftcalc.uncertainty.coverage import coverage_factor
-from liftcalc.units import Q
+from liftcalc.units import PlainError, Q
 
 EVEN, WITHOUT_ORDER = 0.5, 1.0  # spread of gaps, a band for who has not measured it; no stop in the count
 
@@ -107,7 +107,7 @@ def count_against_bound(
 def _check_level(name, capacity, levels):
     """Refuse what is no capacity of one of the levels; None may stand for none."""
     if capacity is not None and not (isinstance(capacity, Capacity) and capacity.level in levels):
-        raise ValueError(
+        raise PlainError(
             f"count_against_bound: {name} must be a Capacity of level {' or '.join(levels)}, but got {capacity!r}. "
             f"Write Capacity(Q(1800, 'pph'), {levels[0]!r})."
         )
