@@ -69,6 +69,18 @@ def fingerprint(id):
     }
 
 
+def roads(id):
+    """Return one digest of where the wrong roads of an exercise lead, for all learners; of a choice there is none."""
+    posed = [Posed(BANK[id], learner_key(name)) for name in (*LEARNERS, PRINTED)]
+    ends = [_written(road.answer(one.numbers)) for one in posed for road in getattr(BANK[id], "roads", ())]
+    return _digest(*ends)
+
+
+def committed_roads():
+    """Return the digests of the wrong roads in the file, by exercise."""
+    return json.loads(FILE.read_text(encoding="utf-8"))["roads"]
+
+
 def committed_edition():
     """Return the edition of the bank that the file is of."""
     return json.loads(FILE.read_text(encoding="utf-8"))["edition"]
@@ -83,7 +95,8 @@ def committed():
 def write():
     """Take the exercises as they are now."""
     exercises = {id: {part: " ".join(digests) for part, digests in fingerprint(id).items()} for id in BANK}
-    FILE.write_text(json.dumps({"edition": EDITION, "exercises": exercises}, indent=1) + "\n", encoding="utf-8")
+    known = {"edition": EDITION, "exercises": exercises, "roads": {id: roads(id) for id in BANK}}
+    FILE.write_text(json.dumps(known, indent=1) + "\n", encoding="utf-8")
 
 
 def moved(before, now):

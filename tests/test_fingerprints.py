@@ -5,12 +5,23 @@ import string
 
 import fingerprints
 import pytest
-from fingerprints import LEARNERS, committed, committed_edition, fingerprint, moved, says, shares
+from fingerprints import (
+    COMMAND,
+    LEARNERS,
+    committed,
+    committed_edition,
+    committed_roads,
+    fingerprint,
+    moved,
+    roads,
+    says,
+    shares,
+)
 
 from liftcalc import Q
 from liftcalc.exercises import BANK, EDITION
 
-BEFORE = committed()
+BEFORE, ROADS = committed(), committed_roads()
 
 
 @pytest.mark.parametrize("id", BANK)
@@ -18,6 +29,11 @@ def test_no_exercise_moves_unseen(id):
     assert id in BEFORE, f"Exercise {id} is new. Take it with: python tests/fingerprints.py --write"
     who = moved(BEFORE[id], fingerprint(id))
     assert not who, says(id, who)
+
+
+@pytest.mark.parametrize("id", BANK)
+def test_no_wrong_road_leads_elsewhere_unseen(id):
+    assert roads(id) == ROADS.get(id), f"A wrong road of {id} leads elsewhere. If it is meant: {COMMAND}"
 
 
 def test_every_fingerprint_belongs_to_an_exercise():

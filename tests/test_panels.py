@@ -21,6 +21,7 @@ from liftcalc.panels import (
     FlowPanel,
     LengthPanel,
     LineViewPanel,
+    MixPanel,
     PowerRulerPanel,
     RidersPanel,
     RoutesPanel,
@@ -646,3 +647,26 @@ def test_the_dot_of_the_fence_posts_stays_on_the_chart(length):
     shown = min(length, panel.longest.m_as("m"))
     assert (across, up) == pytest.approx((shown, shown / 10))
     assert panel.result.m_as("person") == pytest.approx(length / 10)
+
+
+def test_the_words_of_a_track_stand_over_the_middle_of_the_band_and_inside_the_chart():
+    panel = TrackPanel()
+    left, right = panel.picture.chart.ax.get_xlim()
+    for start, end in ((44, 76), (60, 140), (0, 20)):
+        panel.picture.chart.move(title="", start=start, end=end, level=None, text="words")
+        place, _ = panel.picture.chart.words.get_position()
+        margin = 0.16 * (right - left)
+        assert place == pytest.approx(np.clip((start + end) / 2, left + margin, right - margin))
+
+
+def test_own_arithmetic_the_mix_of_02_and_the_mean_that_is_wrong():
+    # half at 1.7 + 0.7 m, half at 0.9 + 0.7 m, at 3.4 m/s: 5,100 and 7,650 an hour
+    panel = MixPanel(practical_gap=Q(0.7, "m"), child_length=Q(0.9, "m"), child_share=Q(50, "percent"))
+    shown = {name: panel.text(value) for name, value in panel.results.items()}
+    assert shown["mean spacing"] == "2.0 m"
+    assert (shown["an adult's spacing"], shown["a child's spacing"]) == ("2.4 m", "1.6 m")
+    assert shown["people an hour"].startswith("6,120 pph (packing")
+    assert shown["mean of the two capacities: wrong"] == "6,375 pph"
+    panel.state.set("child_share", Q(20, "percent"), panel)
+    assert panel.text(panel.results["mean of the two capacities: wrong"]) == f"{0.8 * 5100 + 0.2 * 7650:,.0f} pph"
+    assert panel.text(panel.results["mean spacing"]) == "2.2 m"
