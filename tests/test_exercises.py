@@ -530,3 +530,11 @@ def test_printed_mistakes_are_the_mistakes_they_are_said_to_be():
         assert n.loading < n.ideal < n.fast
         n = Posed(BANK["9.4"], name).numbers
         assert n.by_unload < n.by_spacing < n.by_loading
+
+
+@pytest.mark.parametrize("id", BANK)
+def test_a_grid_ends_on_one_of_its_steps(id):
+    """Else its last value is not the one that is written."""
+    for name, drawn in BANK[id].given.items():
+        steps = (drawn.high - drawn.low) / drawn.step
+        assert steps == pytest.approx(round(steps), abs=1e-6), name

@@ -71,6 +71,6 @@ def test_top_level_holds_what_it_should():
         pytest.skip("no git checkout")
     tops = {name.partition("/")[0] for name in run.stdout.split()}
     assert tops == {
-        "README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "environment.yml", ".gitignore", ".ci",
-        "liftcalc", "notebooks", "tests", "data",
+        "README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "environment.yml", ".gitignore", ".gitattributes",
+        ".ci", "liftcalc", "notebooks", "tests", "data",
     }  # fmt: skip
