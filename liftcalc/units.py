@@ -223,7 +223,7 @@ class Condition:
     holds: Callable
     says: Callable
 
-    @property
+    @functools.cached_property  # every call of a formula asks for them
     def names(self):
         """Names of the arguments that the condition is about."""
         return tuple(inspect.signature(self.holds).parameters)

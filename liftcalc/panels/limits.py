@@ -85,6 +85,7 @@ class LimitsPanel(Panel):
         """Take a line with its readings for the one that is looked at, and an axis that fits it."""
         self.line = self._lines[name]
         self._values = values_of(self.line, self._readings.get(name, {}))
+        self._end = self._end_of_axis()
         limits = sorted(capacity.m_as("pph") for capacity in capacities_from(self.line.kind, self._values).values())
         high = 1.4 * limits[min(2, len(limits) - 1)]
         self._top = next((top for top in TOPS if top >= high), TOPS[-1])
@@ -98,7 +99,7 @@ class LimitsPanel(Panel):
     def control(self, name):
         """Return one control: the line speed goes as far as the axis, the grade shows what was measured."""
         if name == "line_speed":
-            return speed_control(self._end_of_axis())
+            return speed_control(self._end)
         control = CONTROLS[name]
         if name != "grade":
             return control
@@ -210,7 +211,7 @@ class LimitsPanel(Panel):
 
     def _curves(self):
         """Return line speeds, what each limit allows there, and the pieces of the smallest."""
-        end = self._end_of_axis()
+        end = self._end
         speeds = Q(np.linspace(end / 400, end, POINTS), "m/s")
         allowed = capacities_from(self.line.kind, {**self._now(self.given), "line_speed": speeds})
         curves = {name: np.broadcast_to(allowed[name].m_as("pph"), POINTS) for name in LOOKS if name in allowed}
@@ -234,7 +235,7 @@ class LimitsPanel(Panel):
         return f"On these settings {name} governs from {low} to {high}, {before}, above it {pieces[own + 1][0]}."
 
     def _prepare(self):
-        end = Q(self._end_of_axis(), "m/s")
+        end = Q(self._end, "m/s")
         self.picture.chart.prepare(
             x_label=f"line speed ({self.word('line_speed')})", x_range=(0, self.number(end)), y_range=(0, self._top)
         )
