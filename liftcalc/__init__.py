@@ -1,8 +1,7 @@
 """The mathematics of ski-lift capacity, with units checked at the door."""
 
-from liftcalc.capacity import (
+from liftcalc.formulas.capacity import (
     count_doubt,
-    count_simulated_riders,
     hourly_capacity,
     hourly_capacity_from_head_count,
     hourly_capacity_from_interval,
@@ -12,41 +11,10 @@ from liftcalc.capacity import (
     spacing_for_capacity,
     vertical_transport,
 )
-from liftcalc.carriers import capacity_with_carriers_out, detachable_carriers, least_station_interval
-from liftcalc.levels import Capacity, LevelWarning, compare
-from liftcalc.limits import (
-    LeftOut,
-    Limit,
-    loading_limit,
-    motor_limit,
-    people_limit,
-    rule_limit,
-    slope_capacity,
-    slope_limit,
-    spacing_limit,
-    traction_limit,
-    unload_limit,
-)
-from liftcalc.line import (
-    carriers_on_loop,
-    headway,
-    headway_from_interval,
-    interval_from_headway,
-    line_speed_for_headway,
-    line_speed_from_ride_time,
-    most_persons_from_headway,
-    most_persons_on_line,
-    persons_from_flow,
-    persons_on_line,
-    ride_time,
-    ride_time_from_rest,
-    ride_time_rest_to_rest,
-    slope_length,
-    spacing_for_headway,
-    vertical_rise,
-)
-from liftcalc.line_givens import DisagreementError, LineSolution, NotKnownError, solve_line
-from liftcalc.loading_point import (
+from liftcalc.formulas.carriers import capacity_with_carriers_out, detachable_carriers, least_station_interval
+from liftcalc.formulas.grade import grade_from_angle, grade_from_rise, slope_angle, slope_length, vertical_rise
+from liftcalc.formulas.hand_grip import grip_squeeze, held_force, rope_weight_in_hands
+from liftcalc.formulas.loading_point import (
     crowd_capacity_at_least,
     crowd_capacity_at_most,
     loading_capacity,
@@ -58,59 +26,91 @@ from liftcalc.loading_point import (
     stopping_gap_spacing,
     unload_capacity,
 )
-from liftcalc.motor import (
-    belt_drag,
-    carrier_work,
-    conveyor_work,
-    energy_per_rider,
+from liftcalc.formulas.motor import (
     engine_power_at_altitude,
     force_to_start,
     idle_power,
     inertia_at_the_rope,
-    momentum_energy,
     motor_capacity,
     motor_capacity_at_constant_torque,
     motor_power_needed,
     peak_riders_mass,
     power_per_thousand_pph,
+    simple_motor_capacity,
+)
+from liftcalc.formulas.pull import (
+    belt_drag,
+    carrier_work,
+    conveyor_work,
+    energy_per_rider,
+    momentum_energy,
     pull_energy,
     ride_work,
     rope_pull,
     sheave_drag,
-    simple_motor_capacity,
     slip_energy,
     tether_pull,
     tether_relief,
 )
-from liftcalc.pull import (
+from liftcalc.formulas.riders import (
+    carriers_on_loop,
+    line_speed_from_ride_time,
+    most_persons_from_headway,
+    most_persons_on_line,
+    persons_from_flow,
+    persons_on_line,
+    ride_time,
+    ride_time_from_rest,
+    ride_time_rest_to_rest,
+)
+from liftcalc.formulas.slope_crowding import slope_capacity
+from liftcalc.formulas.spacing import (
+    headway,
+    headway_from_interval,
+    interval_from_headway,
+    line_speed_for_headway,
+    mean_spacing,
+    observed_spacing,
+    spacing_for_headway,
+    spacing_from_parts,
+)
+from liftcalc.formulas.stopping import (
     attendant_stopping_distance,
     brake_force_where_riders_make_no_difference,
-    grade_from_angle,
-    grade_from_rise,
     rider_deceleration,
     rider_stopping_distance,
     riders_inside,
     rope_deceleration,
     rope_stopping_distance,
-    slope_angle,
 )
-from liftcalc.quantity_text import show
-from liftcalc.spacing import mean_spacing, observed_spacing, spacing_from_parts
-from liftcalc.traction import (
+from liftcalc.formulas.traction import (
     capstan_ratio,
-    grip_squeeze,
     groove_friction,
-    held_force,
     riders_by_traction,
     riders_by_traction_at_start,
     riders_by_traction_bottom_drive,
     riders_by_traction_bottom_drive_at_start,
-    rope_weight_in_hands,
     slack_tension_bottom_drive,
     slack_tension_top_drive,
 )
+from liftcalc.levels import Capacity, LevelWarning, compare
+from liftcalc.lifts.givens import DisagreementError, LineSolution, NotKnownError, solve_line
+from liftcalc.lifts.governing import governing, share_of_draws
+from liftcalc.lifts.limits import (
+    LeftOut,
+    Limit,
+    loading_limit,
+    motor_limit,
+    people_limit,
+    rule_limit,
+    slope_limit,
+    spacing_limit,
+    traction_limit,
+    unload_limit,
+)
+from liftcalc.quantity_text import show
+from liftcalc.simulation.two_minute_count import count_simulated_riders
 from liftcalc.units import Q, UnitError, ureg
-from liftcalc.which_limit import governing, share_of_draws
 
 __version__ = "0.1.0"
 

@@ -25,6 +25,9 @@ STANDARD_GRAVITY = Constant(
     "3rd General Conference on Weights and Measures, 1901; exact by definition",
 )
 
+GRAVITY = STANDARD_GRAVITY.quantity.m_as("m/s**2")  # as formulas on plain numbers take it
+SECONDS_PER_HOUR = 3600.0
+
 _STANDARD_ATMOSPHERE = "ISO 2533 standard atmosphere, from memory; the tests integrate the air column anew"
 SEA_LEVEL_TEMPERATURE = Constant("air temperature at sea level", Q(288.15, "kelvin"), _STANDARD_ATMOSPHERE)
 TEMPERATURE_LAPSE = Constant("fall of air temperature with height", Q(0.0065, "kelvin/m"), _STANDARD_ATMOSPHERE)

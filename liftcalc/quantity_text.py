@@ -8,6 +8,7 @@ import math
 import re
 
 import numpy as np
+from pint import Quantity
 
 from liftcalc.units import PlainError, UnitError, is_like, kind_in_words, ureg, with_article
 
@@ -303,3 +304,8 @@ def _one_mark(word, other, decimal):
 def cut(text, most=40):
     """Return a text, cut to a length that fits into a message."""
     return text if len(text) <= most else text[:most] + "..."
+
+
+def came(value):
+    """Return what came, as text that is alike with every version of the unit library."""
+    return show(value) if isinstance(value, Quantity) else repr(value)

@@ -104,12 +104,12 @@ def jupyter_lab(folder, notebooks=NOTEBOOKS):
 @contextlib.contextmanager
 def app_view(folder, notebooks=NOTEBOOKS):
     """Start the app view; give the address of a notebook by its name."""
-    from liftcalc.app_view import command, environment
+    from liftcalc.pages.app_view import command, environment
 
     port = free_port()
     variables = dict(environment(), JUPYTER_RUNTIME_DIR=str(folder / "app_runtime"))
     address = f"http://127.0.0.1:{port}"
-    as_in_the_readme = [sys.executable, "-m", "liftcalc.app_view", "--no-browser", f"--port={port}"]
+    as_in_the_readme = [sys.executable, "-m", "liftcalc.pages.app_view", "--no-browser", f"--port={port}"]
     arguments = as_in_the_readme if notebooks == NOTEBOOKS else command(port, browser=False, folder=notebooks)
     with _server(arguments, variables, f"{address}/voila/tree", folder / "app.log"):
         yield lambda name: f"{address}/voila/render/{name}"

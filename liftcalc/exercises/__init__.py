@@ -5,10 +5,11 @@ answer boxes of ``liftcalc.panels``. An instructor calls ``answer_key``, ``marks
 ``python -m liftcalc.exercises --help``.
 """
 
-from liftcalc.exercises.bank import BANK, EDITION, Posed, exercise_of
+from liftcalc.exercises.bank import BANK, EDITION
 from liftcalc.exercises.instructor import answer_key, marks, problem_sheet
 from liftcalc.exercises.judging import Reply, judge
 from liftcalc.exercises.learner import Session, answer, clue, my_record, question, session, start_exercises, worked
+from liftcalc.exercises.posed import Posed, exercise_of
 
 __all__ = [
     "BANK",

@@ -6,9 +6,10 @@ from collections import Counter
 from html import escape
 from pathlib import Path
 
-from liftcalc.exercises.bank import BANK, EDITION, Posed
+from liftcalc.exercises.bank import BANK, EDITION
 from liftcalc.exercises.drawing import learner_key
 from liftcalc.exercises.judging import OTHER_KIND, Reply, best_state, judge
+from liftcalc.exercises.posed import Posed
 from liftcalc.exercises.record import RecordError, read_record
 from liftcalc.quantity_text import unit_word
 from liftcalc.units import PlainError, Q

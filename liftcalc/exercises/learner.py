@@ -1,8 +1,9 @@
 """The learner's side: numbers of one's own, answers, clues, worked solutions, and the record."""
 
-from liftcalc.exercises.bank import BANK, Posed, exercise_of
+from liftcalc.exercises.bank import BANK
 from liftcalc.exercises.drawing import learner_key
 from liftcalc.exercises.judging import STATES, Reply, judge
+from liftcalc.exercises.posed import Posed, exercise_of
 from liftcalc.exercises.record import Try, records
 from liftcalc.tables import Lines, Table
 

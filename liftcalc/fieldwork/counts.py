@@ -1,6 +1,6 @@
 """What the count on a field sheet says, with its doubt, beside the bound that speed and spacing set."""
 
-from liftcalc.capacity import hourly_capacity
+from liftcalc.formulas.capacity import hourly_capacity
 from liftcalc.levels import Capacity
 from liftcalc.quantity_text import show
 from liftcalc.tables import Lines

@@ -132,7 +132,7 @@ def slope_from_map(*, map_length, vertical_rise, map_length_uncertainty=None, ve
     >>> show(length), show(doubt)
     ('150 m', '0.2 m')
     """
-    from liftcalc.line import slope_length
+    from liftcalc.formulas.grade import slope_length
 
     length = slope_length(vertical_rise=vertical_rise, horizontal_run=map_length).m_as("m")
     doubts = [

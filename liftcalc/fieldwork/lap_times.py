@@ -9,7 +9,7 @@ import numpy as np
 from pint import Quantity
 
 from liftcalc.fieldwork.safe_files import FieldFileError, cut, read_text
-from liftcalc.line import line_speed_from_ride_time, ride_time
+from liftcalc.formulas.riders import line_speed_from_ride_time, ride_time
 from liftcalc.quantity_text import read_number, show
 from liftcalc.uncertainty import coverage_factor
 from liftcalc.units import Q, UnitError

@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 from pint import Quantity
 
-from liftcalc.capacity import hourly_capacity, hourly_capacity_from_head_count, hourly_flow_from_count
+from liftcalc.formulas.capacity import hourly_capacity, hourly_capacity_from_head_count, hourly_flow_from_count
 from liftcalc.levels import Capacity
 from liftcalc.quantity_text import read_number, read_unit, show
 from liftcalc.tables import Table

@@ -76,7 +76,7 @@ class LimitsChart(Chart):
         curves : dict of str to array
             What each limit allows [pph], by its name; a limit that is left out is not there.
         pieces : list of (str, array, array)
-            Pieces of the envelope, as ``liftcalc.which_limit.envelope`` gives them.
+            Pieces of the envelope, as ``liftcalc.lifts.governing.envelope`` gives them.
         dot : tuple of float
             Line speed and governed capacity.
         next_height : float or None

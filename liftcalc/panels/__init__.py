@@ -3,12 +3,12 @@
 from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
 from liftcalc.panels.doubt import AgreementPanel, BudgetPanel, SpreadPanel
 from liftcalc.panels.exercise_boxes import AnswerBox, LearnerBox, RecordBox
-from liftcalc.panels.grip import HandsPanel, SheavePanel, StartingPanel
 from liftcalc.panels.kinds import KindPanel
 from liftcalc.panels.limits import LimitsPanel, SharePanel
 from liftcalc.panels.measuring import LengthPanel, TrackPanel
 from liftcalc.panels.power import MotorPanel, PowerPanel
 from liftcalc.panels.riders import FlowPanel, RidersPanel
+from liftcalc.panels.sheave_and_hand import HandsPanel, SheavePanel, StartingPanel
 from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
 from liftcalc.panels.start_here import StartPanel
 from liftcalc.panels.state import notebook_state

@@ -2,21 +2,21 @@
 
 import numpy as np
 
-from liftcalc.capacity import (
-    count_simulated_riders,
+from liftcalc.figures.bars import BarChart
+from liftcalc.figures.curves import Curve, CurveChart
+from liftcalc.formulas.capacity import (
     hourly_capacity,
     hourly_capacity_from_head_count,
     hourly_capacity_from_interval,
     hourly_flow_from_count,
     vertical_transport,
 )
-from liftcalc.figures.bars import BarChart
-from liftcalc.figures.curves import Curve, CurveChart
+from liftcalc.formulas.loading_point import intended_capacity
+from liftcalc.formulas.spacing import headway, headway_from_interval
 from liftcalc.levels import Capacity
-from liftcalc.line import headway, headway_from_interval
-from liftcalc.loading_point import intended_capacity
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.quantity_text import show
+from liftcalc.simulation.two_minute_count import count_simulated_riders
 from liftcalc.units import Q
 
 

@@ -2,11 +2,11 @@
 
 import functools
 
-from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.spread import SpreadChart
+from liftcalc.formulas.capacity import hourly_capacity
 from liftcalc.panels.base import ChartPicture, Panel
-from liftcalc.panels.methods import MethodsPanel
+from liftcalc.panels.several_methods import MethodsPanel
 from liftcalc.uncertainty import (
     by_first_order,
     by_sampling,

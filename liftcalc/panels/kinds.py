@@ -5,12 +5,12 @@ from dataclasses import replace
 
 import numpy as np
 
-from liftcalc.capacity import hourly_capacity_from_interval
 from liftcalc.figures.passing import PassingChart
-from liftcalc.kinds import KINDS
-from liftcalc.lifts import describe_line
-from liftcalc.line import headway_from_interval, spacing_for_headway
-from liftcalc.loading_point import intended_capacity
+from liftcalc.formulas.capacity import hourly_capacity_from_interval
+from liftcalc.formulas.loading_point import intended_capacity
+from liftcalc.formulas.spacing import headway_from_interval, spacing_for_headway
+from liftcalc.lifts.kinds import KINDS
+from liftcalc.lifts.line import describe_line
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, Scale, speed_control

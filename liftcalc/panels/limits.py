@@ -7,18 +7,18 @@ import numpy as np
 
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.limits import LOOKS, LimitsChart
-from liftcalc.kinds import KINDS, map_length, start_not_read
-from liftcalc.lift_limits import capacities_from, draws_of, limits_from, where_possible
-from liftcalc.lift_readings import values_of
-from liftcalc.lifts import describe_line, lines_of
-from liftcalc.line import vertical_rise
+from liftcalc.formulas.grade import grade_from_rise, vertical_rise
+from liftcalc.lifts.governing import AN_UPPER_BOUND, NOT_ALL, envelope, governing, share_of_draws
+from liftcalc.lifts.installation import lines_of
+from liftcalc.lifts.kinds import KINDS, map_length, start_not_read
+from liftcalc.lifts.limits_of_line import capacities_from, draws_of, limits_from, where_possible
+from liftcalc.lifts.line import describe_line
+from liftcalc.lifts.readings import values_of
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, speed_control
-from liftcalc.pull import grade_from_rise
 from liftcalc.quantity_text import show
 from liftcalc.units import PlainError, Q
-from liftcalc.which_limit import AN_UPPER_BOUND, NOT_ALL, envelope, governing, share_of_draws
 
 POINTS = 61  # of each curve
 DRAWS, SEED = 20_000, 2026

@@ -6,8 +6,8 @@ import time
 import ipywidgets as widgets
 
 from liftcalc.figures.line_view import STYLE, LineScene, draw_line_view
-from liftcalc.line import headway
-from liftcalc.pull import slope_angle
+from liftcalc.formulas.grade import slope_angle
+from liftcalc.formulas.spacing import headway
 from liftcalc.quantity_text import show
 
 

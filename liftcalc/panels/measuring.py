@@ -15,18 +15,12 @@ from liftcalc.fieldwork import (
     track_from_text,
 )
 from liftcalc.figures.trace import TraceChart
-from liftcalc.line import slope_length
+from liftcalc.formulas.grade import slope_length
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.controls import CONTROLS, Scale
-from liftcalc.panels.methods import MethodsPanel
+from liftcalc.panels.several_methods import MethodsPanel
 from liftcalc.quantity_text import unit_word
-from liftcalc.uncertainty import (
-    Estimate,
-    by_first_order,
-    estimate_from_half_width,
-    own_formula,
-    show_with_doubt,
-)
+from liftcalc.uncertainty import Estimate, by_first_order, estimate_from_half_width, own_formula, show_with_doubt
 from liftcalc.units import PlainError, Q
 
 NOT_FROM_HERE = "not from this part"

@@ -4,19 +4,15 @@ import numpy as np
 
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.curves import Curve, CurveChart
-from liftcalc.motor import (
-    energy_per_rider,
+from liftcalc.formulas.motor import (
     idle_power,
-    momentum_energy,
     motor_capacity,
     motor_capacity_at_constant_torque,
     motor_power_needed,
     power_per_thousand_pph,
-    pull_energy,
-    rope_pull,
     simple_motor_capacity,
-    slip_energy,
 )
+from liftcalc.formulas.pull import energy_per_rider, momentum_energy, pull_energy, rope_pull, slip_energy
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.quantity_text import show
 from liftcalc.units import Q

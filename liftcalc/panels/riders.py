@@ -2,11 +2,11 @@
 
 import numpy as np
 
-from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.bars import AreaChart
 from liftcalc.figures.curves import Curve, CurveChart
-from liftcalc.line import (
-    headway,
+from liftcalc.formulas.capacity import hourly_capacity
+from liftcalc.formulas.loading_point import intended_capacity
+from liftcalc.formulas.riders import (
     most_persons_from_headway,
     most_persons_on_line,
     persons_from_flow,
@@ -14,7 +14,7 @@ from liftcalc.line import (
     ride_time,
     ride_time_from_rest,
 )
-from liftcalc.loading_point import intended_capacity
+from liftcalc.formulas.spacing import headway
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.controls import InUnit
 from liftcalc.quantity_text import show

@@ -2,15 +2,13 @@
 
 import numpy as np
 
-from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.bars import BarChart, StayChart
-from liftcalc.line import headway, persons_from_flow, spacing_for_headway
-from liftcalc.loading_point import intended_capacity
-from liftcalc.motor import rope_pull
-from liftcalc.panels.base import ChartPicture, Panel
-from liftcalc.panels.line_picture import LinePicture
-from liftcalc.panels.power import IDLE_DRAG
-from liftcalc.pull import (
+from liftcalc.formulas.capacity import hourly_capacity
+from liftcalc.formulas.loading_point import intended_capacity
+from liftcalc.formulas.pull import rope_pull
+from liftcalc.formulas.riders import persons_from_flow
+from liftcalc.formulas.spacing import headway, mean_spacing, spacing_for_headway, spacing_from_parts
+from liftcalc.formulas.stopping import (
     attendant_stopping_distance,
     brake_force_where_riders_make_no_difference,
     rider_deceleration,
@@ -19,8 +17,10 @@ from liftcalc.pull import (
     rope_deceleration,
     rope_stopping_distance,
 )
+from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.line_picture import LinePicture
+from liftcalc.panels.power import IDLE_DRAG
 from liftcalc.quantity_text import show
-from liftcalc.spacing import mean_spacing, spacing_from_parts
 from liftcalc.units import Q
 
 

@@ -1,8 +1,9 @@
 """The panel of 00: the whole job on one screen, from the readings of a field sheet."""
 
-from liftcalc.capacity import hourly_capacity, vertical_transport
-from liftcalc.line import headway, persons_from_flow
-from liftcalc.loading_point import intended_capacity
+from liftcalc.formulas.capacity import hourly_capacity, vertical_transport
+from liftcalc.formulas.loading_point import intended_capacity
+from liftcalc.formulas.riders import persons_from_flow
+from liftcalc.formulas.spacing import headway
 from liftcalc.panels.base import Panel
 from liftcalc.panels.controls import InUnit
 from liftcalc.panels.line_picture import LinePicture

@@ -2,11 +2,11 @@
 
 import numpy as np
 
-from liftcalc.capacity import hourly_capacity
 from liftcalc.figures.curves import Curve, CurveChart
 from liftcalc.figures.rulers import RulerChart
-from liftcalc.line import headway
-from liftcalc.loading_point import intended_capacity
+from liftcalc.formulas.capacity import hourly_capacity
+from liftcalc.formulas.loading_point import intended_capacity
+from liftcalc.formulas.spacing import headway
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.controls import InUnit
 from liftcalc.quantity_text import show, unit_word

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from liftcalc.capacity import count_doubt, hourly_flow_from_count
+from liftcalc.formulas.capacity import count_doubt, hourly_flow_from_count
 from liftcalc.levels import Capacity
 from liftcalc.quantity_text import show
 from liftcalc.uncertainty.checks import scalar

@@ -44,7 +44,7 @@
 # Take the printed blank up the hill. Back at the desk, type your readings into the blank for a spreadsheet program: one row a reading, each with its own unit. Repeats are welcome; what you did not measure stays empty.
 
 # %% folded
-from liftcalc.blank_sheet import blank_sheet_links
+from liftcalc.pages.blank_sheet import blank_sheet_links
 
 blank_sheet_links()
 

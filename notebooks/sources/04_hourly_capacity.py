@@ -195,8 +195,8 @@ print(show(vertical_transport(Q(1800, "pph"), Q(96.5, "ft"))))
 # Here are the lifts of Owlpenny Hill, all at their ideal level, which flatters the ropes most, and a proposal of two ropes side by side. An installation of several lines has a capacity for each line and one for all together; say which you mean.
 
 # %% folded
-from liftcalc.lift_tables import hill_table
-from liftcalc.lifts import read_lifts
+from liftcalc.lifts.tables import hill_table
+from liftcalc.lifts.installation import read_lifts
 
 hill_table(read_lifts("../data/hill_lifts.csv"))
 

@@ -33,8 +33,8 @@
 # %% folded
 from liftcalc import Q, capacity_with_carriers_out, detachable_carriers, headway, hourly_capacity
 from liftcalc import least_station_interval, reversible_capacity, ride_time_rest_to_rest, show, solve_line
-from liftcalc.lift_tables import comparison_table, hazards_table, kinds_table
-from liftcalc.lifts import read_lifts
+from liftcalc.lifts.tables import comparison_table, hazards_table, kinds_table
+from liftcalc.lifts.installation import read_lifts
 from liftcalc.panels import KindPanel
 
 examples = read_lifts("../data/kind_examples.csv")
@@ -165,7 +165,7 @@ print(show(capacity_with_carriers_out(Q(514, "pph"), carriers=Q(42, ""), carrier
 # **Predict.** Which lift of the hill asks for the most kilowatts for each thousand people an hour? Does it waste them?
 
 # %% folded
-from liftcalc.lift_readings import read_readings
+from liftcalc.lifts.readings import read_readings
 
 lifts = read_lifts("../data/hill_lifts.csv")
 comparison_table(lifts, read_readings("../data/hill_readings.csv"))

@@ -42,10 +42,10 @@
 
 # %%
 from liftcalc import Q, governing, people_limit, rule_limit, show, slope_limit
-from liftcalc.lift_limits import limits_of
-from liftcalc.lift_readings import read_readings
-from liftcalc.lift_tables import governing_table
-from liftcalc.lifts import read_lifts
+from liftcalc.lifts.limits_of_line import limits_of
+from liftcalc.lifts.readings import read_readings
+from liftcalc.lifts.tables import governing_table
+from liftcalc.lifts.installation import read_lifts
 from liftcalc.panels import LimitsPanel, SharePanel
 
 lifts, readings = read_lifts("../data/hill_lifts.csv"), read_readings("../data/hill_readings.csv")
@@ -68,8 +68,8 @@ for limit in limits_of(tow, readings["Penny Rope"]):
 # **Predict.** The Penny Rope's drive stands at the top. With the same readings and the drive at the bottom: more than half of the 1,955, or less?
 
 # %%
-from liftcalc.lift_limits import capacities_from
-from liftcalc.lift_readings import values_of
+from liftcalc.lifts.limits_of_line import capacities_from
+from liftcalc.lifts.readings import values_of
 
 for drive in ("top", "bottom"):
     theirs = readings["Penny Rope"] | {"drive_position": drive}

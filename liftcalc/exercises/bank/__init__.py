@@ -1,0 +1,29 @@
+"""The bank: all exercises, one module a notebook."""
+
+from liftcalc.exercises.bank import (
+    notebook_00,
+    notebook_01,
+    notebook_02,
+    notebook_03,
+    notebook_04,
+    notebook_05,
+    notebook_06,
+    notebook_07,
+    notebook_08,
+    notebook_09,
+)
+
+_MODULES = (
+    notebook_00,
+    notebook_01,
+    notebook_02,
+    notebook_03,
+    notebook_04,
+    notebook_05,
+    notebook_06,
+    notebook_07,
+    notebook_08,
+    notebook_09,
+)
+BANK = {exercise.id: exercise for module in _MODULES for exercise in module.EXERCISES}
+EDITION = 2  # raised by one with each release in which a right answer or a learner's numbers have moved

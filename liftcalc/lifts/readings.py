@@ -1,0 +1,158 @@
+"""Readings of a lift beside its line: what its limits need, checked for their kinds, and read from a table."""
+
+import csv
+from pathlib import Path
+
+from pint import Quantity
+
+from liftcalc.quantity_text import came, read_number, read_unit, show
+from liftcalc.units import PlainError, Q, UnitError, is_like, kind_of
+
+# reading: unit that stands for its kind, or None for a word, and what it is
+READINGS = {
+    "rider_mass": ("kg", "mass of one rider with clothes, skis and all"),
+    "friction": ("", "friction of skis on snow"),
+    "tether_angle": ("degree", "angle of a tether to the slope"),
+    "sheave_share": ("", "drag of the sheaves as a share of the load on them"),
+    "hanging_mass": ("kg", "rope and all empty carriers"),
+    "bed_friction": ("", "friction of a belt on its bed"),
+    "return_friction": ("", "the same on the way back"),
+    "belt_mass_per_length": ("kg/m", "mass of one metre of belt"),
+    "idle_drag": ("N", "drag of the whole empty rope or belt"),
+    "efficiency": ("", "part of the motor's power that reaches the rope"),
+    "base_speed": ("m/s", "line speed at the motor's rated speed, of a drive at constant torque"),
+    "pick_up_acceleration": ("m/s**2", "how hard a rider speeds up"),
+    "loading_time": ("s", "mean time between successful starts at one place"),
+    "loading_places": ("", "places where riders start at once"),
+    "clearing_time": ("s", "time until one unloading place is clear again"),
+    "unloading_places": ("", "places where riders get clear at once"),
+    "drive_position": (None, "where the drive sheave stands: top or bottom"),
+    "slack_tension": ("N", "tension of the slack side at the drive sheave, of the empty line running steadily"),
+    "rope_friction": ("", "friction of rope on the lining of the drive sheave"),
+    "groove_angle": ("degree", "angle between the sides of the groove of the drive sheave"),
+    "wrap_angle": ("degree", "angle over which the rope lies on the drive sheave"),
+    "safety_factor": ("", "how many times over the rope must hold"),
+    "starting_acceleration": (
+        "m/s**2",
+        "how hard the rope speeds up at a start with riders on it",
+    ),
+    "moving_mass": ("kg", "mass of the rope, carriers and sheaves that move with it"),
+    "carrier_length": ("m", "length of one carrier in the station"),
+    "carrier_gap": ("m", "free length between two carriers in the station"),
+    "station_speed": ("m/s", "speed of the carriers in the station"),
+    "carpet_speed": ("m/s", "speed of a loading carpet"),
+}
+UNIT_OF = {name: unit for name, (unit, _) in READINGS.items()} | {
+    "line_speed": "m/s",
+    "ridden_length": "m",
+    "acceleration": "m/s**2",
+}
+SAME = 1e-9  # two writings of one value differ by less
+WORDS = {"drive_position": ("top", "bottom")}  # of a reading that is a word: those that it may be
+_OF_THE_LINE = (
+    "line_speed",
+    "spacing",
+    "persons_per_carrier",
+    "ridden_length",
+    "vertical_rise",
+    "motor_power",
+    "dwell_time",
+    "pick_up_acceleration",
+    "acceleration",
+)
+
+
+def values_of(line, readings):
+    """Return the values of a line and its readings as one dictionary, for the functions of this module.
+
+    Parameters
+    ----------
+    line : Line
+        The line.
+    readings : mapping of str to Quantity, or str
+        Any of ``READINGS``; what is not known is left out, or None.
+
+    Returns
+    -------
+    dict
+        Quantity by name, the drive position as a word; what is None stands in it no more.
+
+    Raises
+    ------
+    ValueError
+        If a reading is not known here.
+    UnitError
+        If it has no unit, or one of another kind.
+    """
+    values = {name: getattr(line, name) for name in _OF_THE_LINE}
+    for name, value in readings.items():
+        if name not in READINGS:
+            raise PlainError(f"values_of: {name!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
+        unit = READINGS[name][0]
+        if name in WORDS:
+            values[name] = _one_of_the_words(f"values_of: {name}", name, value)
+            continue
+        if value is not None and not (isinstance(value, Quantity) and is_like(value.units, Q(1, unit).units)):
+            bare = "" if isinstance(value, Quantity) else "the bare value "
+            raise UnitError(
+                f"values_of: {name} must be {READINGS[name][1]}, but got {bare}{came(value)}. Write Q(..., {unit!r})."
+            )
+        of_the_line = values.get(name)
+        if value is not None and of_the_line is not None and abs((value / of_the_line).m_as("") - 1) > SAME:
+            raise PlainError(
+                f"values_of: {name} is {show(value)}, but the line {line.name!r} has {show(of_the_line)}. "
+                "Write it once."
+            )
+        values[name] = of_the_line if value is None else value
+    return {name: value for name, value in values.items() if value is not None}
+
+
+def _one_of_the_words(where, name, value):
+    """Return a reading that is a word, or None; refuse any other word."""
+    word = value.strip().casefold() if isinstance(value, str) else value
+    if word is not None and word not in WORDS[name]:
+        raise PlainError(f"{where} must be {' or '.join(WORDS[name])}, but got {came(value)}. Ask the operator.")
+    return word
+
+
+def read_readings(path):
+    """Read the readings of several lines from a CSV table, one reading a row.
+
+    Parameters
+    ----------
+    path : str or Path
+        A table with the columns line, reading and value; a value is a number and a unit, such as "75 kg", or of the
+        drive position a word, top or bottom.
+
+    Returns
+    -------
+    dict
+        For each line, by its name, a dictionary of readings.
+
+    Raises
+    ------
+    ValueError
+        If a reading is not known, came twice, or its value cannot be read; the message names the row.
+    """
+    name, lines = Path(path).name, {}
+    with Path(path).open(encoding="utf-8-sig", newline="") as table:
+        for number, row in enumerate(csv.DictReader(table), start=2):
+            line, reading, text = (str(row.get(column) or "").strip() for column in ("line", "reading", "value"))
+            where = f"read_readings: {name}, row {number}"
+            if not line:
+                raise PlainError(f"{where}: no line. Write the name of the line that the reading is of.")
+            if reading not in READINGS:
+                raise PlainError(f"{where}: {reading!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
+            if reading in lines.setdefault(line, {}):
+                raise PlainError(f"{where}: {reading} of {line!r} came before. Keep one of the two.")
+            if reading in WORDS:
+                lines[line][reading] = _one_of_the_words(f"{where}: {reading}", reading, text)
+                continue
+            digits, _, unit = text.partition(" ")
+            usual = READINGS[reading][0]
+            try:
+                known = read_unit(unit, kind_of(Q(1, usual))) if unit or usual else ""
+                lines[line][reading] = Q(read_number(digits), known)
+            except ValueError as error:
+                raise PlainError(f"{where}: {error}") from None
+    return lines

@@ -1,0 +1,202 @@
+"""The panels of 08 on grip: of the rope on its sheave, of a hand on the rope; and the start of a full line."""
+
+import numpy as np
+
+from liftcalc.figures.bars import BarChart
+from liftcalc.figures.curves import Curve, CurveChart
+from liftcalc.formulas.grade import vertical_rise
+from liftcalc.formulas.hand_grip import grip_squeeze, held_force
+from liftcalc.formulas.motor import force_to_start
+from liftcalc.formulas.pull import rope_pull, tether_relief
+from liftcalc.formulas.traction import (
+    capstan_ratio,
+    riders_by_traction,
+    riders_by_traction_bottom_drive,
+    slack_tension_bottom_drive,
+    slack_tension_top_drive,
+)
+from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.power import EFFICIENCY, IDLE_DRAG, LENGTH
+from liftcalc.quantity_text import show
+from liftcalc.units import Q
+
+ROPE, SAFETY_FACTOR = Q(0.6, "kg/m"), Q(1.25, "")
+
+
+class SheavePanel(Panel):
+    """How many riders the drive sheave pulls before the rope slips on it, for a drive at the top and at the bottom."""
+
+    title = "When the rope slips on its drive sheave"
+    control_names = ("wrap_angle", "rope_friction", "counterweight", "grade")
+    rider_mass, friction = Q(75, "kg"), Q(0.07, "")
+
+    def make_picture(self):
+        return ChartPicture(CurveChart(), SheavePanel._prepare, SheavePanel._move)
+
+    def _riders(self, given, wrap):
+        """Return riders at most, for a drive at the top and one at the bottom, at one wrap or several."""
+        pull = rope_pull(self.rider_mass, grade=given["grade"], friction=self.friction)
+        rise = vertical_rise(LENGTH, given["grade"])
+        loop = {"counterweight_force": given["counterweight"], "strand_drag": IDLE_DRAG / 2}
+        self.top = slack_tension_top_drive(ROPE, rise, **loop)
+        self.bottom = slack_tension_bottom_drive(ROPE, rise, Q(0, "person"), pull=pull, **loop)
+        sheave = {"pull": pull, "idle_drag": IDLE_DRAG, "friction": given["rope_friction"], "wrap_angle": wrap}
+        sheave |= {"safety_factor": SAFETY_FACTOR}
+        return (
+            riders_by_traction(slack_tension=self.top, **sheave),
+            riders_by_traction_bottom_drive(empty_slack_tension=self.bottom, **sheave),
+        )
+
+    def compute(self, given):
+        top, bottom = self._riders(given, given["wrap_angle"])
+        ratio = capstan_ratio(friction=given["rope_friction"], wrap_angle=given["wrap_angle"])
+        return {
+            "riders, drive at the top": top,
+            "riders, drive at the bottom": bottom,
+            "tension ratio": ratio,
+            "slack side at the top": self.top,
+        }
+
+    def note(self):
+        """Say what the panel takes for granted."""
+        return (
+            f"Riders of {self.text(self.rider_mass)}, friction {show(self.friction)}, rope {show(ROPE)}, length "
+            f"{self.text(LENGTH)}, idle drag {self.text(IDLE_DRAG)}; the rope is to hold {show(SAFETY_FACTOR)} times "
+            "over, a figure invented for this page: the code and the maker give the real one. Steady run; flat rim, no "
+            "groove."
+        )
+
+    def _prepare(self):
+        self.picture.chart.prepare(
+            x_label="wrap (degrees)",
+            y_label="riders on the line, at most",
+            x_range=(90, 540),
+            y_range=(0, 60),
+            curves=[Curve("force"), Curve("force", "--", bold=False, label_below=True)],
+        )
+
+    def _move(self):
+        wraps = Q(np.linspace(90, 540, 60), "degree")
+        top, bottom = (riders.m_as("person") for riders in self._riders(self.given, wraps))
+        angles = wraps.m_as("degree")
+        self.picture.chart.move(
+            title=f"{self.given['wrap_angle'].m_as('degree'):.0f} degrees of wrap, drive at the top: "
+            f"{show(self.result)} at most",
+            lines=[(angles, top, ""), (angles, bottom, "drive at the bottom")],
+            dot=(self.given["wrap_angle"].m_as("degree"), self.result.m_as("person")),
+            dot_text=show(self.result),
+        )
+
+
+class HandsPanel(Panel):
+    """What a rider holds on a rope without handles: along the rope, and as a squeeze of the fingers."""
+
+    title = "What the hands hold"
+    control_names = ("rider_mass", "grade", "pick_up_acceleration", "glove_friction")
+    friction = Q(0.07, "")
+    names = ("held, steady ride", "held, pick-up", "squeeze, steady ride", "squeeze, pick-up")
+
+    def make_picture(self):
+        return ChartPicture(BarChart(height=2.6, left=0.24), HandsPanel._prepare, HandsPanel._move)
+
+    def compute(self, given):
+        slope = {"grade": given["grade"], "friction": self.friction}
+        steady = held_force(given["rider_mass"], **slope)
+        pick_up = held_force(given["rider_mass"], given["pick_up_acceleration"], **slope)
+        squeezes = [grip_squeeze(force, given["glove_friction"]) for force in (steady, pick_up)]
+        return dict(zip(self.names, (steady, pick_up, *squeezes), strict=True))
+
+    def note(self):
+        """Say what the panel takes for granted, and what nobody does."""
+        return (
+            f"Skis on snow {show(self.friction)}; the rope's own weight comes on top. Nobody makes up for a slippery "
+            "rope by wrapping it round a hand or an arm."
+        )
+
+    def _prepare(self):
+        self.picture.chart.prepare(
+            x_label=f"force of both hands together ({'lbf' if self.state.system == 'us' else 'N'})",
+            x_range=(0, self.number(Q(800, "N"))),
+            names=list(self.names),
+            quantities=["force"] * 4,
+        )
+
+    def _move(self):
+        self.picture.chart.move(
+            title=f"{self.text(self.given['rider_mass'])} on a grade of {show(self.given['grade'])}: "
+            f"{self.text(self.result)} in the hands",
+            lengths=[[self.number(force)] for force in self.results.values()],
+            texts=[self.text(force) for force in self.results.values()],
+        )
+
+
+class StartingPanel(Panel):
+    """What it takes to start a platter lift with every platter taken, and why it starts gently."""
+
+    title = "Starting a full line"
+    control_names = ("starting_time", "grade", "rider_mass", "motor_power")
+    speed, length, spacing, friction = Q(2.8, "m/s"), Q(400, "m"), Q(19.6, "m"), Q(0.07, "")
+    idle_drag, moving_mass, tether_angle = Q(400, "N"), Q(1100, "kg"), Q(30, "degree")
+    drive_inertia = Q(300, "kg")  # rotor, gear and brake disc as a mass at the rope
+
+    def make_picture(self):
+        return ChartPicture(CurveChart(), StartingPanel._prepare, StartingPanel._move)
+
+    def _force(self, given, times=None):
+        """Return the force at the drive sheave while the line starts within a time, or several; steady if left out."""
+        riders = Q((self.length / self.spacing).m_as(""), "person")
+        relief = tether_relief(self.tether_angle, self.friction)
+        pull = rope_pull(given["rider_mass"], grade=given["grade"], friction=self.friction) * relief
+        masses = {"rider_mass": given["rider_mass"] * relief, "moving_mass": self.moving_mass + self.drive_inertia}
+        faster = Q(0, "m/s**2") if times is None else self.speed / times
+        return force_to_start(riders, faster, pull=pull, idle_drag=self.idle_drag, **masses)
+
+    def compute(self, given):
+        force, steady = self._force(given, given["starting_time"]), self._force(given)
+        self.steady = steady
+        self.rated = (EFFICIENCY * given["motor_power"] / self.speed).to("N")
+        return {
+            "force to start": force,
+            "to keep it going": steady,
+            "motor's rated force": self.rated,
+            "start, of the rated force": (force / self.rated).to("percent"),
+        }
+
+    def note(self):
+        """Say what the panel takes for granted."""
+        return (
+            f"The Long Platter, every platter taken: {self.text(self.length)}, one rider each "
+            f"{self.text(self.spacing)}, to {self.text(self.speed)}, tethers at {show(self.tether_angle)}; rope, "
+            f"platters and sheaves {self.text(self.moving_mass)}, the drive {self.text(self.drive_inertia)} at the "
+            f"rope, idle drag {self.text(self.idle_drag)}, snow friction {show(self.friction)}, efficiency "
+            f"{show(EFFICIENCY)}: all assumed. Cold grease has to break away as well. Whether a motor may give more "
+            "than its rated force for a few seconds is the maker's to say."
+        )
+
+    def _prepare(self):
+        unit = "lbf" if self.state.system == "us" else "N"
+        self.picture.chart.prepare(
+            x_label="starting time (s)",
+            y_label=f"force at the drive sheave ({unit})",
+            x_range=(0, 20),
+            y_range=(0, self.number(Q(12000, "N"))),
+            curves=[
+                Curve("force"), Curve("length", "--", bold=False, label_below=True),
+                Curve("power", "-.", bold=False, label_below=True, label_within=0.05),
+            ],
+        )  # fmt: skip
+
+    def _move(self):
+        times = Q(np.linspace(0.4, 20, 80), "s")
+        ends = [0, 20]
+        self.picture.chart.move(
+            title=f"In {show(self.given['starting_time'])} to line speed: {self.text(self.result)}",
+            lines=[
+                (times.m_as("s"), self.number(self._force(self.given, times)), ""),
+                (ends, [self.number(self.steady)] * 2, "to keep it going"),
+                (ends, [self.number(self.rated)] * 2, "motor's rated force"),
+            ],
+            dot=(self.given["starting_time"].m_as("s"), self.number(self.result)),
+            dot_text=self.text(self.result),
+            rising=False,
+        )

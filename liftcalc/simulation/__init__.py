@@ -1,0 +1,1 @@
+"""What chance does at the loading point and at a count."""

@@ -1,0 +1,245 @@
+"""The field sheet: what it reads, what it refuses and how, and that it never alters a file."""
+
+import csv
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from liftcalc import Q, show
+from liftcalc.cautions import DEFER, NEAR_THE_ROPE
+from liftcalc.fieldwork import COLUMNS, QUANTITIES, FieldSheetError, read_field_sheet, routes, summary
+from liftcalc.pages.blank_sheet import blank_sheet_csv, blank_sheet_html, blank_sheet_links
+
+DATA = Path(__file__).resolve().parents[2] / "data"
+HEADING = "quantity,value,unit,plus_minus,method,note\n"
+SEMICOLONS = HEADING.replace(",", ";")
+
+
+def read(tmp_path, text, encoding="utf-8"):
+    path = tmp_path / "sheet.csv"
+    path.write_bytes(text.encode(encoding))
+    before = path.read_bytes()
+    try:
+        return read_field_sheet(path)
+    finally:
+        assert path.read_bytes() == before
+
+
+def test_the_demo_sheet_reads_and_its_means_are_of_the_demo_tow():
+    sheet = read_field_sheet(DATA / "field_sheet.csv")
+    assert {reading.quantity for reading in sheet.readings} == set(QUANTITIES)
+    assert show(sheet.mean("line speed")) == "3.40 m/s"
+    assert show(sheet.mean("spacing")) == "6.8 m"
+    assert len(sheet.of("line speed")) == 3
+    assert sheet.of("line speed")[1].value == Q(7.6, "mph")
+    assert sheet.of("line speed")[1].plus_minus == Q(0.5, "mph")
+    assert sheet.of("line speed")[1].row == 3
+
+
+def test_the_mean_mixes_units_rightly(tmp_path):
+    sheet = read(tmp_path, HEADING + "spacing,6,m,,,\nspacing,10,ft,,,\n")
+    assert sheet.mean("spacing").m_as("m") == pytest.approx((6 + 3.048) / 2)
+
+
+def test_a_quantity_is_known_with_and_without_its_hyphen(tmp_path):
+    for name in ("pick-up acceleration", "Pick up acceleration", "pick_up_acceleration"):
+        (reading,) = read(tmp_path, HEADING + f"{name},1.5,m/s2,0.5,assumed,\n").readings
+        assert (reading.quantity, reading.value) == ("pick-up acceleration", Q(1.5, "m/s**2"))
+
+
+READ = [
+    ("byte-order mark", "\ufeff" + HEADING + "spacing,6.8,m,0.5,tape,\n", "utf-8"),
+    ("blank lines", "\n\n" + HEADING + "\n,,,,,\nspacing,6.8,m,0.5,tape,\n\n", "utf-8"),
+    ("semicolons with decimal commas", SEMICOLONS + "spacing;6,8;m;0,5;tape;\n", "utf-8"),
+    ("Windows line ends", HEADING.replace("\n", "\r\n") + "spacing,6.8,m,0.5,tape,\r\n", "utf-8"),
+    ("columns in another order", "note,unit,quantity,value,method,plus_minus\n,m,spacing,6.8,tape,0.5\n", "utf-8"),
+    ("other letters in the heading", "Quantity,VALUE, Unit ,Plus-minus,Method,Note\nSpacing,6.8,M,.5,tape,\n", "utf-8"),
+    ("an older spreadsheet's letters in a note", HEADING + "spacing,6.8,m,0.5,tape,\u00e0 c\u00f4t\u00e9\n", "cp1252"),
+    ("a comma in a quoted note", HEADING + 'spacing,6.8,m,0.5,tape,"here, and there"\n', "utf-8"),
+    ("short rows", HEADING + "spacing,6.8,m,0.5,tape\n", "utf-8"),
+    ("rows not filled in", HEADING + "line speed,,m/s,,,\nspacing,6.8,m,0.5,tape,\n", "utf-8"),
+    ("an extra column", HEADING.strip() + ",who\nspacing,6.8,m,0.5,tape,,me\n", "utf-8"),
+]
+
+
+@pytest.mark.parametrize(("what", "text", "encoding"), READ, ids=[case[0] for case in READ])
+def test_is_read(tmp_path, what, text, encoding):
+    (reading,) = read(tmp_path, text, encoding).readings
+    assert (reading.quantity, reading.value, reading.plus_minus) == ("spacing", Q(6.8, "m"), Q(0.5, "m"))
+    assert reading.method == "tape"
+
+
+REFUSED = [
+    ("", "sheet.csv: the sheet is empty. Its first row must be: quantity,value,unit,plus_minus,method,note"),
+    (
+        "quantity,value\nspacing,3\n",
+        "sheet.csv, row 1: the column 'unit' is missing; the heading row reads 'quantity, value'. "
+        "Write: quantity,value,unit,plus_minus,method,note",
+    ),
+    (
+        HEADING + "\nline sped,3.4,m/s,,,\n",
+        "sheet.csv, row 3, column quantity: 'line sped' is no quantity of this sheet. Write one of: "
+        + ", ".join(QUANTITIES)
+        + ". Is 'line speed' meant?",
+    ),
+    (
+        HEADING + "spacing,6.8,mph,,,\n",
+        "sheet.csv, row 2, column unit: 'mph' is a unit of a speed, not of a length. "
+        "Write 'm', 'ft', 'in', 'cm', 'yd', 'km', 'mi'.",
+    ),
+    (HEADING + "ride time,44,,,,\n", "sheet.csv, row 2, column unit: the unit is missing. Write 's', 'min', 'h'."),
+    (
+        HEADING + "ride time,44,ticks,,,\n",
+        "sheet.csv, row 2, column unit: 'ticks' is no unit known here for a time. Write 's', 'min', 'h'.",
+    ),
+    (
+        HEADING + "spacing,about 7,m,,,\n",
+        "sheet.csv, row 2, column value: 'about 7' is no number. Write digits only, such as 3.4.",
+    ),
+    (
+        HEADING + "spacing,7,m,some,,\n",
+        "sheet.csv, row 2, column plus_minus: 'some' is no number. Write digits only, such as 3.4.",
+    ),
+    (
+        HEADING + "spacing,-7,m,,,\n",
+        "sheet.csv, row 2, column value: spacing must be greater than zero, but got -7. Write the size without a sign.",
+    ),
+    (
+        HEADING + "spacing,7,m,-1,,\n",
+        "sheet.csv, row 2, column plus_minus: spacing must not be negative, but got -1. Write the size without a sign.",
+    ),
+    (
+        HEADING + "spacing,0,m,,,\n",
+        "sheet.csv, row 2, column value: spacing must be greater than zero, but got 0. Write the size without a sign.",
+    ),
+    (
+        HEADING + "spacing,6,8,m,,,\n",
+        "sheet.csv, row 2, column value: '6,8' was read as two cells, because commas part the cells of this sheet. "
+        "Write 6.8 with a decimal point.",
+    ),
+    (
+        HEADING + 'spacing,"6,8",m,,,\n',
+        "sheet.csv, row 2, column value: '6,8' has the wrong decimal mark for this sheet. Write 6.8.",
+    ),
+    (
+        SEMICOLONS + "spacing;6.8;m;;;\n",
+        "sheet.csv, row 2, column value: '6.8' has the wrong decimal mark for this sheet. Write 6,8.",
+    ),
+    (
+        HEADING + 'spacing,"1,800",m,,,\n',
+        "sheet.csv, row 2, column value: '1,800' can be read in two ways. "
+        "Write 1800 for the whole number, or 1.800 for the decimal one.",
+    ),
+    (
+        HEADING + "spacing,6.8,m,,here, and there\n,,,,,,,x\n",
+        "sheet.csv, row 3, column note: the row has 8 cells, but the heading has 6. "
+        "Put a text that holds a comma between quotation marks, and write decimals with a point.",
+    ),
+    (
+        HEADING + "persons per carrier,1.5,person,,,\n",
+        "sheet.csv, row 2, column value: persons per carrier must be a whole number, but got 1.5. Write 1 for a tow.",
+    ),
+    (
+        HEADING + 'spacing,6.8,m,,"tape,\n',
+        "sheet.csv, row 2: the quotation marks do not close (unexpected end of data). Remove or double them.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "message"), REFUSED, ids=[case[1][10:70] for case in REFUSED])
+def test_is_refused(tmp_path, text, message):
+    with pytest.raises(FieldSheetError) as caught:
+        read(tmp_path, text)
+    assert str(caught.value) == message
+
+
+def test_other_files_are_refused(tmp_path):
+    with pytest.raises(FieldSheetError, match="the file cannot be opened .* Check the name and the folder"):
+        read_field_sheet(tmp_path / "nowhere.csv")
+    with pytest.raises(FieldSheetError, match="the file cannot be opened"):
+        read_field_sheet(tmp_path)
+    with pytest.raises(FieldSheetError, match="this is no CSV text. Save the sheet as 'CSV UTF-8'"):
+        read(tmp_path, HEADING, "utf-16")
+    with pytest.raises(FieldSheetError, match="the file holds 6,000,000 bytes; a field sheet is much smaller"):
+        read(tmp_path, "a" * 6_000_000)
+
+
+@given(text=st.text(max_size=200))
+def test_any_text_is_read_or_refused_with_a_row(tmp_path_factory, text):
+    path = tmp_path_factory.mktemp("any") / "sheet.csv"
+    path.write_bytes((HEADING + text).encode("utf-8", "surrogatepass"))
+    try:
+        message = f"sheet.csv, row 0: read {len(read_field_sheet(path).readings)}"
+    except FieldSheetError as error:
+        message = str(error)
+    assert re.match(r"sheet\.csv(, row \d+|: this is no CSV text)", message)
+
+
+def test_a_missing_reading_is_named():
+    sheet = read_field_sheet(DATA / "field_sheet_blank.csv")
+    assert sheet.readings == ()
+    with pytest.raises(FieldSheetError, match=r"no reading of 'line speed'. Add a row such as: line speed,1,m/s,,,"):
+        sheet.mean("line speed")
+    with pytest.raises(ValueError, match="'speed' is no quantity of a sheet"):
+        sheet.of("speed")
+
+
+def test_summary_and_routes_of_the_demo_sheet():
+    sheet = read_field_sheet(DATA / "field_sheet.csv")
+    rows = {row[0]: row for row in summary(sheet).rows}
+    assert rows["spacing"] == ("spacing", "3", "6.8 m", "22.3 ft", "6.7 m to 6.9 m")
+    found = [(row[0], row[2]) for row in routes(sheet).rows]
+    levels = ["ideal", "counted", "counted"]
+    assert found == list(
+        zip(("line speed and spacing", "head count and ride time", "count at the top"), levels, strict=True)
+    )
+    # own arithmetic from the numbers in the file: 33 persons in 2 minutes
+    assert routes(sheet).rows[2][1] == "990 pph"
+
+
+def test_routes_leave_out_what_was_not_read(tmp_path):
+    sheet = read(tmp_path, HEADING + "line speed,3,m/s,,,\nspacing,6,m,,,\n")
+    assert [row[:3] for row in routes(sheet).rows] == [("line speed and spacing", "1,800 pph", "ideal")]
+
+
+def test_the_blanks_are_up_to_date_and_hold_every_row():
+    assert (DATA / "field_sheet_blank.csv").read_text(encoding="utf-8") == blank_sheet_csv()
+    assert (DATA / "field_sheet_blank.html").read_text(encoding="utf-8") == blank_sheet_html()
+    rows = list(csv.reader(blank_sheet_csv().splitlines()))
+    assert tuple(rows[0]) == COLUMNS
+    assert [row[0] for row in rows[1:]] == list(QUANTITIES)
+    assert "**" not in blank_sheet_html()
+    page = re.sub("</?strong>", "**", blank_sheet_html())
+    assert page.index(NEAR_THE_ROPE[0].replace("'", "&#x27;")) < page.index("<table>")
+    printed = [quantity for quantity in QUANTITIES if quantity != "pick-up acceleration"]
+    for text in (*NEAR_THE_ROPE, DEFER, *printed):
+        assert text.replace("'", "&#x27;") in page
+    assert "pick-up" not in page, "assumed at the desk, not read on the hill"
+    assert not re.search(r"(src|href)=|https?:", page)
+
+
+def test_no_row_of_the_sheet_sends_anybody_to_the_drive_or_into_the_track():
+    how = {quantity: row[3] for quantity, row in QUANTITIES.items()}
+    assert how["motor power"] == "ask the operator; never read at the drive"
+    assert how["sheave distance"] == "bottom sheave to top sheave: a map, or ask the operator"
+    assert how["ridden length"] == "from grab to let-go, along the slope: tape, lift locked out"
+    for quantity in ("ride time", "persons counted"):
+        assert "from outside" in how[quantity]
+    methods = {reading.method for reading in read_field_sheet(DATA / "field_sheet.csv").of("motor power")}
+    assert methods == {"asked of the operator"}
+
+
+def test_the_blanks_are_written_by_one_command(tmp_path):
+    subprocess.run([sys.executable, "-m", "liftcalc.pages.blank_sheet", str(tmp_path)], check=True, timeout=60)
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["field_sheet_blank.csv", "field_sheet_blank.html"]
+
+
+def test_the_links_hold_the_files_themselves():
+    html = blank_sheet_links()._repr_html_()
+    assert html.count("download=") == 2
+    assert 'href="data:text/csv;base64,' in html

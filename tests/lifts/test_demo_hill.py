@@ -1,0 +1,147 @@
+"""The invented hill is one hill: field sheet, lift table, tracks, laps and map line tell of the same lifts."""
+
+import csv
+import importlib.util
+import re
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from liftcalc import Q, grade_from_rise, hourly_capacity, persons_from_flow, ride_time_from_rest, show, slope_length
+from liftcalc.fieldwork import (
+    count_in_words,
+    line_speed_from_laps,
+    read_field_sheet,
+    read_lap_times,
+    read_map_line,
+    read_track,
+    read_track_speed,
+)
+
+DATA = Path(__file__).resolve().parents[2] / "data"
+SHEET = read_field_sheet(DATA / "field_sheet.csv")
+
+
+def rows_of(name, **wanted):
+    """Return the rows of a table of the hill whose cells are as wanted."""
+    with open(DATA / name, encoding="utf-8", newline="") as file:
+        return [row for row in csv.DictReader(file) if all(row[key] == value for key, value in wanted.items())]
+
+
+MEANS = [  # quantity of the sheet, digits of its unit, mean
+    ("line speed", 2, "3.40"),
+    ("spacing", 2, "6.80"),
+    ("ridden length", 0, "150"),
+    ("sheave distance", 0, "163"),
+    ("vertical rise", 1, "29.4"),
+    ("ride time", 1, "45.3"),
+    ("motor power", 1, "15.0"),
+    ("pick-up acceleration", 1, "1.5"),
+]
+
+
+@pytest.mark.parametrize(("quantity", "digits", "mean"), MEANS, ids=[case[0] for case in MEANS])
+def test_the_plain_means_of_the_field_sheet_are_the_demo_tow(quantity, digits, mean):
+    assert f"{SHEET.mean(quantity).magnitude:.{digits}f}" == mean
+
+
+def test_the_field_sheet_and_the_lift_table_tell_of_one_rope():
+    (lift,) = rows_of("hill_lifts.csv", line="Penny Rope")
+    for column in ("line_speed", "spacing", "ridden_length", "vertical_rise", "motor_power", "pick_up_acceleration"):
+        number, unit = lift[column].replace("²", "**2").split()
+        mean = SHEET.mean(column.replace("pick_up", "pick-up").replace("_", " ")).m_as(unit)
+        assert mean == pytest.approx(float(number), rel=1e-3), column
+
+
+def test_the_readings_of_the_sheet_follow_from_one_another():
+    speed, spacing, length = (SHEET.mean(name) for name in ("line speed", "spacing", "ridden length"))
+    ride = ride_time_from_rest(length, speed, SHEET.mean("pick-up acceleration"))
+    assert show(ride) == show(SHEET.mean("ride time")) == "45.3 s"
+    capacity = hourly_capacity(speed, spacing)
+    assert show(capacity) == "1,800 pph"
+    assert show(persons_from_flow(capacity, ride)) == "22.6 persons"
+
+
+def test_one_slope_has_one_grade():
+    rise, length = SHEET.mean("vertical rise"), Q(150, "m")
+    grade = grade_from_rise(vertical_rise=rise, horizontal_run=(length**2 - rise**2) ** 0.5)
+    assert show(grade, "percent") == "20%"
+    assert show(SHEET.mean("sheave distance") * (rise / length).m_as("")) == "31.9 m", "sheave to sheave"
+
+
+def test_the_count_of_the_demo_sheet():
+    said = repr(count_in_words(SHEET))
+    assert "33 persons in 2.0 min: 990 pph (counted). For 95 counts in 100 that is good to plus or minus 34 %" in said
+    assert "is below 1,800 pph (ideal) by more than its doubt" in said
+
+
+def script():
+    """Return the script that writes tracks, laps and map lines, as a module."""
+    spec = importlib.util.spec_from_file_location("demo_tracks", DATA / "make_tracks.py")
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+@pytest.mark.parametrize("name", ["PENNY_ROPE", "LONG_PLATTER"])
+def test_the_ride_in_a_track_is_that_of_a_rider_who_starts_from_rest(name):
+    """A second opinion: the moves of the script are added up, and the way of the first seconds is looked at."""
+    made = script()
+    lift = getattr(made, name)
+    (row,) = rows_of("hill_lifts.csv", line="Penny Rope" if name == "PENNY_ROPE" else "Long Platter")
+    speed, length, rise = (float(row[key].split()[0]) for key in ("line_speed", "ridden_length", "vertical_rise"))
+    assert (lift["speed"], lift["length"], lift["rise"]) == (speed, length, rise)
+    moves = np.array(made.moves_of_one_ride(lift))
+    corners = np.cumsum(np.vstack([[0.0, 0.0, 0.0], moves]), axis=0)
+    took_hold = corners[2, 0]  # walked up and stood
+    let_go = np.interp(length, corners[:, 1], corners[:, 0])
+    ride = ride_time_from_rest(Q(length, "m"), Q(speed, "m/s"), Q(1.5, "m/s**2"))
+    assert let_go - took_hold == pytest.approx(ride.m_as("s"), abs=1e-6)
+    one_second = np.interp(took_hold + 1.0, corners[:, 0], corners[:, 1])
+    assert one_second == pytest.approx(0.5 * 1.5, abs=0.02)
+
+
+def test_the_laps_are_timed_on_the_same_rope():
+    laps = read_lap_times(DATA / "penny_rope_laps.csv", without=["7"])
+    assert abs(laps.mean.m_as("s") - 45.25) < 3 * 0.35 / 3, "nine laps that scatter by 0.35 s"
+    speed, doubt = line_speed_from_laps(
+        laps, Q(150, "m"), ridden_length_uncertainty=Q(0.6, "m"), pick_up_acceleration=Q(1.5, "m/s**2")
+    )
+    assert abs(speed.m_as("m/s") - 3.4) < doubt.m_as("m/s")
+
+
+def test_the_map_line_lies_on_the_same_slope():
+    line = read_map_line(DATA / "penny_rope_line.kml")
+    rise = Q(163 * 29.4 / 150, "m")
+    assert show(rise) == "31.9 m"
+    along = slope_length(vertical_rise=rise, horizontal_run=line.map_length)
+    assert along.m_as("m") == pytest.approx(163, abs=0.05)
+
+
+@pytest.mark.parametrize("name", ["penny_rope_track.gpx", "long_platter_track.gpx"])
+def test_a_demo_track_says_nothing_that_the_lift_does_not(name):
+    """Speed, rise and grade as the page prints them lie near those of the lift, without being told any of them."""
+    speed, length, rise = (3.4, 150, 29.4) if name.startswith("penny") else (2.8, 400, 78)
+    reading = read_track_speed(read_track(DATA / name))
+    assert reading.speed.m_as("m/s") == pytest.approx(speed, abs=0.015)
+    grade = reading.vertical_rise / (reading.ridden_length**2 - reading.vertical_rise**2) ** 0.5
+    assert 100 * grade.m_as("") == pytest.approx(20, abs=0.5)
+    assert reading.ridden_length.m_as("m") == pytest.approx(length, rel=0.03)
+
+
+PAGES = sorted((DATA.parent / "notebooks/sources").glob("0[0-6]*.py"))
+
+
+@pytest.mark.parametrize("path", PAGES, ids=lambda path: path.stem)
+def test_no_page_speaks_of_another_ride_rise_or_grade(path):
+    text = path.read_text(encoding="utf-8")
+    other = r"ride takes 44 s|stays on for 44|near 44 s|Q\(44, \"s\"\)\)|31\.8 m|grade 22 %|45\.12|100 ft in 9\.0 s"
+    assert re.findall(other, text) == []
+    assert set(re.findall(r"ride_time=Q\((.*?)\)", text)) <= {'45.3, "s"'}
+
+
+def test_the_count_is_judged_right_below_the_routes():
+    text = PAGES[0].read_text(encoding="utf-8")
+    routes, judged = text.index("\nroutes(sheet)\n"), text.index("\ncount_in_words(sheet)\n")
+    assert 0 < judged - routes < 1000
