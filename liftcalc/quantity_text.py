@@ -291,7 +291,7 @@ def read_number(text, decimal_comma=False):
     if re.fullmatch(rf"[+-]?[0-9]+{re.escape(other)}[0-9]+", word):
         raise PlainError(f"{text!r} has the wrong decimal mark for this sheet. Write {word.replace(other, decimal)}.")
     if not re.fullmatch(r"[+-]?[0-9]+", digits) or not _NUMBER.match(word.replace(decimal, ".")):
-        raise PlainError(f"{cut(text)!r} is no number. Write digits only, such as {f'3{decimal}4'}.")
+        raise PlainError(f"{shortened(text)!r} is no number. Write digits only, such as {f'3{decimal}4'}.")
     return float(word.replace(decimal, "."))
 
 
@@ -301,11 +301,11 @@ def _one_mark(word, other, decimal):
     return re.sub(r"[^0-9+-]", "", head) + decimal + tail
 
 
-def cut(text, most=40):
+def shortened(text, most=40):
     """Return a text, cut to a length that fits into a message."""
     return text if len(text) <= most else text[:most] + "..."
 
 
-def came(value):
+def as_received(value):
     """Return what came, as text that is alike with every version of the unit library."""
     return show(value) if isinstance(value, Quantity) else repr(value)

@@ -13,6 +13,8 @@ from dataclasses import dataclass
 import numpy as np
 import pint
 
+from liftcalc.docstrings import completed
+
 ureg = pint.get_application_registry()
 for _definition in (
     "person = [person] = _ = persons = rider = riders",
@@ -24,7 +26,7 @@ for _definition in (
         ureg.define(_definition)
 
 # name of a kind of quantity: (unit that stands for the kind, value used in the advice of a message)
-KINDS = {
+KINDS_OF_QUANTITY = {
     "speed": ("m/s", 3.4),
     "length": ("m", 6.8),
     "time": ("s", 2.0),
@@ -43,7 +45,7 @@ KINDS = {
     "amount of money": ("dollar", 20),
     "pure number or angle": ("", 0.2),
 }
-_KIND_OF_DIMENSION = {ureg.Unit(unit).dimensionality: kind for kind, (unit, _) in KINDS.items()}
+_KIND_OF_DIMENSION = {ureg.Unit(unit).dimensionality: kind for kind, (unit, _) in KINDS_OF_QUANTITY.items()}
 
 FORMULAS = {}  # every formula behind @unit_aware, by its full name: the tests walk through it
 
@@ -162,7 +164,7 @@ def _plain_text(quantity):
 
 def _advice(unit):
     kind = kind_of(ureg.Unit(unit))
-    return f"Q({KINDS[kind][1]}, {unit!r})"
+    return f"Q({KINDS_OF_QUANTITY[kind][1]}, {unit!r})"
 
 
 def _magnitude(function, name, value, unit, wanted, lowest):
@@ -218,10 +220,13 @@ class Condition:
         the formula's units.
     says : function
         From the same arguments to what came and what to write instead.
+    refuses : str
+        What is refused, as the docstring of a formula says it behind "If".
     """
 
     holds: Callable
     says: Callable
+    refuses: str
 
     @functools.cached_property  # every call of a formula asks for them
     def names(self):
@@ -297,6 +302,7 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), fi
                 )
             return ureg.Quantity(result, result_unit)
 
+        checked.__doc__ = completed(formula, units, returns, lowest, conditions, fit_together)
         checked.plain = formula
         checked.units = {**units, "returns": returns}
         checked.conditions = conditions

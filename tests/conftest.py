@@ -53,5 +53,5 @@ def fresh_panels():
         panel.close()
     state._panels.clear()
     state._behind.clear()
-    state.turn("metric")
+    state.use_units("metric")
     state.values.update({name: control.start for name, control in modules[1].CONTROLS.items()})

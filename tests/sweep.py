@@ -79,7 +79,7 @@ for widget in widgets:
             move(widget, "index", index)
 
 for system in ("us", "metric"):  # the ends of every slider again in the other units
-    state.turn(system)
+    state.use_units(system)
     for panel in panels:
         for row in panel.rows:
             start = row.slider.value

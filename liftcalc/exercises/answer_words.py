@@ -8,7 +8,7 @@ import difflib
 import functools
 import re
 
-from liftcalc.quantity_text import UNIT_SPELLINGS, cut
+from liftcalc.quantity_text import UNIT_SPELLINGS, shortened
 from liftcalc.units import PlainError, kind_of, ureg
 
 PURE = kind_of(ureg.Unit(""))
@@ -180,17 +180,19 @@ def unit_of(word, kind, number):
             return ""
         if kind == "number of persons" and whole and not word:
             return "person"  # so many "on the line"
-        raise AnswerError(f"the unit is missing. Write the unit behind {cut(number)}, as in {example(kind)!r}.")
+        raise AnswerError(f"the unit is missing. Write the unit behind {shortened(number)}, as in {example(kind)!r}.")
     for way in ways_to_write(word):
         ask_if_two_ways(way, kind)
         unit = _spellings(kind).get(way) or _unit_of_rate(way, kind)
         if unit is not None:
             return unit
     if kind in (PURE, None):
-        raise AnswerError(f"{cut(word)!r} is no unit known here. Write the number alone, as in {example(kind)!r}.")
+        raise AnswerError(
+            f"{shortened(word)!r} is no unit known here. Write the number alone, as in {example(kind)!r}."
+        )
     near = difflib.get_close_matches(word[:40], list(_spellings(kind)), n=1)
     guess = f" Is {near[0]!r} meant?" if near else ""
-    raise AnswerError(f"{cut(word)!r} is no unit known here. Write the unit as in {example(kind)!r}.{guess}")
+    raise AnswerError(f"{shortened(word)!r} is no unit known here. Write the unit as in {example(kind)!r}.{guess}")
 
 
 def _unit_of_rate(word, kind):

@@ -23,8 +23,8 @@ from liftcalc.exercises.answer_words import (
     unit_of,
 )
 from liftcalc.levels import Capacity
-from liftcalc.quantity_text import cut, show, unit_word
-from liftcalc.units import KINDS, Q, kind_of, ureg
+from liftcalc.quantity_text import shortened, show, unit_word
+from liftcalc.units import KINDS_OF_QUANTITY, Q, kind_of, ureg
 
 MOST_CHARACTERS = 120
 _SPACES = re.compile(r"[\s\u00a0\u202f\u2009]+")
@@ -138,7 +138,9 @@ def read_as_written(given, unit, plus_minus=False):
             )
         return _from_code(Q(given, ""))
     if not isinstance(given, str):
-        raise AnswerError(f"{cut(repr(given))} is no answer. Write a quantity, or text such as {example(kind)!r}.")
+        raise AnswerError(
+            f"{shortened(repr(given))} is no answer. Write a quantity, or text such as {example(kind)!r}."
+        )
     return _from_text(given, kind, plus_minus)
 
 
@@ -177,7 +179,7 @@ def _from_text(text, kind, plus_minus):
     written = _without_lead(_SPACES.sub(" ", text).strip())
     sign = _PLUS_MINUS.match(written)
     if sign and not plus_minus:
-        raise AnswerError(f"{cut(text)!r} is a plus-minus, and one number is asked. Write it without the sign.")
+        raise AnswerError(f"{shortened(text)!r} is a plus-minus, and one number is asked. Write it without the sign.")
     plain = written[sign.end() if sign else 0 :].translate(SAME_SIGNS)
     plain = " ".join(plain.split())
     for read in (_clock, _several_units, _fraction):
@@ -203,12 +205,12 @@ def _clock(plain, kind):
         return None
     if kind != "time":
         raise AnswerError(
-            f"{cut(plain)!r} reads as minutes and seconds, and no time is asked. Write one number and its unit, such "
-            f"as {example(kind)!r}."
+            f"{shortened(plain)!r} reads as minutes and seconds, and no time is asked. Write one number and its unit, "
+            f"such as {example(kind)!r}."
         )
     unit = TIMES.get((found["unit"] or "min").casefold())
     if unit not in ("minute", "s") or not _TIME_OF_CLOCK.match(found["parts"]):
-        raise AnswerError(f"{cut(plain)!r} is no time. Write minutes and seconds as 1:03, or as 1 min 3 s.")
+        raise AnswerError(f"{shortened(plain)!r} is no time. Write minutes and seconds as 1:03, or as 1 min 3 s.")
     parts = found["parts"].split(":")
     seconds = sum(float(part) * 60**place for place, part in enumerate(reversed(parts)))
     return Answer(Q(seconds, "s"), _half_digit(parts[-1]), plain)
@@ -226,17 +228,21 @@ def _several_units(plain, kind):
         ask_if_two_ways(word, kind)
     if not all(pair in _IN_ONE for pair in zip(units[1:], units, strict=False)):
         raise AnswerError(
-            f"{cut(plain)!r} holds two units that do not go together. Write one number and its unit, such as "
+            f"{shortened(plain)!r} holds two units that do not go together. Write one number and its unit, such as "
             f"{example(kind)!r}."
         )
     total = 0.0
     for place, (number, word) in enumerate(parts):
         if place < len(parts) - 1 and "." in number:
-            raise AnswerError(f"{cut(plain)!r}: only the last number may have a point. Write {example(kind)!r}, say.")
+            raise AnswerError(
+                f"{shortened(plain)!r}: only the last number may have a point. Write {example(kind)!r}, say."
+            )
         in_one = _IN_ONE[units[place], units[place - 1]] if place else 1
         if place and float(number) >= in_one:
             larger = unit_word(units[place - 1])
-            raise AnswerError(f"{cut(plain)!r}: {number} {word} are 1 {larger} or more. Write {example(kind)!r}, say.")
+            raise AnswerError(
+                f"{shortened(plain)!r}: {number} {word} are 1 {larger} or more. Write {example(kind)!r}, say."
+            )
         total = total * in_one + float(number)
     return Answer(Q(total, units[-1]), _half_digit(parts[-1][0]), plain)
 
@@ -261,12 +267,13 @@ def _number_and_unit(plain, kind, text):
     found = _ANSWER.match(plain)
     if not found:
         raise AnswerError(
-            f"{cut(text)!r} holds no number that can be read. Write a number and its unit, such as {example(kind)!r}."
+            f"{shortened(text)!r} holds no number that can be read. Write a number and its unit, "
+            f"such as {example(kind)!r}."
         )
     number, unit = found["number"].strip(), (found["unit"] or "").strip().rstrip(".")
     if _PLUS_MINUS.match(unit):
         raise AnswerError(
-            f"{cut(text)!r} holds a number and its plus-minus. Write the one number that is asked, such as "
+            f"{shortened(text)!r} holds a number and its plus-minus. Write the one number that is asked, such as "
             f"{example(kind)!r}."
         )
     digits = _digits(number, text)
@@ -292,8 +299,10 @@ def _digits(word, text):
             f"decimal number, "
             f"or {comma['head']}{comma['tail']} for the whole one."
         )
-    raise AnswerError(f"{cut(word)!r} in {cut(text)!r} is no number. Write digits with at most one point, such as 3.4.")
+    raise AnswerError(
+        f"{shortened(word)!r} in {shortened(text)!r} is no number. Write digits with at most one point, such as 3.4."
+    )
 
 
 def _advice(number, unit):
-    return f"Q({cut(repr(number))}, {KINDS[kind_of(ureg.Unit(unit))][0]!r})"
+    return f"Q({shortened(repr(number))}, {KINDS_OF_QUANTITY[kind_of(ureg.Unit(unit))][0]!r})"

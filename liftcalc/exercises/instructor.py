@@ -20,7 +20,7 @@ TOTAL_COLUMNS = ("learner", "right", "close", "off", "open", "tries", "remark")
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
-def harmless(cell):
+def safe_in_a_spreadsheet(cell):
     """Return a cell as text that no spreadsheet takes for a formula."""
     text = str(cell)
     return f"'{text}" if text.lstrip().startswith(_FORMULA_STARTS) else text
@@ -30,7 +30,7 @@ def _csv(columns, rows):
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(columns)
-    writer.writerows([[harmless(cell) for cell in row] for row in rows])
+    writer.writerows([[safe_in_a_spreadsheet(cell) for cell in row] for row in rows])
     return text.getvalue()
 
 

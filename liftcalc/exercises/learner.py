@@ -39,7 +39,7 @@ class Session:
         """Whose numbers these are, in words."""
         return f"Numbers of {self.name}" if learner_key(self.name) else "The printed numbers"
 
-    def posed(self, id, caller="question"):
+    def posed(self, id, caller="show_exercise"):
         """Return an exercise with this learner's numbers."""
         exercise = exercise_of(id, caller)
         if id not in self._posed:
@@ -55,7 +55,7 @@ class Session:
 
     def answer(self, id, given=None):
         """Judge an answer, and keep it in the record if there was something to judge."""
-        posed = self.posed(id, "answer")
+        posed = self.posed(id, "try_answer")
         reply = judge(posed, given)
         if not reply.judged:
             return reply
@@ -68,7 +68,7 @@ class Session:
 
     def clue(self, id):
         """Return the next clue; after the last one, all of them."""
-        clues = self.posed(id, "clue").exercise.clues
+        clues = self.posed(id, "next_clue").exercise.clues
         seen, worked = self._seen.get(id, (0, False))
         self._seen[id] = (min(seen + 1, len(clues)), worked)
         if seen >= len(clues):
@@ -133,7 +133,7 @@ def start_exercises(name=""):
     return Lines(f"{session().whose.removesuffix('.')}. Answers are {session().place.where}.")
 
 
-def question(id):
+def show_exercise(id):
     """Return an exercise with the learner's numbers, to be shown.
 
     Parameters
@@ -153,7 +153,7 @@ def question(id):
     return session().posed(id)
 
 
-def answer(id, given=None):
+def try_answer(id, given=None):
     """Answer an exercise.
 
     Parameters
@@ -176,7 +176,7 @@ def answer(id, given=None):
     return session().answer(id, given)
 
 
-def clue(id):
+def next_clue(id):
     """Return the next clue to an exercise.
 
     Parameters

@@ -7,7 +7,7 @@ from liftcalc.fieldwork.map_lines import MapLine, read_map_line
 from liftcalc.fieldwork.safe_files import FieldFileError, decode
 from liftcalc.fieldwork.sheet import (
     COLUMNS,
-    QUANTITIES,
+    FIELD_QUANTITIES,
     FieldSheet,
     FieldSheetError,
     Reading,
@@ -22,7 +22,7 @@ from liftcalc.fieldwork.tracks import Track, make_track
 
 __all__ = [
     "COLUMNS",
-    "QUANTITIES",
+    "FIELD_QUANTITIES",
     "FieldFileError",
     "FieldSheet",
     "FieldSheetError",

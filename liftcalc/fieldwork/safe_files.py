@@ -147,7 +147,7 @@ def plain_number(text):
     return number if math.isfinite(number) else None
 
 
-def cut(text, most=40):
+def shortened(text, most=40):
     """Return a text, cut to a length that fits into a message, with its quotation marks."""
     text = "" if text is None else str(text)
     return repr(text if len(text) <= most else text[:most] + "...")

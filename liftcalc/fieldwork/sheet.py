@@ -16,7 +16,7 @@ from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q, UnitError
 
 # quantity on the sheet: (kind, unit its mean is given in, units printed on the blank or none, how to take it)
-QUANTITIES = {
+FIELD_QUANTITIES = {
     "line speed": (
         "speed",
         "m/s",
@@ -52,7 +52,7 @@ QUANTITIES = {
 }
 COLUMNS = ("quantity", "value", "unit", "plus_minus", "method", "note")
 _OTHER_UNIT = {"m/s": "mph", "m": "ft", "kW": "hp", "m/s^2": "ft/s**2"}  # shown beside the mean
-_SPELLED_PLAINLY = {quantity.replace("-", " "): quantity for quantity in QUANTITIES}
+_SPELLED_PLAINLY = {quantity.replace("-", " "): quantity for quantity in FIELD_QUANTITIES}
 _WHOLE = ("persons per carrier",)
 _MAY_BE_ZERO = ("head count", "persons counted")
 
@@ -68,7 +68,7 @@ class Reading:
     Parameters
     ----------
     quantity : str
-        A key of ``QUANTITIES``.
+        A key of ``FIELD_QUANTITIES``.
     value : Quantity
         The reading in the unit of the sheet.
     plus_minus : Quantity or None
@@ -96,9 +96,9 @@ class FieldSheet:
 
     def of(self, quantity):
         """Return the readings of one quantity, in the order of the sheet."""
-        if quantity not in QUANTITIES:
+        if quantity not in FIELD_QUANTITIES:
             raise PlainError(
-                f"FieldSheet: {quantity!r} is no quantity of a sheet. Write one of {', '.join(QUANTITIES)}."
+                f"FieldSheet: {quantity!r} is no quantity of a sheet. Write one of {', '.join(FIELD_QUANTITIES)}."
             )
         return tuple(reading for reading in self.readings if reading.quantity == quantity)
 
@@ -112,12 +112,12 @@ class FieldSheet:
         Parameters
         ----------
         quantity : str
-            A key of ``QUANTITIES``.
+            A key of ``FIELD_QUANTITIES``.
 
         Returns
         -------
         Quantity
-            The mean, in the unit that ``QUANTITIES`` names.
+            The mean, in the unit that ``FIELD_QUANTITIES`` names.
 
         Raises
         ------
@@ -126,18 +126,18 @@ class FieldSheet:
         """
         readings = self.of(quantity)
         if not readings:
-            _, unit, _, how = QUANTITIES[quantity]
+            _, unit, _, how = FIELD_QUANTITIES[quantity]
             raise FieldSheetError(
                 f"{self.name}: no reading of {quantity!r}. Add a row such as: {quantity},1,{unit},,, ({how})."
             )
-        unit = QUANTITIES[quantity][1]
+        unit = FIELD_QUANTITIES[quantity][1]
         return Q(float(np.mean([reading.value.m_as(unit) for reading in readings])), unit)
 
 
 def summary(sheet):
     """Return a table of what a sheet holds: how many readings of each quantity, their mean and their spread."""
     rows = []
-    for quantity, (_, unit, _, _) in QUANTITIES.items():
+    for quantity, (_, unit, _, _) in FIELD_QUANTITIES.items():
         readings = sheet.of(quantity)
         if readings:
             other = _OTHER_UNIT.get(unit)
@@ -254,16 +254,16 @@ def _reading(name, number, row, columns, decimal_comma):
 
     quantity = " ".join(cells["quantity"].casefold().replace("_", " ").replace("-", " ").split())
     quantity = _SPELLED_PLAINLY.get(quantity, quantity)
-    if quantity not in QUANTITIES:
-        near = difflib.get_close_matches(quantity, QUANTITIES, n=1)
+    if quantity not in FIELD_QUANTITIES:
+        near = difflib.get_close_matches(quantity, FIELD_QUANTITIES, n=1)
         guess = f" Is {near[0]!r} meant?" if near else ""
         fail(
             "quantity",
-            f"{cells['quantity']!r} is no quantity of this sheet. Write one of: {', '.join(QUANTITIES)}.{guess}",
+            f"{cells['quantity']!r} is no quantity of this sheet. Write one of: {', '.join(FIELD_QUANTITIES)}.{guess}",
         )
     if not cells["value"]:
         return None
-    kind, _, _, _ = QUANTITIES[quantity]
+    kind, _, _, _ = FIELD_QUANTITIES[quantity]
     try:
         unit = read_unit(cells["unit"], kind)
     except UnitError as error:

@@ -8,7 +8,7 @@ from liftcalc.figures.chart import Chart
 
 LONG_DASHES = (0, (9, 3))
 # limit: quantity that sets it, and so its colour; line style of its curve, of which one has longer dashes
-LOOKS = {
+LIMIT_STYLES = {
     "spacing": ("spacing", "-"),
     "loading": ("time", "--"),
     "motor": ("power", "-."),
@@ -43,7 +43,7 @@ class LimitsChart(Chart):
         ax.yaxis.set_major_locator(MaxNLocator(6))
         ax.yaxis.set_major_formatter(FuncFormatter(style.thousands))
         self.bold, self.thin, self.labels = {}, {}, {}
-        for name, (quantity, line_style) in LOOKS.items():
+        for name, (quantity, line_style) in LIMIT_STYLES.items():
             colour = style.COLOURS[quantity]
             (line,) = ax.plot([], [], "-", color=colour, linewidth=BOLD, solid_capstyle="butt")
             self.bold[name] = self.moving(line)
@@ -85,7 +85,7 @@ class LimitsChart(Chart):
             Two lines beside the dot: the capacity, and how far the next limit is.
         """
         self.title.set_text(title)
-        for name in LOOKS:
+        for name in LIMIT_STYLES:
             own = [(at, height) for piece, at, height in pieces if piece == name]
             gap = [np.nan]
             self.bold[name].set_data(

@@ -22,6 +22,7 @@ REACHES_THE_SPEED = Condition(
         f"{np.min(ridden_length):,.1f} m long. Write a larger pick_up_acceleration, such as Q(1.5, 'm/s**2'), or a "
         "longer ride."
     ),
+    "the ride ends before its rider has the speed of the rope",
 )
 REACHES_THE_SPEED_AND_STOPS = Condition(
     lambda ridden_length, line_speed, acceleration: line_speed**2 / acceleration <= ridden_length * (1 + ROUNDING),
@@ -30,6 +31,7 @@ REACHES_THE_SPEED_AND_STOPS = Condition(
         f"up and to stop, but the ride is {np.min(ridden_length):,.1f} m long. Write a larger acceleration, such as "
         "Q(0.5, 'm/s**2'), or a longer ride."
     ),
+    "the ride ends before the cabin has speeded up and stopped",
 )
 TIME_ENOUGH = Condition(
     lambda ridden_length, ride_time, pick_up_acceleration: ride_time**2 >= 2 * ridden_length / pick_up_acceleration,
@@ -38,6 +40,7 @@ TIME_ENOUGH = Condition(
         f"{np.min(pick_up_acceleration):g} m/s². Time the ride again, or write a larger pick_up_acceleration, such as "
         "Q(1.5, 'm/s**2')."
     ),
+    "nobody covers the length from rest in that time",
 )
 
 PART_OF_THE_POWER = Condition(
@@ -46,6 +49,7 @@ PART_OF_THE_POWER = Condition(
         f"efficiency must be 1 or less, but got {np.max(efficiency):g}. "
         "Write a part of one, such as Q(0.85, '') or Q(85, 'percent')."
     ),
+    "the efficiency is over 1",
 )
 PULLS_ALONG = Condition(
     lambda tether_angle: np.asarray(tether_angle) < 90,
@@ -53,6 +57,7 @@ PULLS_ALONG = Condition(
         f"tether_angle must be less than 90 degrees, but got {np.max(tether_angle):g} degrees. "
         "Give the angle between tether and slope, such as Q(30, 'degree')."
     ),
+    "the tether stands at 90 degrees or more",
 )
 BELOW_THE_HIGHEST = Condition(
     lambda altitude: np.asarray(altitude) <= HIGHEST_ALTITUDE,
@@ -60,6 +65,7 @@ BELOW_THE_HIGHEST = Condition(
         f"altitude must be {HIGHEST_ALTITUDE:,.0f} m or less, but got {np.max(altitude):,.0f} m. "
         "Write the height above the sea in metres or feet, such as Q(2000, 'm')."
     ),
+    "the altitude is over 11,000 m",
 )
 
 A_GROOVE = Condition(
@@ -68,24 +74,28 @@ A_GROOVE = Condition(
         f"groove_angle must be 180 degrees or less, but got {np.max(groove_angle):g} degrees. "
         "Give the angle between the two sides of the groove, such as Q(45, 'degree')."
     ),
+    "the groove is wider than 180 degrees",
 )
 HOLDS_AT_LEAST_ONCE = Condition(
-    lambda safety_factor: np.asarray(safety_factor) >= 1,
-    lambda safety_factor: (
-        f"safety_factor must be 1 or more, but got {np.min(safety_factor):g}. "
+    lambda grip_safety_factor: np.asarray(grip_safety_factor) >= 1,
+    lambda grip_safety_factor: (
+        f"grip_safety_factor must be 1 or more, but got {np.min(grip_safety_factor):g}. "
         "Write how many times over the rope must hold, such as Q(1.25, '')."
     ),
+    "the grip safety factor is under 1",
 )
 
 FIRST_AND_LAST = Condition(
     lambda riders: np.asarray(riders) >= 2,
     lambda riders: f"riders must be two or more, but got {np.min(riders):g}. Count both the first and the last.",
+    "there are fewer than two riders",
 )
 
 NO_MORE_THAN_THERE_ARE = Condition(
-    lambda carriers, carriers_out: np.asarray(carriers_out) <= carriers,
-    lambda carriers, carriers_out: (
-        f"carriers_out must be {np.min(carriers):g} or less, the carriers on the loop, but got "
+    lambda carriers_on_loop, carriers_out: np.asarray(carriers_out) <= carriers_on_loop,
+    lambda carriers_on_loop, carriers_out: (
+        f"carriers_out must be {np.min(carriers_on_loop):g} or less, the carriers on the loop, but got "
         f"{np.max(carriers_out):g}. Count the carriers on the rope anew."
     ),
+    "more carriers are out than there are",
 )

@@ -7,36 +7,15 @@ from liftcalc.units import PlainError, unit_aware
 
 @unit_aware(vertical_rise="m", horizontal_run="m", returns="m", may_be_zero=("vertical_rise",))
 def slope_length(*, vertical_rise, horizontal_run):
-    r"""Return the length of a uniform slope from its rise and its length on the map.
+    """Return the length of a uniform slope from its rise and its length on the map.
 
-    Parameters
-    ----------
-    vertical_rise : Quantity [m]
-        Height gained; a scalar or an array; may be zero.
-    horizontal_run : Quantity [m]
-        Length on the map, which is always horizontal; same shape, or broadcastable.
+        L = sqrt(h^2 + d^2)
 
-    Returns
-    -------
-    Quantity [m]
-        Length along the slope.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If the run is not greater than zero, or the rise is negative.
-
-    Notes
-    -----
-    .. math:: L = \sqrt{h^2 + d^2}
+    horizontal_run: Length on the map, which is always horizontal.
+    returns: Length along the slope.
 
     Source: Pythagoras.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(slope_length(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m")))
     '150 m'
     """
@@ -45,36 +24,15 @@ def slope_length(*, vertical_rise, horizontal_run):
 
 @unit_aware(slope_length="m", grade="", returns="m", may_be_zero=("grade",))
 def vertical_rise(slope_length, grade):
-    r"""Return the height gained along a uniform slope.
+    """Return the height gained along a uniform slope.
 
-    Parameters
-    ----------
-    slope_length : Quantity [m]
-        Length along the slope; a scalar or an array.
-    grade : Quantity []
-        Rise over horizontal run: Q(20, "percent") is a rise of 20 m on 100 m of map; may be zero.
+        h = L sin(arctan (g))
 
-    Returns
-    -------
-    Quantity [m]
-        Vertical rise.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If the length is not greater than zero, or the grade is negative.
-
-    Notes
-    -----
-    .. math:: h = L \sin(\arctan(g))
+    grade: Rise over horizontal run: Q(20, "percent") is a rise of 20 m on 100 m of map.
+    returns: Vertical rise.
 
     Source: trigonometry; the grade is the tangent, not the sine.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(vertical_rise(Q(150, "m"), Q(20, "percent")))
     '29.4 m'
     """
@@ -83,34 +41,15 @@ def vertical_rise(slope_length, grade):
 
 @unit_aware(grade="", returns="degree", may_be_zero=("grade",))
 def slope_angle(grade):
-    r"""Return the angle of a slope from its grade.
+    """Return the angle of a slope from its grade.
 
-    Parameters
-    ----------
-    grade : Quantity []
-        Rise over horizontal run: Q(20, "percent") is a rise of 20 m on 100 m of map; may be zero.
+        alpha = arctan (g)
 
-    Returns
-    -------
-    Quantity [degree]
-        Angle to the horizontal.
-
-    Raises
-    ------
-    UnitError
-        If the grade has no unit, or one of another kind.
-    ValueError
-        If the grade is negative.
-
-    Notes
-    -----
-    .. math:: \alpha = \arctan(g)
+    grade: Rise over horizontal run: Q(20, "percent") is a rise of 20 m on 100 m of map.
+    returns: Angle to the horizontal.
 
     Source: trigonometry; a grade of 100 percent is 45 degrees.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(slope_angle(Q(20, "percent")))
     '11.3 degrees'
     """
@@ -119,34 +58,15 @@ def slope_angle(grade):
 
 @unit_aware(angle="degree", returns="", may_be_zero=("angle",))
 def grade_from_angle(angle):
-    r"""Return the grade of a slope from its angle.
+    """Return the grade of a slope from its angle.
 
-    Parameters
-    ----------
-    angle : Quantity [degree]
-        Angle to the horizontal; a scalar or an array; may be zero.
+        g = tan alpha
 
-    Returns
-    -------
-    Quantity []
-        Rise over horizontal run.
-
-    Raises
-    ------
-    UnitError
-        If the angle has no unit, or is a percentage.
-    ValueError
-        If the angle is negative, or 90 degrees or more.
-
-    Notes
-    -----
-    .. math:: g = \tan \alpha
+    angle: Angle to the horizontal.
+    returns: Rise over horizontal run.
 
     Source: trigonometry; 45 degrees are a grade of 100 percent.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(grade_from_angle(Q(11.3, "degree")), "percent")
     '20%'
     """
@@ -160,36 +80,15 @@ def grade_from_angle(angle):
 
 @unit_aware(vertical_rise="m", horizontal_run="m", returns="", may_be_zero=("vertical_rise",))
 def grade_from_rise(*, vertical_rise, horizontal_run):
-    r"""Return the grade of a slope from its rise and its run.
+    """Return the grade of a slope from its rise and its run.
 
-    Parameters
-    ----------
-    vertical_rise : Quantity [m]
-        Height from bottom to top; a scalar or an array; may be zero.
-    horizontal_run : Quantity [m]
-        Length on the map.
+        g = h / d
 
-    Returns
-    -------
-    Quantity []
-        Rise over horizontal run; of an uneven slope, the mean grade.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If the run is not greater than zero, or the rise is negative.
-
-    Notes
-    -----
-    .. math:: g = h / d
+    vertical_rise: Height from bottom to top.
+    returns: Rise over horizontal run; of an uneven slope, the mean grade.
 
     Source: definition.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(grade_from_rise(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147, "m")), "percent")
     '20%'
     """

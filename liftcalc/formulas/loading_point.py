@@ -15,39 +15,20 @@ from liftcalc.units import Q, UnitError, unit_aware
 
 @unit_aware(loading_time="s", persons_per_carrier="person", loading_places="", returns="person/hour")
 def loading_capacity(loading_time, persons_per_carrier=1.0, loading_places=1.0):
-    r"""Return how many an hour get on, from the mean time between successful starts at one place.
+    """Return how many an hour get on, from the mean time between successful starts at one place.
 
-    Parameters
-    ----------
-    loading_time : Quantity [s]
-        Mean time from one successful start to the next at one place; a scalar or an array.
-    persons_per_carrier : Quantity [person]
-        Riders who start together; one person if left out.
-    loading_places : Quantity []
-        Places where riders start independently at once; 1 if left out. A tow that is grabbed along a zone has more.
+        C = 3600 n K / t
 
-    Returns
-    -------
-    Quantity [person/hour]
-        Persons an hour who get on.
+    Line speed is not in it.
 
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
+    loading_time: Mean time from one successful start to the next at one place.
+    persons_per_carrier: Riders who start together; one person if left out.
+    loading_places: Places where riders start independently at once; 1 if left out. A tow that is grabbed along a
+        zone has more.
+    returns: Persons an hour who get on.
 
-    Notes
-    -----
-    .. math:: C = 3600 n K / t
+    Source: definition of a rate; Know Your Capacity, SAM (Ski Area Management), July 2018, has it with one place.
 
-    Line speed is not in it. Source: definition of a rate; Know Your Capacity, SAM (Ski Area Management), July 2018,
-    has it with one place.
-
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(loading_capacity(Q(3, "s")))
     '1,200 pph'
     """
@@ -56,38 +37,17 @@ def loading_capacity(loading_time, persons_per_carrier=1.0, loading_places=1.0):
 
 @unit_aware(clearing_time="s", persons_per_carrier="person", unloading_places="", returns="person/hour")
 def unload_capacity(clearing_time, persons_per_carrier=1.0, unloading_places=1.0):
-    r"""Return how many an hour get clear of the unload area.
+    """Return how many an hour get clear of the unload area.
 
-    Parameters
-    ----------
-    clearing_time : Quantity [s]
-        Mean time from a rider's arrival at one place until the place is clear for the next; a scalar or an array.
-    persons_per_carrier : Quantity [person]
-        Riders who arrive together; one person if left out.
-    unloading_places : Quantity []
-        Places where riders get clear independently at once; 1 if left out.
+        C = 3600 n K / t_clear
 
-    Returns
-    -------
-    Quantity [person/hour]
-        Persons an hour who get clear.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: C = 3600 n K / t_{clear}
+    clearing_time: Mean time from a rider's arrival at one place until the place is clear for the next.
+    persons_per_carrier: Riders who arrive together; one person if left out.
+    unloading_places: Places where riders get clear independently at once; 1 if left out.
+    returns: Persons an hour who get clear.
 
     Source: definition of a rate.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(unload_capacity(Q(2.5, "s")))
     '1,440 pph'
     """
@@ -96,36 +56,16 @@ def unload_capacity(clearing_time, persons_per_carrier=1.0, unloading_places=1.0
 
 @unit_aware(clear_length="m", pick_up_acceleration="m/s**2", returns="m/s")
 def speed_where_floor_ends(clear_length, pick_up_acceleration):
-    r"""Return the line speed above which a faster rope no longer shortens the loading time from rest.
+    """Return the line speed above which a faster rope no longer shortens the loading time from rest.
 
-    Parameters
-    ----------
-    clear_length : Quantity [m]
-        Length that a rider must have moved before the next can take hold at that place; a scalar or an array.
-    pick_up_acceleration : Quantity [m/s**2]
-        How hard riders speed up; same shape, or broadcastable.
+        v* = sqrt(2 a s0)
 
-    Returns
-    -------
-    Quantity [m/s]
-        Line speed that a rider has just reached when the place is clear.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: v^* = \sqrt{2 a s_0}
+    clear_length: Length that a rider must have moved before the next can take hold at that place.
+    pick_up_acceleration: How hard riders speed up.
+    returns: Line speed that a rider has just reached when the place is clear.
 
     Source: motion at constant acceleration.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(speed_where_floor_ends(Q(2.1, "m"), Q(1.5, "m/s**2")))
     '2.51 m/s'
     """
@@ -134,39 +74,19 @@ def speed_where_floor_ends(clear_length, pick_up_acceleration):
 
 @unit_aware(clear_length="m", line_speed="m/s", pick_up_acceleration="m/s**2", returns="s")
 def loading_floor_from_rest(clear_length, line_speed, pick_up_acceleration):
-    r"""Return the least time between two starts at one place, when riders start from rest.
+    """Return the least time between two starts at one place, when riders start from rest.
 
-    Parameters
-    ----------
-    clear_length : Quantity [m]
-        Length that a rider must have moved before the next can take hold at that place; a scalar or an array.
-    line_speed : Quantity [m/s]
-        Speed of the haul rope.
-    pick_up_acceleration : Quantity [m/s**2]
-        How hard riders speed up, from rest to the speed of the rope.
+        h = s0 / v + v / (2 a) below v* = sqrt(2 a s0), h = sqrt(2 s0 / a) above it
 
-    Returns
-    -------
-    Quantity [s]
-        Time until the place is clear: a floor set by physics, under which no crew and no crowd can go.
+    The second is the first at v*: a rider still speeding up does not feel how fast the rope runs.
 
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
+    clear_length: Length that a rider must have moved before the next can take hold at that place.
+    line_speed: Speed of the haul rope.
+    pick_up_acceleration: How hard riders speed up, from rest to the speed of the rope.
+    returns: Time until the place is clear: a floor set by physics, under which no crew and no crowd can go.
 
-    Notes
-    -----
-    .. math:: h = s_0 / v + v / (2 a) \text{ below } v^* = \sqrt{2 a s_0}, \quad h = \sqrt{2 s_0 / a} \text{ above it}
+    Source: motion at constant acceleration.
 
-    The second is the first at v*: a rider still speeding up does not feel how fast the rope runs. Source: motion at
-    constant acceleration.
-
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> floor = loading_floor_from_rest(Q(2.1, "m"), Q(3.4, "m/s"), Q(1.5, "m/s**2"))
     >>> show(floor)
     '1.7 s'
@@ -248,36 +168,17 @@ def intended_capacity(capacity, interval, persons_per_carrier=None, *, carriers=
 
 @unit_aware(mean_time="s", floor="s", returns="s", may_be_zero=("floor",))
 def mean_loading_time_exponential(*, mean_time, floor):
-    r"""Return the mean time between starts where riders are ready at random, exponential times, and a floor holds.
+    """Return the mean time between starts where riders are ready at random, exponential times, and a floor holds.
 
-    Parameters
-    ----------
-    mean_time : Quantity [s]
-        Mean time until the next rider is ready; a scalar or an array.
-    floor : Quantity [s]
-        Least time between two starts, such as the headway of the rope or the floor from rest; may be zero.
+        E[max(X, h)] = h + m e^(-h / m)
 
-    Returns
-    -------
-    Quantity [s]
-        Mean of the longer of the two. The capacity is that of this mean, and less than that of the larger mean.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If the mean is not greater than zero, or the floor is negative.
-
-    Notes
-    -----
-    .. math:: E[\max(X, h)] = h + m e^{-h / m}
+    mean_time: Mean time until the next rider is ready.
+    floor: Least time between two starts, such as the headway of the rope or the floor from rest.
+    returns: Mean of the longer of the two. The capacity is that of this mean, and less than that of the larger
+        mean.
 
     Source: integral of the tail of the exponential distribution; the tests compare it with draws.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> mean = mean_loading_time_exponential(mean_time=Q(2, "s"), floor=Q(2, "s"))
     >>> show(loading_capacity(mean))
     '1,316 pph'
@@ -287,39 +188,19 @@ def mean_loading_time_exponential(*, mean_time, floor):
 
 @unit_aware(mean_time="s", floor="s", time_variation="", returns="s")
 def mean_loading_time_lognormal(time_variation, *, mean_time, floor):
-    r"""Return the mean time between starts where the time until a rider is ready is lognormal, and a floor holds.
+    """Return the mean time between starts where the time until a rider is ready is lognormal, and a floor holds.
 
-    Parameters
-    ----------
-    time_variation : Quantity []
-        Standard deviation of that time over its mean, also called coefficient of variation; a scalar or an array.
-    mean_time : Quantity [s]
-        Mean time until the next rider is ready.
-    floor : Quantity [s]
-        Least time between two starts, such as the headway of the rope or the floor from rest.
+        E[max(X, h)] = h Phi(z) + m Phi(sigma - z), z = (ln(h / m) + sigma^2 / 2) / sigma,
+        sigma^2 = ln(1 + c^2)
 
-    Returns
-    -------
-    Quantity [s]
-        Mean of the longer of the two. The capacity is that of this mean, and less than that of the larger mean.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: E[\max(X, h)] = h \Phi(z) + m \Phi(\sigma - z), \quad z = (\ln(h / m) + \sigma^2 / 2) / \sigma, \quad
-        \sigma^2 = \ln(1 + c^2)
+    time_variation: Standard deviation of that time over its mean, also called coefficient of variation.
+    mean_time: Mean time until the next rider is ready.
+    floor: Least time between two starts, such as the headway of the rope or the floor from rest.
+    returns: Mean of the longer of the two. The capacity is that of this mean, and less than that of the larger
+        mean.
 
     Source: partial mean of the lognormal distribution; the tests compare it with draws.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> mean = mean_loading_time_lognormal(Q(0.5, ""), mean_time=Q(2, "s"), floor=Q(2, "s"))
     >>> show(loading_capacity(mean))
     '1,517 pph'
@@ -336,41 +217,21 @@ def mean_loading_time_lognormal(time_variation, *, mean_time, floor):
     may_be_zero=("reaction_time",),
 )  # fmt: skip
 def stopping_gap_spacing(standing_gap, line_speed, reaction_time, deceleration):
-    r"""Return the spacing that would let each rider stop behind the one in front: a lesson, and no rule.
+    """Return the spacing that would let each rider stop behind the one in front: a lesson, and no rule.
 
-    Parameters
-    ----------
-    standing_gap : Quantity [m]
-        Spacing of riders who stand; a scalar or an array.
-    line_speed : Quantity [m/s]
-        Speed of the haul rope.
-    reaction_time : Quantity [s]
-        Time until slowing begins; may be zero.
-    deceleration : Quantity [m/s**2]
-        How hard the rope, or the rider, slows.
+        s = s0 + v t_r + v^2 / (2 a)
 
-    Returns
-    -------
-    Quantity [m]
-        Spacing along the rope.
+    With such spacing a faster rope carries more only up to ``speed_at_capacity_peak``, and then less.
 
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero (the reaction time: negative).
+    standing_gap: Spacing of riders who stand.
+    line_speed: Speed of the haul rope.
+    reaction_time: Time until slowing begins.
+    deceleration: How hard the rope, or the rider, slows.
+    returns: Spacing along the rope.
 
-    Notes
-    -----
-    .. math:: s = s_0 + v t_r + v^2 / (2 a)
+    Source: motion at constant deceleration; the form of the stopping sight distance in the AASHTO Green Book.
 
-    With such spacing a faster rope carries more only up to ``speed_at_capacity_peak``, and then less. Source: motion
-    at constant deceleration; the form of the stopping sight distance in the AASHTO Green Book.
-
-    Examples
-    --------
-    >>> from liftcalc import Q, hourly_capacity, show
+    >>> from liftcalc import hourly_capacity
     >>> spacing = stopping_gap_spacing(Q(2.1, "m"), Q(3.4, "m/s"), Q(1, "s"), Q(2.5, "m/s**2"))
     >>> show(spacing)
     '7.8 m'
@@ -382,36 +243,16 @@ def stopping_gap_spacing(standing_gap, line_speed, reaction_time, deceleration):
 
 @unit_aware(standing_gap="m", deceleration="m/s**2", returns="m/s")
 def speed_at_capacity_peak(standing_gap, deceleration):
-    r"""Return the line speed at which spacing that keeps a stopping gap carries the most: a lesson, and no rule.
+    """Return the line speed at which spacing that keeps a stopping gap carries the most: a lesson, and no rule.
 
-    Parameters
-    ----------
-    standing_gap : Quantity [m]
-        Spacing of riders who stand; a scalar or an array.
-    deceleration : Quantity [m/s**2]
-        How hard the rope, or the rider, slows.
+        v* = sqrt(2 a s0)
 
-    Returns
-    -------
-    Quantity [m/s]
-        Line speed of the peak. The reaction time lowers the peak and does not move it.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: v^* = \sqrt{2 a s_0}
+    standing_gap: Spacing of riders who stand.
+    deceleration: How hard the rope, or the rider, slows.
+    returns: Line speed of the peak. The reaction time lowers the peak and does not move it.
 
     Source: the spacing over the speed, s0 / v + t + v / (2 a), is least where its slope is zero.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(speed_at_capacity_peak(Q(2.1, "m"), Q(2.5, "m/s**2")))
     '3.24 m/s'
     """
@@ -420,39 +261,17 @@ def speed_at_capacity_peak(standing_gap, deceleration):
 
 @unit_aware(crowd="person", ride_and_descent="s", loading_time="s", returns="person/hour")
 def crowd_capacity_at_most(crowd, *, ride_and_descent, loading_time):
-    r"""Return the most riders an hour that a closed crowd can make, lap after lap.
+    """Return the most riders an hour that a closed crowd can make, lap after lap.
 
-    Parameters
-    ----------
-    crowd : Quantity [person]
-        People who ski this lift and nothing else; a scalar or an array.
-    ride_and_descent : Quantity [s]
-        Time of one ride and one descent, without the waiting line and without loading.
-    loading_time : Quantity [s]
-        Time that one person takes at the loading point.
+        C <= 3600 min(N / (Z + D), 1 / D)
 
-    Returns
-    -------
-    Quantity [person/hour]
-        Upper bound on the riders an hour.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: C \le 3600 \min(N / (Z + D), 1 / D)
+    ride_and_descent: Time of one ride and one descent, without the waiting line and without loading.
+    loading_time: Time that one person takes at the loading point.
+    returns: Upper bound on the riders an hour.
 
     Source: asymptotic bounds of a closed queue, in the textbooks on queueing networks; the tests hold a published
     closed loop between this bound and the lower one.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(crowd_capacity_at_most(Q(40, "person"), ride_and_descent=Q(180, "s"), loading_time=Q(3, "s")))
     '787 pph'
     """
@@ -461,38 +280,16 @@ def crowd_capacity_at_most(crowd, *, ride_and_descent, loading_time):
 
 @unit_aware(crowd="person", ride_and_descent="s", loading_time="s", returns="person/hour")
 def crowd_capacity_at_least(crowd, *, ride_and_descent, loading_time):
-    r"""Return the fewest riders an hour that a closed crowd makes, each always waiting behind all the others.
+    """Return the fewest riders an hour that a closed crowd makes, each always waiting behind all the others.
 
-    Parameters
-    ----------
-    crowd : Quantity [person]
-        People who ski this lift and nothing else; a scalar or an array.
-    ride_and_descent : Quantity [s]
-        Time of one ride and one descent, without the waiting line and without loading.
-    loading_time : Quantity [s]
-        Time that one person takes at the loading point.
+        C >= 3600 N / (Z + N D)
 
-    Returns
-    -------
-    Quantity [person/hour]
-        Lower bound on the riders an hour.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: C \ge 3600 N / (Z + N D)
+    ride_and_descent: Time of one ride and one descent, without the waiting line and without loading.
+    loading_time: Time that one person takes at the loading point.
+    returns: Lower bound on the riders an hour.
 
     Source: asymptotic bounds of a closed queue, in the textbooks on queueing networks.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(crowd_capacity_at_least(Q(40, "person"), ride_and_descent=Q(180, "s"), loading_time=Q(3, "s")))
     '480 pph'
     """

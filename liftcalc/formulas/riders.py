@@ -12,37 +12,17 @@ from liftcalc.units import unit_aware
 
 @unit_aware(ridden_length="m", line_speed="m/s", returns="s")
 def ride_time(ridden_length, line_speed):
-    r"""Return the time a rider spends on the rope, from grab to let-go.
+    """Return the time a rider spends on the rope, from grab to let-go.
 
-    Parameters
-    ----------
-    ridden_length : Quantity [m]
-        Length along the rope from where a rider takes hold to where the rider lets go; a scalar or an array.
-    line_speed : Quantity [m/s]
-        Speed of the haul rope; same shape, or broadcastable.
+        T = L / v
 
-    Returns
-    -------
-    Quantity [s]
-        Ride time, for riders who take the speed of the rope at once: on a belt, a chair, in a gondola. Whoever stands
-        still at the grab rides longer: ``ride_time_from_rest``; so does a tram: ``ride_time_rest_to_rest``.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: T = L / v
+    ridden_length: Length along the rope from where a rider takes hold to where the rider lets go.
+    line_speed: Speed of the haul rope.
+    returns: Ride time, for riders who take the speed of the rope at once: on a belt, a chair, in a gondola. Whoever
+        stands still at the grab rides longer: ``ride_time_from_rest``; so does a tram: ``ride_time_rest_to_rest``.
 
     Source: definition of a constant speed.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(ride_time(Q(150, "m"), Q(3.4, "m/s")))
     '44.1 s'
     """
@@ -53,39 +33,19 @@ def ride_time(ridden_length, line_speed):
     ridden_length="m", line_speed="m/s", pick_up_acceleration="m/s**2", returns="s", conditions=(REACHES_THE_SPEED,)
 )
 def ride_time_from_rest(ridden_length, line_speed, pick_up_acceleration):
-    r"""Return the ride time of a rider who stands still at the grab: on a rope or handle tow, a platter, a T-bar.
+    """Return the ride time of a rider who stands still at the grab: on a rope or handle tow, a platter, a T-bar.
 
-    Parameters
-    ----------
-    ridden_length : Quantity [m]
-        Length along the rope from where a rider takes hold to where the rider lets go; a scalar or an array.
-    line_speed : Quantity [m/s]
-        Speed of the haul rope; same shape, or broadcastable.
-    pick_up_acceleration : Quantity [m/s**2]
-        How hard the rider speeds up, from rest to the speed of the rope.
+        T = L / v + v / (2 a)
 
-    Returns
-    -------
-    Quantity [s]
-        Ride time. A belt, a chair or a gondola takes its riders along at once: ``ride_time``.
+    In the time v / a of speeding up a rider covers half of what the rope does.
 
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero, or the ride ends before the rider has the speed of the rope.
+    ridden_length: Length along the rope from where a rider takes hold to where the rider lets go.
+    line_speed: Speed of the haul rope.
+    pick_up_acceleration: How hard the rider speeds up, from rest to the speed of the rope.
+    returns: Ride time. A belt, a chair or a gondola takes its riders along at once: ``ride_time``.
 
-    Notes
-    -----
-    .. math:: T = L / v + v / (2 a)
+    Source: motion at constant acceleration, then at constant speed.
 
-    In the time v / a of speeding up a rider covers half of what the rope does. Source: motion at constant
-    acceleration, then at constant speed.
-
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(ride_time_from_rest(Q(150, "m"), Q(3.4, "m/s"), Q(1.5, "m/s**2")))
     '45.3 s'
     """
@@ -96,38 +56,17 @@ def ride_time_from_rest(ridden_length, line_speed, pick_up_acceleration):
     ridden_length="m", line_speed="m/s", acceleration="m/s**2", returns="s", conditions=(REACHES_THE_SPEED_AND_STOPS,)
 )
 def ride_time_rest_to_rest(ridden_length, line_speed, acceleration):
-    r"""Return the time of a ride that starts and ends at rest, as in the cabin of a reversible tram.
+    """Return the time of a ride that starts and ends at rest, as in the cabin of a reversible tram.
 
-    Parameters
-    ----------
-    ridden_length : Quantity [m]
-        Length along the rope from stop to stop; a scalar or an array.
-    line_speed : Quantity [m/s]
-        Speed of the haul rope between start and stop; same shape, or broadcastable.
-    acceleration : Quantity [m/s**2]
-        How hard the cabin speeds up, and slows at the end.
+        T = L / v + v / a
 
-    Returns
-    -------
-    Quantity [s]
-        Ride time.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero, or start and stop together are longer than the ride.
-
-    Notes
-    -----
-    .. math:: T = L / v + v / a
+    ridden_length: Length along the rope from stop to stop.
+    line_speed: Speed of the haul rope between start and stop.
+    acceleration: How hard the cabin speeds up, and slows at the end.
+    returns: Ride time.
 
     Source: motion at constant acceleration, speed and deceleration.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(ride_time_rest_to_rest(Q(800, "m"), Q(8, "m/s"), Q(0.5, "m/s**2")))
     '116.0 s'
     """
@@ -136,38 +75,19 @@ def ride_time_rest_to_rest(ridden_length, line_speed, acceleration):
 
 @unit_aware(ridden_length="m", ride_time="s", pick_up_acceleration="m/s**2", returns="m/s", conditions=(TIME_ENOUGH,))
 def line_speed_from_ride_time(ridden_length, ride_time, pick_up_acceleration):
-    r"""Return the line speed from a ride time, for a rider who stands still at the grab.
+    """Return the line speed from a ride time, for a rider who stands still at the grab.
 
-    Parameters
-    ----------
-    ridden_length : Quantity [m]
-        Length along the rope from grab to let-go; a scalar or an array.
-    ride_time : Quantity [s]
-        Time from grab to let-go; same shape, or broadcastable.
-    pick_up_acceleration : Quantity [m/s**2]
-        How hard the rider speeds up, from rest to the speed of the rope.
+        v = a (T - sqrt(T^2 - 2 L / a))
 
-    Returns
-    -------
-    Quantity [m/s]
-        Line speed. Length over time alone is lower: it is the mean of the whole ride, the start included.
+    It is ``ride_time_from_rest`` solved for the speed.
 
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero, or nobody can cover the length in that time from rest.
+    ridden_length: Length along the rope from grab to let-go.
+    ride_time: Time from grab to let-go.
+    pick_up_acceleration: How hard the rider speeds up, from rest to the speed of the rope.
+    returns: Line speed. Length over time alone is lower: it is the mean of the whole ride, the start included.
 
-    Notes
-    -----
-    .. math:: v = a (T - \sqrt{T^2 - 2 L / a})
+    Source: motion at constant acceleration, then at constant speed.
 
-    It is ``ride_time_from_rest`` solved for the speed. Source: motion at constant acceleration, then at constant speed.
-
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(line_speed_from_ride_time(Q(150, "m"), Q(45.25, "s"), Q(1.5, "m/s**2")))
     '3.40 m/s'
     """
@@ -176,40 +96,19 @@ def line_speed_from_ride_time(ridden_length, ride_time, pick_up_acceleration):
 
 @unit_aware(ridden_length="m", spacing="m", persons_per_carrier="person", returns="person")
 def persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
-    r"""Return how many riders are on the line at once, on average.
+    """Return how many riders are on the line at once, on average.
 
-    Parameters
-    ----------
-    ridden_length : Quantity [m]
-        Length along the rope that is ridden; a scalar or an array.
-    spacing : Quantity [m]
-        Distance from one rider, or one carrier, to the next; same shape, or broadcastable.
-    persons_per_carrier : Quantity [person]
-        Riders side by side, or on one carrier; one person if left out.
+        N = n L / s
 
-    Returns
-    -------
-    Quantity [person]
-        Average number of riders: exact over time, and seldom a whole number. Riders who start from rest bunch up at the
-        start: for them take flow times ``ride_time_from_rest``.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: N = n L / s
+    ridden_length: Length along the rope that is ridden.
+    spacing: Distance from one rider, or one carrier, to the next.
+    persons_per_carrier: Riders side by side, or on one carrier; one person if left out.
+    returns: Average number of riders: exact over time, and seldom a whole number. Riders who start from rest bunch
+        up at the start: for them take flow times ``ride_time_from_rest``.
 
     Source: Little's law with flow :math:`n v / s` and ride time :math:`L / v`; Little and Graves, chapter 5 of
     Building Intuition, Springer 2008.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(persons_on_line(ridden_length=Q(150, "m"), spacing=Q(6.8, "m")))
     '22.1 persons'
     """
@@ -218,126 +117,65 @@ def persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
 
 @unit_aware(ridden_length="m", spacing="m", persons_per_carrier="person", returns="person")
 def most_persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
-    r"""Return the most riders that are on the line at one moment: the fence-post count.
+    """Return the most riders that are on the line at one moment: the fence-post count.
 
     It tells how many may be holding on when the rope stops. It never enters a capacity. Riders who start from rest can
     be more: for them take ``most_persons_from_headway``.
 
-    Parameters
-    ----------
-    ridden_length : Quantity [m]
-        Length along the rope that is ridden; a scalar or an array.
-    spacing : Quantity [m]
-        Distance from one rider, or one carrier, to the next; same shape, or broadcastable.
-    persons_per_carrier : Quantity [person]
-        Riders side by side, or on one carrier; one person if left out.
-
-    Returns
-    -------
-    Quantity [person]
-        A whole number of carriers times the persons on each.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: n (\lfloor L / s \rfloor + 1)
+        n (floor(L / s) + 1)
 
     A length that is a whole number of spacings but for rounding in the last digits counts as whole.
+
+    ridden_length: Length along the rope that is ridden.
+    spacing: Distance from one rider, or one carrier, to the next.
+    persons_per_carrier: Riders side by side, or on one carrier; one person if left out.
+    returns: A whole number of carriers times the persons on each.
+
     Source: counting posts of a fence.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(most_persons_on_line(ridden_length=Q(150, "m"), spacing=Q(6.8, "m")))
     '23 persons'
     """
     return persons_per_carrier * (np.floor(ridden_length / spacing * (1 + 1e-12)) + 1)
 
 
-@unit_aware(ride_time="s", time_between_riders="s", persons_per_carrier="person", returns="person")
-def most_persons_from_headway(*, ride_time, time_between_riders, persons_per_carrier=1.0):
-    r"""Return the most riders that are on the line at one moment, from the ride time and the time between riders.
+@unit_aware(ride_time="s", headway="s", persons_per_carrier="person", returns="person")
+def most_persons_from_headway(*, ride_time, headway, persons_per_carrier=1.0):
+    """Return the most riders that are on the line at one moment, from the ride time and the time between riders.
 
     It holds for riders who start from rest, too: they stand closer at the start, and no spacing tells how many fit.
 
-    Parameters
-    ----------
-    ride_time : Quantity [s]
-        Time from grab to let-go, a start from rest included; a scalar or an array.
-    time_between_riders : Quantity [s]
-        Headway, or the interval between carriers; same shape, or broadcastable.
-    persons_per_carrier : Quantity [person]
-        Riders side by side, or on one carrier; one person if left out.
-
-    Returns
-    -------
-    Quantity [person]
-        A whole number of carriers times the persons on each.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: n (\lfloor T / t \rfloor + 1)
+        n (floor(T / t) + 1)
 
     At the moment when one takes hold, those are on the line who took hold no longer than a ride time ago. A ride time
     that is a whole number of headways but for rounding in the last digits counts as whole.
+
+    ride_time: Time from grab to let-go, a start from rest included.
+    headway: Headway, or the interval between carriers.
+    persons_per_carrier: Riders side by side, or on one carrier; one person if left out.
+    returns: A whole number of carriers times the persons on each.
+
     Source: counting posts of a fence, in time.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
-    >>> show(most_persons_from_headway(ride_time=Q(45.25, "s"), time_between_riders=Q(2, "s")))
+    >>> show(most_persons_from_headway(ride_time=Q(45.25, "s"), headway=Q(2, "s")))
     '23 persons'
     """
-    return persons_per_carrier * (np.floor(ride_time / time_between_riders * (1 + 1e-12)) + 1)
+    return persons_per_carrier * (np.floor(ride_time / headway * (1 + 1e-12)) + 1)
 
 
 @unit_aware(hourly_capacity="person/hour", time_spent="s", returns="person")
 def persons_from_flow(hourly_capacity, time_spent):
-    r"""Return how many persons are in a place that all pass at a steady flow: Little's law.
+    """Return how many persons are in a place that all pass at a steady flow: Little's law.
 
     The place may be the line (time spent: the ride time), the unload area (the time to clear it) or the waiting line.
 
-    Parameters
-    ----------
-    hourly_capacity : Quantity [person/hour]
-        Persons an hour who pass; a scalar or an array.
-    time_spent : Quantity [s]
-        Mean time that each spends in the place; same shape, or broadcastable.
+        N = C T / 3600
 
-    Returns
-    -------
-    Quantity [person]
-        Average number of persons in the place.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
-
-    Notes
-    -----
-    .. math:: N = C T / 3600
+    hourly_capacity: Persons an hour who pass.
+    returns: Average number of persons in the place.
 
     Source: Little's law; Little and Graves, chapter 5 of Building Intuition, Springer 2008.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(persons_from_flow(Q(1800, "pph"), Q(6, "s")))
     '3 persons'
     """
@@ -346,36 +184,18 @@ def persons_from_flow(hourly_capacity, time_spent):
 
 @unit_aware(sheave_distance="m", spacing="m", returns="")
 def carriers_on_loop(*, sheave_distance, spacing):
-    r"""Return how many carriers hang on the whole loop, up side and down side.
+    """Return how many carriers hang on the whole loop, up side and down side.
 
-    Parameters
-    ----------
-    sheave_distance : Quantity [m]
-        Distance along the line from the bottom sheave to the top sheave; a scalar or an array.
-    spacing : Quantity [m]
-        Distance along the rope from one carrier to the next; same shape, or broadcastable.
+        K = 2 L / s
 
-    Returns
-    -------
-    Quantity []
-        Number of carriers. A loop closes on itself: there is no fence post to add.
+    The rope that lies round the two sheaves is left out.
 
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero.
+    sheave_distance: Distance along the line from the bottom sheave to the top sheave.
+    spacing: Distance along the rope from one carrier to the next.
+    returns: Number of carriers. A loop closes on itself: there is no fence post to add.
 
-    Notes
-    -----
-    .. math:: K = 2 L / s
+    Source: geometry.
 
-    The rope that lies round the two sheaves is left out. Source: geometry.
-
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(carriers_on_loop(sheave_distance=Q(420, "m"), spacing=Q(14, "m")))
     '60'
     """

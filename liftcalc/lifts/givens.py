@@ -41,11 +41,11 @@ class LineQuantity:
 
 
 BASIS = ("line_speed", "spacing", "persons_per_carrier", "ridden_length", "sheave_distance")
-QUANTITIES = {  # powers of v, s, n, L, D in the order of BASIS
+LINE_QUANTITIES = {  # powers of v, s, n, L, D in the order of BASIS
     "line_speed": LineQuantity("line speed", "v", "m/s", 3.4, (1, 0, 0, 0, 0)),
     "spacing": LineQuantity("spacing", "s", "m", 6.8, (0, 1, 0, 0, 0)),
     "interval": LineQuantity("interval", "t", "s", 2, (-1, 1, 0, 0, 0)),
-    "persons_per_carrier": LineQuantity("persons a carrier", "n", "person", 2, (0, 0, 1, 0, 0)),
+    "persons_per_carrier": LineQuantity("persons per carrier", "n", "person", 2, (0, 0, 1, 0, 0)),
     "carriers_on_loop": LineQuantity("carriers on the loop", "K", "", 60, (0, -1, 0, 0, 1), 2.0),
     "sheave_distance": LineQuantity("sheave distance", "D", "m", 160, (0, 0, 0, 0, 1)),
     "ridden_length": LineQuantity("ridden length", "L", "m", 150, (0, 0, 0, 1, 0)),
@@ -74,7 +74,7 @@ class DisagreementError(PlainError):
 
 def _powers(names):
     """Return the matrix of powers, a row a quantity."""
-    return np.array([QUANTITIES[name].powers for name in names], dtype=float).reshape(-1, len(BASIS))
+    return np.array([LINE_QUANTITIES[name].powers for name in names], dtype=float).reshape(-1, len(BASIS))
 
 
 def _rank(names):
@@ -84,7 +84,7 @@ def _rank(names):
 
 def _logarithm(name, value):
     """Return the logarithm of the product of powers, without the factor before it."""
-    return math.log(value) - math.log(QUANTITIES[name].factor)
+    return math.log(value) - math.log(LINE_QUANTITIES[name].factor)
 
 
 @cache
@@ -92,7 +92,7 @@ def _relations():
     """Return every equation between as few quantities as can be, such as s = v t: the power of each, 1 or -1."""
     found = []
     for size in range(2, len(BASIS) + 2):
-        for names in itertools.combinations(QUANTITIES, size):
+        for names in itertools.combinations(LINE_QUANTITIES, size):
             if _rank(names) < size and not any(set(relation) <= set(names) for relation in found):
                 weights = np.linalg.svd(_powers(names).T)[2][-1]  # the one combination of the rows that gives zero
                 found.append(dict(zip(names, np.sign(weights).tolist(), strict=True)))
@@ -118,10 +118,10 @@ def _fit(numbers):
     free = np.linalg.svd(_powers(held))[2][len(held) :].T  # the directions that leave the counts as they are
     rest = np.array([targets[name] for name in read]) - _powers(read) @ start
     basis = start + free @ np.linalg.lstsq(_powers(read) @ free, rest, rcond=None)[0]
-    rows, given = _powers(QUANTITIES), _powers(numbers)
+    rows, given = _powers(LINE_QUANTITIES), _powers(numbers)
     missed = np.abs(rows @ np.linalg.pinv(given) @ given - rows).max(axis=1)  # none where the givens determine a row
     values = {}
-    for (name, quantity), miss, logarithm in zip(QUANTITIES.items(), missed, rows @ basis, strict=True):
+    for (name, quantity), miss, logarithm in zip(LINE_QUANTITIES.items(), missed, rows @ basis, strict=True):
         if miss < NEXT_TO_NOTHING:
             if abs(logarithm) > 600:
                 raise PlainError(f"solve_line: {name} comes out as no finite number. Check the size of the givens.")
@@ -163,7 +163,7 @@ def _guess(name, names):
 
 def _may_be_given(names):
     """Return the list of what may be given, with an example each."""
-    return "May be given: " + ", ".join(f"{name}={QUANTITIES[name].advice}" for name in names) + "."
+    return "May be given: " + ", ".join(f"{name}={LINE_QUANTITIES[name].advice}" for name in names) + "."
 
 
 @dataclass(frozen=True, repr=False)
@@ -269,7 +269,7 @@ class LineSolution:
         return Table(
             f"The line, from {len(self.givens)} {'given' if len(self.givens) == 1 else 'givens'}. {self.note}",
             ("Quantity", "Symbol", "Value", "How it is known"),
-            [(QUANTITIES[name].words, QUANTITIES[name].symbol, *self._row(name)) for name in self.names],
+            [(LINE_QUANTITIES[name].words, LINE_QUANTITIES[name].symbol, *self._row(name)) for name in self.names],
         )
 
     def _row(self, name):
@@ -295,7 +295,7 @@ class LineSolution:
 
 def _checked(name, value):
     """Return the plain number of a given in the field's unit, or say what is wrong with it."""
-    quantity = QUANTITIES[name]
+    quantity = LINE_QUANTITIES[name]
     if not isinstance(value, Quantity):
         bare = isinstance(value, (int, float)) and not isinstance(value, bool)
         write = f"Q({value}, {quantity.unit!r})" if bare else quantity.advice
@@ -328,7 +328,7 @@ def _disagreement(givens, numbers, assumed, tolerance):
     def pair(name, others):
         """Return the value that came and the one that the others make, as text."""
         made = _fit({other: numbers[other] for other in others})[name]
-        return _two(givens.get(name, ONE_PERSON), Q(made, QUANTITIES[name].unit))
+        return _two(givens.get(name, ONE_PERSON), Q(made, LINE_QUANTITIES[name].unit))
 
     first = culprit or min(relation, key=lambda name: (name in assumed, name != "hourly_capacity"))
     others = _without(numbers if culprit else relation, first)
@@ -395,8 +395,8 @@ def solve_line(*, tolerance=0.01, has_carriers=True, **givens):
 
     In logarithms these are linear. A quantity follows exactly when its row adds nothing to the rank of the givens.
     Where givens agree within the tolerance, readings are fitted by least squares in logarithms, each with the same
-    doubt in percent; counts (persons a carrier, carriers on the loop) are held as given. The capacity that comes out is
-    of the level of what went in: ``liftcalc.levels``.
+    doubt in percent; counts (persons per carrier, carriers on the loop) are held as given. The capacity that comes out
+    is of the level of what went in: ``liftcalc.levels``.
     Source: the formulas of ``liftcalc.formulas``, with the sources named there.
 
     Examples
@@ -415,9 +415,9 @@ def solve_line(*, tolerance=0.01, has_carriers=True, **givens):
         raise PlainError(f"solve_line: tolerance must be between 0 and 1, but got {tolerance}. Write 0.01 for 1 %.")
     if not isinstance(has_carriers, bool):
         raise PlainError(f"solve_line: has_carriers must be True or False, but got {has_carriers!r}.")
-    names = tuple(name for name in QUANTITIES if has_carriers or name != "carriers_on_loop")
+    names = tuple(name for name in LINE_QUANTITIES if has_carriers or name != "carriers_on_loop")
     for name in (name for name in givens if name not in names):
-        why = "is no quantity of a line without carriers" if name in QUANTITIES else "is no quantity of a line"
+        why = "is no quantity of a line without carriers" if name in LINE_QUANTITIES else "is no quantity of a line"
         raise PlainError(f"solve_line: {name!r} {why}.{_guess(name, names)} {_may_be_given(names)}")
     assumed = () if "persons_per_carrier" in givens else ("persons_per_carrier",)
     if givens.get("persons_per_carrier", ONE_PERSON) is None:
@@ -431,6 +431,6 @@ def solve_line(*, tolerance=0.01, has_carriers=True, **givens):
     if apart > tolerance:
         raise _disagreement(givens, numbers, assumed, tolerance)
     fitted = _fit(numbers)
-    values = {name: Q(fitted[name], QUANTITIES[name].unit) for name in names if name in fitted}
+    values = {name: Q(fitted[name], LINE_QUANTITIES[name].unit) for name in names if name in fitted}
     spare = len(numbers) - _rank(numbers)
     return LineSolution(MappingProxyType(values), MappingProxyType(givens), assumed, spare, apart, names)

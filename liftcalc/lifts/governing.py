@@ -10,7 +10,7 @@ from pint import Quantity
 
 from liftcalc.levels import Capacity
 from liftcalc.lifts.limits import GROUPS, LeftOut, Limit
-from liftcalc.quantity_text import came, show
+from liftcalc.quantity_text import as_received, show
 from liftcalc.units import PlainError, UnitError
 
 NEXT_TO_NOTHING = 1e-6  # pph: below it a share of the capacity says nothing
@@ -77,8 +77,8 @@ def governing(limits):
     Examples
     --------
     >>> from liftcalc import Q
-    >>> from liftcalc.which_limit import governing
-    >>> from liftcalc.limits import loading_limit, spacing_limit
+    >>> from liftcalc.lifts.governing import governing
+    >>> from liftcalc.lifts.limits import loading_limit, spacing_limit
     >>> result = governing([spacing_limit(Q(3.4, "m/s"), Q(6.8, "m")), loading_limit(Q(3, "s"))])
     >>> result.capacity
     1,200 pph (governed)
@@ -109,7 +109,7 @@ def governing(limits):
 
 def _name(limit):
     if not isinstance(limit, (Limit, LeftOut)):
-        raise PlainError(f"governing: every entry must be a Limit or a LeftOut, but got {came(limit)}.")
+        raise PlainError(f"governing: every entry must be a Limit or a LeftOut, but got {as_received(limit)}.")
     return limit.name
 
 

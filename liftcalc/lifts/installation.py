@@ -5,13 +5,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from liftcalc.levels import Capacity
-from liftcalc.lifts.givens import QUANTITIES
-from liftcalc.lifts.line import describe_line
+from liftcalc.lifts.givens import LINE_QUANTITIES
+from liftcalc.lifts.line import line_from
 from liftcalc.quantity_text import read_number, read_unit
 from liftcalc.units import PlainError, Q, kind_of
 
 # column of the table: kind of quantity; a cell holds a number and a unit, such as "3.4 m/s"
-_COLUMNS = {name: kind_of(Q(1, quantity.unit)) for name, quantity in QUANTITIES.items()} | {
+_COLUMNS = {name: kind_of(Q(1, quantity.unit)) for name, quantity in LINE_QUANTITIES.items()} | {
     "vertical_rise": "length",
     "motor_power": "power",
     "station_time": "time",
@@ -100,7 +100,7 @@ def read_lifts(path):
     path : str or Path
         A table with the columns installation, line, kind, level and vertical_rise, and those of what is known of the
         lines: any of motor_power, station_time, dwell_time, pick_up_acceleration, acceleration and the givens of
-        ``describe_line``. A cell of a quantity
+        ``line_from``. A cell of a quantity
         holds a number and a unit, "3.4 m/s", or nothing.
 
     Returns
@@ -133,7 +133,7 @@ def read_lifts(path):
         if "vertical_rise" not in quantities:
             raise PlainError(f"read_lifts: {name}, row {number}: no vertical_rise. Write it, such as '29.4 m'.")
         try:
-            line = describe_line(row["line"], row["kind"], level=row["level"], **quantities)
+            line = line_from(row["line"], row["kind"], level=row["level"], **quantities)
         except ValueError as error:
             raise PlainError(f"read_lifts: {name}, row {number}: {error}") from None
         lines.setdefault(row["installation"], []).append(line)

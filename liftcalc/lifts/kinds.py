@@ -20,6 +20,7 @@ from liftcalc.formulas.pull import (
 )
 from liftcalc.formulas.riders import ride_time, ride_time_from_rest, ride_time_rest_to_rest
 from liftcalc.units import Q
+from liftcalc.vocabulary import words_of
 
 
 @dataclass(frozen=True)
@@ -69,16 +70,16 @@ def _path(values):
 def _relief(values):
     """Return what part of a pull along the slope the rope feels: less than 1 through a tether at an angle."""
     angle = values.get("tether_angle")
-    return Q(1.0, "") if angle is None else tether_relief(angle, values["friction"])
+    return Q(1.0, "") if angle is None else tether_relief(angle, values["snow_friction"])
 
 
 def _work_on_skis(values):
     """Return the work of a ride on skis; a tether at an angle takes some weight off them."""
-    return ride_work(values["rider_mass"], **_path(values), friction=values["friction"]) * _relief(values)
+    return ride_work(values["rider_mass"], **_path(values), snow_friction=values["snow_friction"]) * _relief(values)
 
 
 def _work_carried(values):
-    return carrier_work(values["rider_mass"], **_path(values), sheave_share=values["sheave_share"])
+    return carrier_work(values["rider_mass"], **_path(values), sheave_drag_share=values["sheave_drag_share"])
 
 
 def _work_on_a_belt(values):
@@ -86,7 +87,7 @@ def _work_on_a_belt(values):
 
 
 def _drag_of_sheaves(values):
-    return sheave_drag(values["hanging_mass"], values["sheave_share"])
+    return sheave_drag(values["hanging_mass"], values["sheave_drag_share"])
 
 
 def _drag_of_the_belt(values):
@@ -94,9 +95,14 @@ def _drag_of_the_belt(values):
     return belt_drag(values["belt_mass_per_length"], map_length(values), **frictions)
 
 
-ON_SKIS = Riding("drawn on skis", True, ("friction",), _work_on_skis, relief=_relief, from_rest=True)
+ON_SKIS = Riding("drawn on skis", True, ("snow_friction",), _work_on_skis, relief=_relief, from_rest=True)
 CARRIED = Riding(
-    "carried in the air", False, ("sheave_share",), _work_carried, ("hanging_mass", "sheave_share"), _drag_of_sheaves
+    "carried in the air",
+    False,
+    ("sheave_drag_share",),
+    _work_carried,
+    ("hanging_mass", "sheave_drag_share"),
+    _drag_of_sheaves,
 )
 ON_A_BELT = Riding(
     "carried on a belt", True, ("bed_friction",), _work_on_a_belt,
@@ -285,4 +291,4 @@ def start_not_read(kind, values):
     if reading is None or values.get(reading) is not None:
         return ""
     stop = " and the stop" if KINDS[kind].reversible else ""
-    return f"ride time without the start{stop}: {reading.replace('pick_up', 'pick-up').replace('_', ' ')} not read"
+    return f"ride time without the start{stop}: {words_of(reading)} not read"

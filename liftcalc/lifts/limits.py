@@ -26,8 +26,9 @@ from liftcalc.formulas.traction import (
     riders_by_traction_bottom_drive_at_start,
 )
 from liftcalc.levels import Capacity
-from liftcalc.quantity_text import came, show
+from liftcalc.quantity_text import as_received, show
 from liftcalc.units import PlainError, Q, UnitError
+from liftcalc.vocabulary import words_of
 
 GROUPS = {"lift": "the lift's own", "people": "demand", "slope": "room to ski", "rule": "a permission"}
 ENTERED_BY_YOU = "entered by you"
@@ -99,7 +100,9 @@ class Limit:
 def _one_capacity(name, capacity):
     """Return the capacity in pph, or say why it is not one hourly capacity."""
     if not isinstance(capacity, Quantity) or not capacity.check("[person]/[time]"):
-        raise UnitError(f"Limit: {name!r} needs an hourly capacity, but got {came(capacity)}. Write Q(1200, 'pph').")
+        raise UnitError(
+            f"Limit: {name!r} needs an hourly capacity, but got {as_received(capacity)}. Write Q(1200, 'pph')."
+        )
     number = capacity.m_as("pph")
     if np.ndim(number):
         raise PlainError(
@@ -252,7 +255,7 @@ def motor_limit(motor_power, efficiency, line_speed, idle_drag, energy_per_rider
 
 STEADY_AND_START = {
     "top": ("slack_tension", riders_by_traction, riders_by_traction_at_start),
-    "bottom": ("empty_slack_tension", riders_by_traction_bottom_drive, riders_by_traction_bottom_drive_at_start),
+    "bottom": ("slack_tension", riders_by_traction_bottom_drive, riders_by_traction_bottom_drive_at_start),
 }
 OF_A_START = ("starting_acceleration", "rider_mass", "moving_mass")
 
@@ -280,7 +283,7 @@ def traction_capacity(slack_tension, *, ride_time, drive_position, starting_acce
 
 
 def traction_limit(
-    slack_tension, *, pull, idle_drag, friction, wrap_angle, safety_factor, ride_time, drive_position,
+    slack_tension, *, pull, idle_drag, lining_friction, wrap_angle, grip_safety_factor, ride_time, drive_position,
     starting_acceleration=None, rider_mass=None, moving_mass=None,
 ):  # fmt: skip
     """Return the limit that the grip of the rope on its drive sheave sets.
@@ -291,7 +294,7 @@ def traction_limit(
         Tension of the slack side at the drive sheave, of the empty line running steadily.
     pull, idle_drag : Quantity [N] or None
         Pull of one rider along the rope; drag of the whole empty rope.
-    friction, safety_factor : Quantity [] or None
+    lining_friction, grip_safety_factor : Quantity [] or None
         Friction of rope on sheave; how many times over the rope must hold.
     wrap_angle : Quantity [degree] or None
         Angle over which the rope lies on the drive sheave.
@@ -321,11 +324,11 @@ def traction_limit(
             f"traction_limit: drive_position must be 'top' or 'bottom', but got {drive_position!r}. "
             "Ask the operator where the drive sheave stands."
         )
-    sheave = {"pull": pull, "idle_drag": idle_drag, "friction": friction, "wrap_angle": wrap_angle}
-    sheave |= {"safety_factor": safety_factor}
+    sheave = {"pull": pull, "idle_drag": idle_drag, "lining_friction": lining_friction, "wrap_angle": wrap_angle}
+    sheave |= {"grip_safety_factor": grip_safety_factor}
     start = _start_of(starting_acceleration, rider_mass, moving_mass)
-    inputs = {"slack-side tension": slack_tension, "drive position": drive_position}
-    inputs |= {name.replace("_", " "): value for name, value in (sheave | (start or {})).items()}
+    inputs = {"slack tension": slack_tension, "drive position": drive_position}
+    inputs |= {words_of(name): value for name, value in (sheave | (start or {})).items()}
     inputs |= {"ride time": ride_time}
     left_out = missing_readings("traction", inputs)
     if left_out:

@@ -36,9 +36,10 @@ from liftcalc.lifts.limits import (
     traction_limit,
     unload_limit,
 )
-from liftcalc.lifts.readings import UNIT_OF, values_of
-from liftcalc.quantity_text import came, show
+from liftcalc.lifts.readings import UNIT_OF, known_values
+from liftcalc.quantity_text import as_received, show
 from liftcalc.units import PlainError, Q, UnitError, is_like
+from liftcalc.vocabulary import words_of
 
 _ONE = Q(1, "")
 
@@ -62,7 +63,7 @@ def ride_energy(kind, values):
     kind : str
         A key of ``KINDS``.
     values : dict of str to Quantity
-        As ``values_of`` returns them; scalars or arrays.
+        As ``known_values`` returns them; scalars or arrays.
 
     Returns
     -------
@@ -104,9 +105,9 @@ def _arguments(kind, values):
             "slack_tension": get("slack_tension"),
             "pull": None if work is None else work / values["ridden_length"],
             "idle_drag": drag,
-            "friction": _friction_of_the_sheave(values),
+            "lining_friction": _friction_of_the_sheave(values),
             "wrap_angle": get("wrap_angle"),
-            "safety_factor": get("safety_factor"),
+            "grip_safety_factor": get("grip_safety_factor"),
             "ride_time": ride_time_of(kind, values),
             "drive_position": get("drive_position"),
             **_start(kind, values),
@@ -117,7 +118,7 @@ def _arguments(kind, values):
 
 def _friction_of_the_sheave(values):
     """Return the friction of rope on sheave, wedged where its groove was read; None where the lining was not read."""
-    lining, groove = values.get("rope_friction"), values.get("groove_angle")
+    lining, groove = values.get("lining_friction"), values.get("groove_angle")
     return lining if lining is None or groove is None else groove_friction(lining, groove)
 
 
@@ -138,7 +139,7 @@ def _left_out(name, kind, values, drag, *readings):
     """Return the record of a limit that lacks readings, each by the name under which it is to be read; else None."""
     missing = _missing(values, *readings, "rider_mass", *KINDS[kind].riding.work_readings)
     missing += [] if drag is not None else ["idle_drag"]
-    return missing_readings(name, {each.replace("_", " "): None for each in dict.fromkeys(missing)})
+    return missing_readings(name, {words_of(each): None for each in dict.fromkeys(missing)})
 
 
 def _station_interval(values):
@@ -149,7 +150,7 @@ def _station_interval(values):
 
 def _station_limit(values):
     """Return the limit that creeping through a station sets to a detachable lift."""
-    inputs = {name.replace("_", " "): values.get(name) for name in ("carrier_length", "carrier_gap", "station_speed")}
+    inputs = {words_of(name): values.get(name) for name in ("carrier_length", "carrier_gap", "station_speed")}
     left_out = missing_readings("station", inputs)
     if left_out:
         return left_out
@@ -170,7 +171,7 @@ def limits_of(line, readings):
     line : Line
         A line of any kind.
     readings : mapping of str to Quantity
-        As for ``values_of``.
+        As for ``known_values``.
 
     Returns
     -------
@@ -178,16 +179,23 @@ def limits_of(line, readings):
         Spacing, loading, motor, traction and unload; of a detachable lift the station as well. People, slope and
         rule are no limits of the lift's own: ``people_limit``, ``slope_limit`` and ``rule_limit`` stand beside them.
     """
-    values = values_of(line, readings)
-    return limits_from(line.kind, values)
+    values = known_values(line, readings)
+    return limits_at(line.kind, values)
 
 
-def limits_from(kind, values):
-    """Return the records of ``limits_of`` from a kind and the values of ``values_of``."""
+def limits_at(kind, values):
+    """Return the records of ``limits_of`` from a kind and the values of ``known_values``."""
     arguments = _arguments(kind, values)
     pick_up, drag = KINDS[kind].pick_up.readings, arguments["traction"]["idle_drag"]
     motor = _left_out("motor", kind, values, drag, "motor_power", "efficiency", *pick_up)
-    sheave = ("slack_tension", "drive_position", "rope_friction", "wrap_angle", "safety_factor", *_start(kind, values))
+    sheave = (
+        "slack_tension",
+        "drive_position",
+        "lining_friction",
+        "wrap_angle",
+        "grip_safety_factor",
+        *_start(kind, values),
+    )
     traction = _left_out("traction", kind, values, drag, *sheave)
     limits = [
         spacing_limit(*arguments["spacing"]),
@@ -215,7 +223,7 @@ def where_possible(kind, values):
     kind : str
         A key of ``KINDS``.
     values : dict of str to Quantity
-        As ``values_of`` returns them; scalars or arrays.
+        As ``known_values`` returns them; scalars or arrays.
 
     Returns
     -------
@@ -230,7 +238,7 @@ def where_possible(kind, values):
     return fits
 
 
-def capacities_from(kind, values):
+def capacities_at(kind, values):
     """Return what each limit allows, for scalars or arrays; a limit with a missing reading is not there.
 
     Parameters
@@ -238,7 +246,7 @@ def capacities_from(kind, values):
     kind : str
         A key of ``KINDS``.
     values : dict of str to Quantity
-        As ``values_of`` returns them; any of them may be an array, such as line speeds along an axis, or draws.
+        As ``known_values`` returns them; any of them may be an array, such as line speeds along an axis, or draws.
 
     Returns
     -------
@@ -303,8 +311,8 @@ def draws_of(line, readings, half_widths, *, seed, draws=20_000):
     Returns
     -------
     dict of str to Quantity, int
-        The values, as ``values_of`` returns them, those in doubt as arrays; draws that no formula takes are not among
-        them, and are counted.
+        The values, as ``known_values`` returns them, those in doubt as arrays; draws that no formula takes are not
+        among them, and are counted.
 
     Raises
     ------
@@ -315,7 +323,7 @@ def draws_of(line, readings, half_widths, *, seed, draws=20_000):
         raise PlainError(
             f"share_of_limits: seed must be a whole number, zero or more, but got {seed!r}. Write seed=2026."
         )
-    values, generator = values_of(line, readings), np.random.default_rng(seed)
+    values, generator = known_values(line, readings), np.random.default_rng(seed)
     for name in half_widths:
         if not isinstance(values.get(name), Quantity):
             known = ", ".join(other for other, value in values.items() if isinstance(value, Quantity))
@@ -325,7 +333,7 @@ def draws_of(line, readings, half_widths, *, seed, draws=20_000):
         if not (isinstance(half_width, Quantity) and is_like(half_width.units, value.units)):
             raise UnitError(
                 f"share_of_limits: the half-width of {name} must be of one kind with {show(value)}, but got "
-                f"{came(half_width)}. Write Q(..., '{value.units}')."
+                f"{as_received(half_width)}. Write Q(..., '{value.units}')."
             )
         away = half_width.m_as(value.units)
         if away < 0:
@@ -353,7 +361,7 @@ def share_of_limits(line, readings, half_widths, *, seed, draws=20_000):
     line : Line
         A line of any kind.
     readings : mapping of str to Quantity
-        As for ``values_of``.
+        As for ``known_values``.
     half_widths : mapping of str to Quantity
         By how much a reading, or a value of the line, may be off to either side; every value between is as likely.
     seed : int
@@ -372,7 +380,7 @@ def share_of_limits(line, readings, half_widths, *, seed, draws=20_000):
         If a half-width belongs to nothing that is known of the line, or reaches down to zero, or no draw is possible.
     """
     values, left_out = draws_of(line, readings, half_widths, seed=seed, draws=draws)
-    allowed = capacities_from(line.kind, values)
+    allowed = capacities_at(line.kind, values)
     return share_of_draws({name: np.broadcast_to(each.m_as("pph"), draws - left_out) for name, each in allowed.items()})
 
 
@@ -384,14 +392,14 @@ def power_needed(line, readings):
     line : Line
         A line of any kind.
     readings : mapping of str to Quantity
-        As for ``values_of``.
+        As for ``known_values``.
 
     Returns
     -------
     Quantity [kW] or None
         Power at the motor.
     """
-    values = values_of(line, readings)
+    values = known_values(line, readings)
     energy, drag = ride_energy(line.kind, values), idle_drag_of(line.kind, values)
     if energy is None or drag is None or "efficiency" not in values:
         return None
@@ -401,7 +409,7 @@ def power_needed(line, readings):
 def meeting_speed(line, readings):
     """Return the speed at which a carrier comes to the rider who waits for it; None where a reading is missing."""
     comes_at = KINDS[line.kind].comes_at
-    values = values_of(line, readings)
+    values = known_values(line, readings)
     station, carpet = values.get("station_speed"), values.get("carpet_speed")
     if comes_at == "line speed less carpet speed" and carpet is not None and carpet > line.line_speed:
         raise PlainError(

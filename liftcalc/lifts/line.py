@@ -1,6 +1,6 @@
 """A line of a lift of any kind, and an installation of one or more lines, read from a table.
 
-A line is described by whatever is known of it, as long as the rest follows: ``describe_line``.
+A line is described by whatever is known of it, as long as the rest follows: ``line_from``.
 """
 
 import math
@@ -16,7 +16,7 @@ from liftcalc.levels import Capacity
 from liftcalc.lifts.givens import DisagreementError, NotKnownError, solve_line
 from liftcalc.lifts.kinds import KINDS, ride_time_of, start_not_read
 from liftcalc.lifts.starts import with_trip_time, without_start
-from liftcalc.quantity_text import came, show
+from liftcalc.quantity_text import as_received, show
 from liftcalc.units import PlainError, Q, UnitError
 
 
@@ -136,7 +136,7 @@ class Line:
         return vertical_transport(self.capacity.value, self.vertical_rise)
 
 
-def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal", dwell_time=None, station_time=None,
+def line_from(name, kind, *, vertical_rise, motor_power=None, level="ideal", dwell_time=None, station_time=None,
                   pick_up_acceleration=None, acceleration=None, **givens):  # fmt: skip
     r"""Return a line of any kind from whatever is known of it, as long as the rest follows.
 
@@ -182,13 +182,13 @@ def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal",
     Examples
     --------
     >>> from liftcalc import Q
-    >>> chair = describe_line("Upper Chair", "fixed chair", vertical_rise=Q(90, "m"), hourly_capacity=Q(1200, "pph"),
+    >>> chair = line_from("Upper Chair", "fixed chair", vertical_rise=Q(90, "m"), hourly_capacity=Q(1200, "pph"),
     ...     persons_per_carrier=Q(2, "person"), ride_time=Q(200, "s"), ridden_length=Q(440, "m"))
     >>> show(chair.spacing), show(chair.line_speed)
     ('13.2 m', '2.20 m/s')
     """
     if kind not in KINDS:
-        raise PlainError(f"describe_line: kind must be one of {', '.join(KINDS)}, but got {kind!r}.")
+        raise PlainError(f"line_from: kind must be one of {', '.join(KINDS)}, but got {kind!r}.")
     own = KINDS[kind]
     for reading, value, belongs in (
         ("dwell_time", dwell_time, own.reversible),
@@ -214,7 +214,7 @@ def describe_line(name, kind, *, vertical_rise, motor_power=None, level="ideal",
     try:
         given = {wanted: known.get(wanted, solution.of(wanted)) for wanted in _MAKE_A_LINE}
     except NotKnownError as error:
-        raise NotKnownError(f"describe_line: {name!r}: {str(error).removeprefix('of: ')}") from None
+        raise NotKnownError(f"line_from: {name!r}: {str(error).removeprefix('of: ')}") from None
     if "sheave_distance" in solution.values:
         given["sheave_distance"] = solution.of("sheave_distance")
     return Line(
@@ -241,9 +241,9 @@ def _check_reading(kind, reading, value, belongs):
     )
     good = isinstance(value, Quantity) and value.check("[acceleration]" if accelerates else "[time]")
     if not good or value.magnitude < 0 or (accelerates and value.magnitude == 0):
-        raise UnitError(f"describe_line: {reading} must be {what}, but got {came(value)}. Write {write}.")
+        raise UnitError(f"line_from: {reading} must be {what}, but got {as_received(value)}. Write {write}.")
     if not belongs:
-        raise PlainError(f"describe_line: {reading} is no reading of a {kind}, but got {show(value)}. Leave it out.")
+        raise PlainError(f"line_from: {reading} is no reading of a {kind}, but got {show(value)}. Leave it out.")
 
 
 _MAKE_A_LINE = ("line_speed", "spacing", "ridden_length", "persons_per_carrier")
@@ -271,13 +271,14 @@ def _with_carriers(name, station_time, givens):
     wanted += ["station_time"] if station_time is None else []
     if wanted:
         raise PlainError(
-            f"describe_line: the interval of {name!r} does not follow from carriers_on_loop without "
+            f"line_from: the interval of {name!r} does not follow from carriers_on_loop without "
             f"{' and '.join(wanted)}. Give {' and '.join(wanted)}, or the interval itself."
         )
     carriers = givens["carriers_on_loop"]
     if not (isinstance(carriers, Quantity) and carriers.check("") and carriers.magnitude > 0):
         raise UnitError(
-            f"describe_line: carriers_on_loop must be a number above zero, but got {came(carriers)}. Write Q(60, '')."
+            f"line_from: carriers_on_loop must be a number above zero, but got {as_received(carriers)}. "
+            "Write Q(60, '')."
         )
     if missing == ["line_speed"]:
         return others | {"line_speed": 2 * known["sheave_distance"] / (carriers * known["interval"] - station_time)}
@@ -293,7 +294,7 @@ def _agree(name, what, interval, other):
     apart = 0.0 if other is None else abs(math.log((other / interval).m_as("")))
     if math.expm1(apart) > _AGREE:
         error = DisagreementError(
-            f"describe_line: {name!r} has {what} an interval of {show(interval, 's')}, but the other readings make it "
+            f"line_from: {name!r} has {what} an interval of {show(interval, 's')}, but the other readings make it "
             f"{show(other)}. Count or time again."
         )
         error.apart, error.spare = math.expm1(apart), 1

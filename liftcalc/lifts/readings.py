@@ -5,49 +5,50 @@ from pathlib import Path
 
 from pint import Quantity
 
-from liftcalc.quantity_text import came, read_number, read_unit, show
+from liftcalc.quantity_text import as_received, read_number, read_unit, show
 from liftcalc.units import PlainError, Q, UnitError, is_like, kind_of
+from liftcalc.vocabulary import VOCABULARY, name_of
 
-# reading: unit that stands for its kind, or None for a word, and what it is
+# what a limit may need beside the line, by its name in the vocabulary
 READINGS = {
-    "rider_mass": ("kg", "mass of one rider with clothes, skis and all"),
-    "friction": ("", "friction of skis on snow"),
-    "tether_angle": ("degree", "angle of a tether to the slope"),
-    "sheave_share": ("", "drag of the sheaves as a share of the load on them"),
-    "hanging_mass": ("kg", "rope and all empty carriers"),
-    "bed_friction": ("", "friction of a belt on its bed"),
-    "return_friction": ("", "the same on the way back"),
-    "belt_mass_per_length": ("kg/m", "mass of one metre of belt"),
-    "idle_drag": ("N", "drag of the whole empty rope or belt"),
-    "efficiency": ("", "part of the motor's power that reaches the rope"),
-    "base_speed": ("m/s", "line speed at the motor's rated speed, of a drive at constant torque"),
-    "pick_up_acceleration": ("m/s**2", "how hard a rider speeds up"),
-    "loading_time": ("s", "mean time between successful starts at one place"),
-    "loading_places": ("", "places where riders start at once"),
-    "clearing_time": ("s", "time until one unloading place is clear again"),
-    "unloading_places": ("", "places where riders get clear at once"),
-    "drive_position": (None, "where the drive sheave stands: top or bottom"),
-    "slack_tension": ("N", "tension of the slack side at the drive sheave, of the empty line running steadily"),
-    "rope_friction": ("", "friction of rope on the lining of the drive sheave"),
-    "groove_angle": ("degree", "angle between the sides of the groove of the drive sheave"),
-    "wrap_angle": ("degree", "angle over which the rope lies on the drive sheave"),
-    "safety_factor": ("", "how many times over the rope must hold"),
-    "starting_acceleration": (
-        "m/s**2",
-        "how hard the rope speeds up at a start with riders on it",
-    ),
-    "moving_mass": ("kg", "mass of the rope, carriers and sheaves that move with it"),
-    "carrier_length": ("m", "length of one carrier in the station"),
-    "carrier_gap": ("m", "free length between two carriers in the station"),
-    "station_speed": ("m/s", "speed of the carriers in the station"),
-    "carpet_speed": ("m/s", "speed of a loading carpet"),
+    name: (VOCABULARY[name].unit, VOCABULARY[name].meaning)
+    for name in (
+        "rider_mass",
+        "snow_friction",
+        "tether_angle",
+        "sheave_drag_share",
+        "hanging_mass",
+        "bed_friction",
+        "return_friction",
+        "belt_mass_per_length",
+        "idle_drag",
+        "efficiency",
+        "base_speed",
+        "pick_up_acceleration",
+        "loading_time",
+        "loading_places",
+        "clearing_time",
+        "unloading_places",
+        "drive_position",
+        "slack_tension",
+        "lining_friction",
+        "groove_angle",
+        "wrap_angle",
+        "grip_safety_factor",
+        "starting_acceleration",
+        "moving_mass",
+        "carrier_length",
+        "carrier_gap",
+        "station_speed",
+        "carpet_speed",
+    )
 }
 UNIT_OF = {name: unit for name, (unit, _) in READINGS.items()} | {
     "line_speed": "m/s",
     "ridden_length": "m",
     "acceleration": "m/s**2",
 }
-SAME = 1e-9  # two writings of one value differ by less
+SAME_WITHIN = 1e-9  # two writings of one value differ by less
 WORDS = {"drive_position": ("top", "bottom")}  # of a reading that is a word: those that it may be
 _OF_THE_LINE = (
     "line_speed",
@@ -62,7 +63,7 @@ _OF_THE_LINE = (
 )
 
 
-def values_of(line, readings):
+def known_values(line, readings):
     """Return the values of a line and its readings as one dictionary, for the functions of this module.
 
     Parameters
@@ -87,20 +88,21 @@ def values_of(line, readings):
     values = {name: getattr(line, name) for name in _OF_THE_LINE}
     for name, value in readings.items():
         if name not in READINGS:
-            raise PlainError(f"values_of: {name!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
+            raise PlainError(f"known_values: {name!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
         unit = READINGS[name][0]
         if name in WORDS:
-            values[name] = _one_of_the_words(f"values_of: {name}", name, value)
+            values[name] = _one_of_the_words(f"known_values: {name}", name, value)
             continue
         if value is not None and not (isinstance(value, Quantity) and is_like(value.units, Q(1, unit).units)):
             bare = "" if isinstance(value, Quantity) else "the bare value "
             raise UnitError(
-                f"values_of: {name} must be {READINGS[name][1]}, but got {bare}{came(value)}. Write Q(..., {unit!r})."
+                f"known_values: {name} must be {READINGS[name][1]}, but got {bare}{as_received(value)}. "
+                f"Write Q(..., {unit!r})."
             )
         of_the_line = values.get(name)
-        if value is not None and of_the_line is not None and abs((value / of_the_line).m_as("") - 1) > SAME:
+        if value is not None and of_the_line is not None and abs((value / of_the_line).m_as("") - 1) > SAME_WITHIN:
             raise PlainError(
-                f"values_of: {name} is {show(value)}, but the line {line.name!r} has {show(of_the_line)}. "
+                f"known_values: {name} is {show(value)}, but the line {line.name!r} has {show(of_the_line)}. "
                 "Write it once."
             )
         values[name] = of_the_line if value is None else value
@@ -111,7 +113,7 @@ def _one_of_the_words(where, name, value):
     """Return a reading that is a word, or None; refuse any other word."""
     word = value.strip().casefold() if isinstance(value, str) else value
     if word is not None and word not in WORDS[name]:
-        raise PlainError(f"{where} must be {' or '.join(WORDS[name])}, but got {came(value)}. Ask the operator.")
+        raise PlainError(f"{where} must be {' or '.join(WORDS[name])}, but got {as_received(value)}. Ask the operator.")
     return word
 
 
@@ -138,6 +140,7 @@ def read_readings(path):
     with Path(path).open(encoding="utf-8-sig", newline="") as table:
         for number, row in enumerate(csv.DictReader(table), start=2):
             line, reading, text = (str(row.get(column) or "").strip() for column in ("line", "reading", "value"))
+            reading = name_of(reading)
             where = f"read_readings: {name}, row {number}"
             if not line:
                 raise PlainError(f"{where}: no line. Write the name of the line that the reading is of.")

@@ -21,7 +21,7 @@ def kinds_table(installations):
     Returns
     -------
     Table
-        Line speed, interval, spacing, persons a carrier, capacity with its level, and where riders are on a stop.
+        Line speed, interval, spacing, persons per carrier, capacity with its level, and where riders are on a stop.
     """
     rows = []
     for line in lines_of(installations):

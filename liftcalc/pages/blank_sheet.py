@@ -9,7 +9,7 @@ from html import escape
 from pathlib import Path
 
 from liftcalc.cautions import DEFER, NEAR_THE_ROPE
-from liftcalc.fieldwork import COLUMNS, QUANTITIES
+from liftcalc.fieldwork import COLUMNS, FIELD_QUANTITIES
 
 REPEATS = 3  # boxes a quantity on paper
 
@@ -19,7 +19,7 @@ def blank_sheet_csv():
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(COLUMNS)
-    for quantity, (_, unit, _, _) in QUANTITIES.items():
+    for quantity, (_, unit, _, _) in FIELD_QUANTITIES.items():
         writer.writerow([quantity, "", unit, "", "", ""])
     return text.getvalue()
 
@@ -36,7 +36,7 @@ def blank_sheet_html():
     rows = "".join(
         f'<tr><th scope="row">{escape(quantity)}<small>{escape(how)}</small></th>{boxes}'
         f'<td class="units">{escape(units)}</td><td class="box"></td><td class="wide"></td></tr>'
-        for quantity, (_, _, units, how) in QUANTITIES.items()
+        for quantity, (_, _, units, how) in FIELD_QUANTITIES.items()
         if units  # what is assumed at the desk needs no box on the hill
     )
     readings = "".join(f'<th scope="col">reading {number}</th>' for number in range(1, REPEATS + 1))
@@ -65,7 +65,7 @@ tbody th small {{ display: block; font-weight: normal; font-size: 8pt; line-heig
 <table><thead><tr><th scope="col">quantity</th>{readings}<th scope="col">unit: ring one</th>
 <th scope="col">plus or minus</th><th scope="col">method, note</th></tr></thead><tbody>{rows}</tbody></table>
 <p class="foot">Back at the desk: one row of the CSV for each filled box, with its own unit. Leave out what you did not
-measure. With one person a carrier, line speed and spacing are enough for people an hour.</p>
+measure. With one person per carrier, line speed and spacing are enough for people an hour.</p>
 </body></html>
 """
 

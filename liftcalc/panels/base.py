@@ -70,7 +70,7 @@ class Panel(WithStill):
         for control_name, value in values.items():
             self._start(control_name, value)
         if system is not None:
-            self.state.turn(system)
+            self.state.use_units(system)
         self.results = {}
         self._complaint = ""
         self.rows = [ControlRow(self.control(control_name), self) for control_name in self.control_names]
@@ -80,7 +80,7 @@ class Panel(WithStill):
             style={"button_width": "110px"},
             layout=widgets.Layout(width="auto"),
         )
-        self._units.observe(lambda change: self.state.turn(change["new"]), "value")
+        self._units.observe(lambda change: self.state.use_units(change["new"]), "value")
         self.picture = self.make_picture()
         heading = widgets.HTML(f"<strong style='font-size:15px'>{escape(self.title)}</strong>")
         top = widgets.HBox(
@@ -90,7 +90,7 @@ class Panel(WithStill):
             [top, *[row.row for row in self.rows], *self.more_controls(), self.picture.widget],
             layout=widgets.Layout(width=WIDTH, max_width="100%", padding="6px 0 10px"),
         )
-        self.picture.turn(self)
+        self.picture.use_units(self)
         self.refresh()
         self.state.join(self)
 
@@ -161,12 +161,12 @@ class Panel(WithStill):
             row.show()
         self.refresh()
 
-    def turn(self):
+    def use_units(self):
         """Take on the system of units of the notebook."""
         self._units.value = self.state.system
         for row in self.rows:
-            row.turn()
-        self.picture.turn(self)
+            row.use_units()
+        self.picture.use_units(self)
         self.refresh()
 
     def start_anew(self, settings):
@@ -174,7 +174,7 @@ class Panel(WithStill):
         for row in self.rows:
             row.control = self.control(row.control.name)
         self.state.values.update(settings)
-        self.turn()
+        self.use_units()
         self.state.let_others_follow(settings, self)
 
     def complain(self, message):
@@ -301,7 +301,7 @@ class ChartPicture:
         )
         self._drawing = ""
 
-    def turn(self, panel):
+    def use_units(self, panel):
         """Draw the still part anew, in the units of the notebook."""
         self._prepare(panel)
         self._background.value = self.chart.background()

@@ -21,7 +21,7 @@ from liftcalc.units import Q
 
 
 class CapacityPanel(Panel):
-    """People an hour from line speed, spacing and persons a carrier; vertical transport from the rise."""
+    """People an hour from line speed, spacing and persons per carrier; vertical transport from the rise."""
 
     title = "Hourly capacity from speed and spacing"
     control_names = ("line_speed", "spacing", "persons_per_carrier", "vertical_rise")
@@ -106,7 +106,7 @@ class RoutesPanel(Panel):
     """Two routes that share no reading: speed over spacing, and head count over ride time."""
 
     title = "Two routes to one answer"
-    control_names = ("line_speed", "spacing", "head_count", "ride_time")
+    control_names = ("line_speed", "spacing", "riders_on_line", "ride_time")
     names = ("speed and spacing", "head count and stopwatch")
 
     def make_picture(self):
@@ -114,7 +114,7 @@ class RoutesPanel(Panel):
 
     def compute(self, given):
         first = hourly_capacity(given["line_speed"], given["spacing"])
-        second = hourly_capacity_from_head_count(given["head_count"], given["ride_time"])
+        second = hourly_capacity_from_head_count(given["riders_on_line"], given["ride_time"])
         return {
             self.names[0]: intended_capacity(first, headway(given["line_speed"], given["spacing"])),
             self.names[1]: Capacity(second, "counted"),

@@ -9,7 +9,7 @@ from liftcalc.quantity_text import unit_word
 from liftcalc.units import Q
 
 ECHO = 1.0  # seconds within which a page may still echo a value that it was sent before the last one
-SAME = 1e-6
+SAME_WITHIN = 1e-6
 
 
 class ControlRow:
@@ -24,7 +24,7 @@ class ControlRow:
         )
         self.slider = widgets.FloatSlider(readout=False, layout=widgets.Layout(flex="1 1 auto", min_width="180px"))
         self.row = widgets.HBox([self.box, self.slider], layout=widgets.Layout(align_items="center", width="100%"))
-        self.turn()
+        self.use_units()
         self.slider.observe(self._moved, "value")
         self.box.observe(self._typed, "value")
 
@@ -32,7 +32,7 @@ class ControlRow:
     def _state(self):
         return self.panel.state
 
-    def turn(self):
+    def use_units(self):
         """Take on the unit and the range of the system in force; a value outside it moves to the nearest end."""
         scale = self.control.scale(self._state.system)
         word = unit_word(scale.unit)
@@ -78,7 +78,9 @@ class ControlRow:
         """Return whether the page only sends back what was set before the last value: nobody moved the slider."""
         now = time.monotonic()
         self._before = {number: until for number, until in self._before.items() if until > now}
-        return any(abs(value - number) < SAME for number in self._before) and abs(value - self._sent) > SAME
+        return (
+            any(abs(value - number) < SAME_WITHIN for number in self._before) and abs(value - self._sent) > SAME_WITHIN
+        )
 
     def _typed(self, change):
         scale = self.control.scale(self._state.system)

@@ -10,7 +10,7 @@ from liftcalc.formulas.capacity import hourly_capacity_from_interval
 from liftcalc.formulas.loading_point import intended_capacity
 from liftcalc.formulas.spacing import headway_from_interval, spacing_for_headway
 from liftcalc.lifts.kinds import KINDS
-from liftcalc.lifts.line import describe_line
+from liftcalc.lifts.line import line_from
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, Scale, speed_control
@@ -21,14 +21,14 @@ LENGTH = {"metric": (300.0, "m", 50.0), "us": (1000.0, "ft", 200.0)}  # of the r
 TO_AND_FRO = 10  # times as long a rope is drawn for a lift that runs to and fro
 MOST_DOTS = 10
 TWO_CABINS = "two cabins, to and fro"
-CHAIR = describe_line(
+CHAIR = line_from(
     "Fixed chair", "fixed chair", line_speed=Q(2.2, "m/s"), interval=Q(7, "s"), ridden_length=Q(640, "m"),
     persons_per_carrier=Q(2, "person"), vertical_rise=Q(142, "m"),
 )  # fmt: skip
 
 
 class KindPanel(Panel):
-    """One formula for every kind of lift: persons a carrier, every so many seconds.
+    """One formula for every kind of lift: persons per carrier, every so many seconds.
 
     Parameters
     ----------

@@ -6,14 +6,14 @@ import ipywidgets as widgets
 import numpy as np
 
 from liftcalc.figures.bars import BarChart
-from liftcalc.figures.limits import LOOKS, LimitsChart
+from liftcalc.figures.limits import LIMIT_STYLES, LimitsChart
 from liftcalc.formulas.grade import grade_from_rise, vertical_rise
 from liftcalc.lifts.governing import AN_UPPER_BOUND, NOT_ALL, envelope, governing, share_of_draws
 from liftcalc.lifts.installation import lines_of
 from liftcalc.lifts.kinds import KINDS, map_length, start_not_read
-from liftcalc.lifts.limits_of_line import capacities_from, draws_of, limits_from, where_possible
-from liftcalc.lifts.line import describe_line
-from liftcalc.lifts.readings import values_of
+from liftcalc.lifts.limits_of_line import capacities_at, draws_of, limits_at, where_possible
+from liftcalc.lifts.line import line_from
+from liftcalc.lifts.readings import known_values
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, speed_control
@@ -22,19 +22,19 @@ from liftcalc.units import PlainError, Q
 
 POINTS = 61  # of each curve
 DRAWS, SEED = 20_000, 2026
-TOPS = (600, 800, 1000, 1200, 1600, 2000, 2400, 3000, 4000, 6000)  # pph: where the upright axis may end
-SAME = 0.5  # pph: nearer than this two limits are shown as equal
+AXIS_TOPS_PPH = (600, 800, 1000, 1200, 1600, 2000, 2400, 3000, 4000, 6000)  # pph: where the upright axis may end
+SAME_WITHIN_PPH = 0.5  # pph: nearer than this two limits are shown as equal
 NO_READING = "no reading"
 FULL_POWER, SAME_TORQUE = "full power at every speed", "constant torque"
 
 # the first line of the demo hill, for a panel that is given no lifts
-TOW = describe_line(
+TOW = line_from(
     "Penny Rope", "rope tow", line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), ridden_length=Q(150, "m"),
     vertical_rise=Q(29.4, "m"), motor_power=Q(15, "kW"), pick_up_acceleration=Q(1.5, "m/s**2"),
 )  # fmt: skip
 READINGS_OF_TOW = {
     "rider_mass": Q(75, "kg"),
-    "friction": Q(0.07, ""),
+    "snow_friction": Q(0.07, ""),
     "efficiency": Q(85, "percent"),
     "idle_drag": Q(500, "N"),
     "loading_time": Q(3, "s"),
@@ -42,9 +42,9 @@ READINGS_OF_TOW = {
     "unloading_places": Q(3, ""),
     "drive_position": "top",
     "slack_tension": Q(7000, "N"),
-    "rope_friction": Q(0.25, ""),
+    "lining_friction": Q(0.25, ""),
     "wrap_angle": Q(180, "degree"),
-    "safety_factor": Q(1.25, ""),
+    "grip_safety_factor": Q(1.25, ""),
 }
 
 
@@ -84,11 +84,11 @@ class LimitsPanel(Panel):
     def _take(self, name):
         """Take a line with its readings for the one that is looked at, and an axis that fits it."""
         self.line = self._lines[name]
-        self._values = values_of(self.line, self._readings.get(name, {}))
+        self._values = known_values(self.line, self._readings.get(name, {}))
         self._end = self._end_of_axis()
-        limits = sorted(capacity.m_as("pph") for capacity in capacities_from(self.line.kind, self._values).values())
+        limits = sorted(capacity.m_as("pph") for capacity in capacities_at(self.line.kind, self._values).values())
         high = 1.4 * limits[min(2, len(limits) - 1)]
-        self._top = next((top for top in TOPS if top >= high), TOPS[-1])
+        self._top = next((top for top in AXIS_TOPS_PPH if top >= high), AXIS_TOPS_PPH[-1])
 
     def _settings(self):
         """Return the values of the controls for this line; what it has no reading of stays where it is."""
@@ -148,10 +148,10 @@ class LimitsPanel(Panel):
         return values
 
     def compute(self, given):
-        limits = {limit.name: limit for limit in limits_from(self.line.kind, self._now(given))}
+        limits = {limit.name: limit for limit in limits_at(self.line.kind, self._now(given))}
         self.found = governing(limits.values())
         first, following = self.found.limit, self.found.next_limit
-        each = {name: getattr(limits[name], "capacity", NO_READING) for name in LOOKS}
+        each = {name: getattr(limits[name], "capacity", NO_READING) for name in LIMIT_STYLES}
         return {
             "at most": self.found.capacity,
             "governs": first.name,
@@ -170,7 +170,7 @@ class LimitsPanel(Panel):
 
     def _ahead(self):
         """Return how far the next limit is away, in words."""
-        if self.found.ahead.m_as("pph") < SAME:
+        if self.found.ahead.m_as("pph") < SAME_WITHIN_PPH:
             return "at the same figure"
         share = f" ({show(self.found.ahead_share)})" if self.found.ahead_share is not None else ""
         return f"{show(self.found.ahead)}{share} above"
@@ -213,8 +213,8 @@ class LimitsPanel(Panel):
         """Return line speeds, what each limit allows there, and the pieces of the smallest."""
         end = self._end
         speeds = Q(np.linspace(end / 400, end, POINTS), "m/s")
-        allowed = capacities_from(self.line.kind, {**self._now(self.given), "line_speed": speeds})
-        curves = {name: np.broadcast_to(allowed[name].m_as("pph"), POINTS) for name in LOOKS if name in allowed}
+        allowed = capacities_at(self.line.kind, {**self._now(self.given), "line_speed": speeds})
+        curves = {name: np.broadcast_to(allowed[name].m_as("pph"), POINTS) for name in LIMIT_STYLES if name in allowed}
         return speeds, curves, envelope(self.number(speeds), curves)
 
     def _reach(self):
@@ -258,7 +258,7 @@ class LimitsPanel(Panel):
 DOUBTS = {
     "spacing_doubt": ("spacing",),
     "loading_doubt": ("loading_time",),
-    "friction_doubt": ("friction", "sheave_share", "bed_friction"),
+    "friction_doubt": ("snow_friction", "sheave_drag_share", "bed_friction"),
     "mass_doubt": ("rider_mass",),
     "efficiency_doubt": ("efficiency",),
     "idle_doubt": ("idle_drag",),
@@ -290,7 +290,7 @@ class SharePanel(Panel):
 
     def _half_widths(self, given):
         """Return the half-width of each reading in doubt that this line has."""
-        known = values_of(self.line, self.readings)
+        known = known_values(self.line, self.readings)
         half_widths = {}
         for doubt, names in DOUBTS.items():
             for name in (name for name in names if name in known):
@@ -301,9 +301,9 @@ class SharePanel(Panel):
     def compute(self, given):
         self._drawn = self._half_widths(given)
         values, self._left_out = draws_of(self.line, self.readings, self._drawn, seed=SEED, draws=DRAWS)
-        allowed, kept = capacities_from(self.line.kind, values), DRAWS - self._left_out
+        allowed, kept = capacities_at(self.line.kind, values), DRAWS - self._left_out
         shares = share_of_draws({name: np.broadcast_to(each.m_as("pph"), kept) for name, each in allowed.items()})
-        self.shares = {name: 100 * shares.get(name, 0.0) for name in LOOKS}
+        self.shares = {name: 100 * shares.get(name, 0.0) for name in LIMIT_STYLES}
         return {name: f"{share:.0f} %" if name in shares else NO_READING for name, share in self.shares.items()}
 
     def note(self):
@@ -324,8 +324,8 @@ class SharePanel(Panel):
         self.picture.chart.prepare(
             x_label="share of draws in which it governs (%)",
             x_range=(0, 100),
-            names=list(LOOKS),
-            quantities=[quantity for quantity, _ in LOOKS.values()],
+            names=list(LIMIT_STYLES),
+            quantities=[quantity for quantity, _ in LIMIT_STYLES.values()],
         )
 
     def _move(self):

@@ -40,7 +40,7 @@ class LinePicture:
             return self._phase
         return (self._phase + (self._clock() - self._since) / self._headway) % 1.0
 
-    def turn(self, panel):
+    def use_units(self, panel):
         """Nothing is kept that depends on the system of units."""
 
     def move(self, panel):

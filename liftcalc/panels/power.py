@@ -24,7 +24,7 @@ BASE_SPEED = Q(3.4, "m/s")  # of the drive at constant torque
 
 def _pull(given, friction=None):
     """Return the pull of one rider on skis, on the slope of the sliders."""
-    return rope_pull(given["rider_mass"], grade=given["grade"], friction=friction or given["friction"])
+    return rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=friction or given["snow_friction"])
 
 
 def _taken(panel):
@@ -43,7 +43,7 @@ class PowerPanel(Panel):
     """Where the motor's power goes, and whether the motor is big enough."""
 
     title = "Is the motor big enough"
-    control_names = ("wanted_capacity", "line_speed", "grade", "rider_mass", "friction", "motor_power")
+    control_names = ("wanted_capacity", "line_speed", "grade", "rider_mass", "snow_friction", "motor_power")
     names = ("lifting riders", "rubbing skis", "pick-up", "empty rope", "lost in the drive", "together")
 
     def make_picture(self):
@@ -51,7 +51,7 @@ class PowerPanel(Panel):
 
     def compute(self, given):
         speed, wanted = given["line_speed"], given["wanted_capacity"]
-        pull, smooth = _pull(given), rope_pull(given["rider_mass"], grade=given["grade"], friction=Q(0, ""))
+        pull, smooth = _pull(given), rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=Q(0, ""))
         picked_up = momentum_energy(given["rider_mass"], speed) + slip_energy(pull, speed, PICK_UP)
         energy = _energy(given, speed)
         needed = motor_power_needed(wanted, EFFICIENCY, speed, IDLE_DRAG, energy)
@@ -100,7 +100,7 @@ class MotorPanel(Panel):
     """What a motor carries at each line speed: by the simple law, with all parts, and at constant torque."""
 
     title = "What a motor carries at each line speed"
-    control_names = ("motor_power", "line_speed", "grade", "rider_mass", "friction")
+    control_names = ("motor_power", "line_speed", "grade", "rider_mass", "snow_friction")
 
     def make_picture(self):
         return ChartPicture(CurveChart(), MotorPanel._prepare, MotorPanel._move)

@@ -93,7 +93,7 @@ class FlowPanel(Panel):
         between = headway(given["line_speed"], given["spacing"])
         return {
             "riders on the line, on average": persons_from_flow(flow, time),
-            "most at one moment": most_persons_from_headway(ride_time=time, time_between_riders=between),
+            "most at one moment": most_persons_from_headway(ride_time=time, headway=between),
             "riders a second": InUnit(flow, "person/s"),
             "ride time": time,
             "people an hour": intended_capacity(flow, headway(given["line_speed"], given["spacing"])),

@@ -27,7 +27,7 @@ class SheavePanel(Panel):
     """How many riders the drive sheave pulls before the rope slips on it, for a drive at the top and at the bottom."""
 
     title = "When the rope slips on its drive sheave"
-    control_names = ("wrap_angle", "rope_friction", "counterweight", "grade")
+    control_names = ("wrap_angle", "lining_friction", "counterweight", "grade")
     rider_mass, friction = Q(75, "kg"), Q(0.07, "")
 
     def make_picture(self):
@@ -35,21 +35,21 @@ class SheavePanel(Panel):
 
     def _riders(self, given, wrap):
         """Return riders at most, for a drive at the top and one at the bottom, at one wrap or several."""
-        pull = rope_pull(self.rider_mass, grade=given["grade"], friction=self.friction)
+        pull = rope_pull(self.rider_mass, grade=given["grade"], snow_friction=self.friction)
         rise = vertical_rise(LENGTH, given["grade"])
-        loop = {"counterweight_force": given["counterweight"], "strand_drag": IDLE_DRAG / 2}
+        loop = {"counterweight": given["counterweight"], "strand_drag": IDLE_DRAG / 2}
         self.top = slack_tension_top_drive(ROPE, rise, **loop)
         self.bottom = slack_tension_bottom_drive(ROPE, rise, Q(0, "person"), pull=pull, **loop)
-        sheave = {"pull": pull, "idle_drag": IDLE_DRAG, "friction": given["rope_friction"], "wrap_angle": wrap}
-        sheave |= {"safety_factor": SAFETY_FACTOR}
+        sheave = {"pull": pull, "idle_drag": IDLE_DRAG, "lining_friction": given["lining_friction"], "wrap_angle": wrap}
+        sheave |= {"grip_safety_factor": SAFETY_FACTOR}
         return (
             riders_by_traction(slack_tension=self.top, **sheave),
-            riders_by_traction_bottom_drive(empty_slack_tension=self.bottom, **sheave),
+            riders_by_traction_bottom_drive(slack_tension=self.bottom, **sheave),
         )
 
     def compute(self, given):
         top, bottom = self._riders(given, given["wrap_angle"])
-        ratio = capstan_ratio(friction=given["rope_friction"], wrap_angle=given["wrap_angle"])
+        ratio = capstan_ratio(lining_friction=given["lining_friction"], wrap_angle=given["wrap_angle"])
         return {
             "riders, drive at the top": top,
             "riders, drive at the bottom": bottom,
@@ -100,7 +100,7 @@ class HandsPanel(Panel):
         return ChartPicture(BarChart(height=2.6, left=0.24), HandsPanel._prepare, HandsPanel._move)
 
     def compute(self, given):
-        slope = {"grade": given["grade"], "friction": self.friction}
+        slope = {"grade": given["grade"], "snow_friction": self.friction}
         steady = held_force(given["rider_mass"], **slope)
         pick_up = held_force(given["rider_mass"], given["pick_up_acceleration"], **slope)
         squeezes = [grip_squeeze(force, given["glove_friction"]) for force in (steady, pick_up)]
@@ -146,7 +146,7 @@ class StartingPanel(Panel):
         """Return the force at the drive sheave while the line starts within a time, or several; steady if left out."""
         riders = Q((self.length / self.spacing).m_as(""), "person")
         relief = tether_relief(self.tether_angle, self.friction)
-        pull = rope_pull(given["rider_mass"], grade=given["grade"], friction=self.friction) * relief
+        pull = rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=self.friction) * relief
         masses = {"rider_mass": given["rider_mass"] * relief, "moving_mass": self.moving_mass + self.drive_inertia}
         faster = Q(0, "m/s**2") if times is None else self.speed / times
         return force_to_start(riders, faster, pull=pull, idle_drag=self.idle_drag, **masses)

@@ -105,16 +105,16 @@ class StoppingPanel(Panel):
 
     def compute(self, given):
         line = {
-            "pull": rope_pull(self.rider_mass, grade=given["grade"], friction=self.friction),
+            "pull": rope_pull(self.rider_mass, grade=given["grade"], snow_friction=self.friction),
             "idle_drag": IDLE_DRAG, "rider_mass": self.rider_mass, "moving_mass": self.moving_mass,
         }  # fmt: skip
         loads = given["riders_on_rope"], Q(0, "person")
         self.slowing = [rope_deceleration(riders, brake_force=given["brake_force"], **line) for riders in loads]
-        self.slowing_alone = rider_deceleration(grade=given["grade"], friction=self.friction)
+        self.slowing_alone = rider_deceleration(grade=given["grade"], snow_friction=self.friction)
         speed, times = given["line_speed"], {"reaction_time": given["reaction_time"], "stop_delay": self.stop_delay}
         attendant = [attendant_stopping_distance(speed, **times, rope_deceleration=slowing) for slowing in self.slowing]
         gate = [rope_stopping_distance(speed, self.stop_delay, slowing) for slowing in self.slowing]
-        alone = rider_stopping_distance(speed, grade=given["grade"], friction=self.friction)
+        alone = rider_stopping_distance(speed, grade=given["grade"], snow_friction=self.friction)
         self.distances = [*attendant, *gate, alone]
         inside = riders_inside(distance=attendant[0], spacing=given["spacing"])
         even = brake_force_where_riders_make_no_difference(**line)

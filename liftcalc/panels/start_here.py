@@ -9,6 +9,7 @@ from liftcalc.panels.controls import InUnit
 from liftcalc.panels.line_picture import LinePicture
 from liftcalc.panels.riders import time_on_the_line
 from liftcalc.units import Q
+from liftcalc.vocabulary import words_of
 
 
 class StartPanel(Panel):
@@ -37,9 +38,8 @@ class StartPanel(Panel):
             if not sheet.has("ridden length"):
                 self.control_names = ("line_speed", "spacing")
             for name in self.control_names:
-                settings.setdefault(name, sheet.mean(name.replace("_", " ")))
-            on_sheet = {name: name.replace("_", " ").replace("pick up", "pick-up") for name in self._fixed}
-            self._fixed = {name: sheet.mean(on_sheet[name]) for name in self._fixed if sheet.has(on_sheet[name])}
+                settings.setdefault(name, sheet.mean(words_of(name)))
+            self._fixed = {name: sheet.mean(words_of(name)) for name in self._fixed if sheet.has(words_of(name))}
         super().__init__(**settings)
 
     def note(self):

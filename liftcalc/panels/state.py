@@ -44,14 +44,14 @@ class NotebookState:
         self._behind |= {p for p in self._panels.values() if p is not mover and moved & set(p.control_names)}
         self._wait()
 
-    def turn(self, system):
+    def use_units(self, system):
         """Turn the whole notebook to another system of units."""
         if system not in SYSTEMS:
             raise PlainError(f"NotebookState: system must be one of {', '.join(SYSTEMS)}, but got {system!r}.")
         if system != self.system:
             self.system = system
             for panel in list(self._panels.values()):
-                panel.turn()
+                panel.use_units()
 
     def settle(self):
         """Let every panel that is behind follow now."""

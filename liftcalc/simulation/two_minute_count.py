@@ -14,39 +14,18 @@ from liftcalc.units import PlainError, unit_aware
     may_be_zero=("first_rider_away",),
 )
 def count_simulated_riders(*, line_speed, spacing, counting_time, first_rider_away=0.0):
-    r"""Set riders on a rope, let it run, and count those who pass a post: the third route.
+    """Set riders on a rope, let it run, and count those who pass a post: the third route.
 
-    Parameters
-    ----------
-    line_speed : Quantity [m/s]
-        Speed of the haul rope; a scalar.
-    spacing : Quantity [m]
-        Distance along the rope from one rider to the next; a scalar.
-    counting_time : Quantity [s]
-        How long riders are counted; a scalar.
-    first_rider_away : Quantity [m]
-        How far below the post the first rider stands when the count begins; may be zero; zero if left out.
-
-    Returns
-    -------
-    Quantity [person]
-        Riders counted: every rider who was at or below the post at the start and is above it at the end.
-
-    Raises
-    ------
-    UnitError
-        If an argument has no unit, or one of another kind.
-    ValueError
-        If an argument is not greater than zero (the last: negative), or more than ten million riders would pass.
-
-    Notes
-    -----
     Each rider is placed and moved; no division of speed by spacing is made, so that the count is a route of its own.
+
+    line_speed: Speed of the haul rope; a scalar.
+    spacing: Distance along the rope from one rider to the next; a scalar.
+    counting_time: How long riders are counted; a scalar.
+    first_rider_away: How far below the post the first rider stands when the count begins; zero if left out.
+    returns: Riders counted: every rider who was at or below the post at the start and is above it at the end.
+
     Source: counting.
 
-    Examples
-    --------
-    >>> from liftcalc import Q, show
     >>> show(count_simulated_riders(line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), counting_time=Q(60, "s")))
     '30 persons'
     """

@@ -6,7 +6,7 @@ from numbers import Real
 import numpy as np
 from pint import Quantity
 
-from liftcalc.units import KINDS, PlainError, Q, UnitError, is_like, kind_in_words, kind_of, ureg
+from liftcalc.units import KINDS_OF_QUANTITY, PlainError, Q, UnitError, is_like, kind_in_words, kind_of, ureg
 
 
 class UncertaintyError(PlainError):
@@ -29,7 +29,7 @@ def as_written(value):
 def advice(unit):
     """Return an example of a quantity that has the kind of ``unit``, as one would write it."""
     kind = kind_of(ureg.Unit(unit))
-    return f"Q({KINDS[kind][1] if kind else 1.0}, {unit_as_written(unit)!r})"
+    return f"Q({KINDS_OF_QUANTITY[kind][1] if kind else 1.0}, {unit_as_written(unit)!r})"
 
 
 def check_kind(where, name, value, unit):

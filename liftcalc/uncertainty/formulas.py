@@ -11,6 +11,7 @@ from liftcalc.uncertainty.agreement import Combined
 from liftcalc.uncertainty.checks import UncertaintyError, check_correlation, check_kind, scalar
 from liftcalc.uncertainty.estimates import Estimate
 from liftcalc.units import Q, UnitError, ureg
+from liftcalc.vocabulary import VOCABULARY
 
 
 @dataclass(frozen=True)
@@ -73,7 +74,7 @@ def name_of(formula):
 
 def words(name):
     """Return the name of an argument as words."""
-    return name.replace("_", " ")
+    return VOCABULARY[name].words if name in VOCABULARY else name.replace("_", " ")
 
 
 @dataclass(frozen=True)

@@ -172,7 +172,7 @@ count_in_words(sheet)
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
@@ -228,7 +228,7 @@ RecordBox("00")
 # - Length does not enter it. Length sets the riders on the line and the ride time.
 # - Every capacity has a level. This one is ideal: an upper bound, not a promise.
 #
-# **Formula card.** C = 3,600 · n · v ÷ s, with C in people an hour, n persons a carrier, v the line speed in m/s, s the spacing in m.
+# **Formula card.** C = 3,600 · n · v ÷ s, with C in people an hour, n persons per carrier, v the line speed in m/s, s the spacing in m.
 
 # %% [markdown]
 # ## Where to next

@@ -173,7 +173,7 @@ stopping.at_settings("brake_force", [Q(0, "N"), Q(500, "N"), Q(2000, "N")])
 # 5. Empty: 2,500 N ÷ 400 kg = 6.25 m/s². Slowing takes 0.9 m, and with the delay the rope runs 2.6 m.
 
 # %%
-speed, pull = Q(3.4, "m/s"), rope_pull(Q(75, "kg"), grade=Q(20, "percent"), friction=Q(0.07, ""))
+speed, pull = Q(3.4, "m/s"), rope_pull(Q(75, "kg"), grade=Q(20, "percent"), snow_friction=Q(0.07, ""))
 line = {"pull": pull, "idle_drag": Q(500, "N"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
 for riders in (Q(22, "person"), Q(0, "person")):
     slowing = rope_deceleration(riders, brake_force=Q(2000, "N"), **line)
@@ -235,7 +235,7 @@ unload.at_settings("clearing_time", [Q(3, "s"), Q(6, "s"), Q(10, "s")])
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -148,7 +148,7 @@ print("riders:   ", show(persons_from_flow(Q(1800, "pph"), at_once)))
 two_seconds = headway(Q(3.4, "m/s"), Q(6.8, "m"))
 for length in (Q(150, "m"), Q(149, "m")):
     from_rest = ride_time_from_rest(length, Q(3.4, "m/s"), Q(1.5, "m/s**2"))
-    most = most_persons_from_headway(ride_time=from_rest, time_between_riders=two_seconds)
+    most = most_persons_from_headway(ride_time=from_rest, headway=two_seconds)
     by_metres = most_persons_on_line(ridden_length=length, spacing=Q(6.8, "m"))
     average = persons_from_flow(Q(1800, "pph"), from_rest)
     print(f"{show(length)}: {show(from_rest)}, average {show(average)}, most {show(most)}, by metres {show(by_metres)}")
@@ -162,7 +162,7 @@ print(show(hourly_capacity_from_head_count(Q(22.6, "person"), Q(45.3, "s"))))
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

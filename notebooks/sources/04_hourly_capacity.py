@@ -46,7 +46,7 @@ capacity_panel.legend()
 # **Move it and answer.**
 #
 # 1. Triple the line speed from 2 m/s and triple the spacing from 5 m. What happens to people an hour?
-# 2. Two riders side by side: set two persons a carrier. What does the spacing mean now?
+# 2. Two riders side by side: set two persons per carrier. What does the spacing mean now?
 # 3. Which control changes vertical transport and not people an hour?
 
 # %% folded
@@ -85,7 +85,7 @@ interval_panel.legend()
 # **Move it and answer.**
 #
 # 1. What interval must a single platter have to carry as many as a double chair at 7 s?
-# 2. Set two seats again. At 7 s, what does one second less gain? And at 14 s?
+# 2. Set two persons per carrier again. At 7 s, what does one second less gain? And at 14 s?
 
 # %% folded
 interval_panel.at_settings("interval", [Q(4, "s"), Q(7, "s"), Q(10, "s")])
@@ -111,7 +111,7 @@ print("headway:", show(interval_for_capacity(Q(1200, "pph"))))
 # **Predict.** The photo shows 22 riders and a ride takes 45.3 s. Does that agree with 1,800?
 
 # %% folded
-routes_panel = RoutesPanel(line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), head_count=Q(22, "person"), ride_time=Q(45.3, "s"))
+routes_panel = RoutesPanel(line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), riders_on_line=Q(22, "person"), ride_time=Q(45.3, "s"))
 routes_panel
 
 # %% [markdown]
@@ -129,7 +129,7 @@ routes_panel.legend()
 # 2. You timed a slow rider at 50 s, whose hands slipped on the rope. Which way does that push the result?
 
 # %% folded
-routes_panel.at_settings("head_count", [Q(11, "person"), Q(16, "person"), Q(22, "person")])
+routes_panel.at_settings("riders_on_line", [Q(11, "person"), Q(16, "person"), Q(22, "person")])
 
 # %% [markdown]
 # By hand, on the mean of many photos of a full line: 22.63 riders ÷ 45.25 s = 0.500 riders/s; × 3,600 s/h = 1,800 riders/h. On the one photo: 22 riders ÷ 45.3 s × 3,600 s/h = 1,748 riders/h.
@@ -203,7 +203,7 @@ hill_table(read_lifts("../data/hill_lifts.csv"))
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -8,7 +8,7 @@
 # %% [markdown]
 # ## Before you start
 #
-# **You will be able to** put any lift into persons a carrier over the interval; say what a faster rope changes and what it does not; work a line out from whatever is known of it; read a table of unlike lifts.
+# **You will be able to** put any lift into persons per carrier over the interval; say what a faster rope changes and what it does not; work a line out from whatever is known of it; read a table of unlike lifts.
 #
 # **You need first** [04 Hourly capacity](04_hourly_capacity.ipynb).
 #
@@ -24,7 +24,7 @@
 # Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. Line speed, interval, and the number and spacing of carriers are changed by licensed people, the maker and the authority; on many hills each such change is a modification that must be reviewed. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
-# ## Persons a carrier, every so many seconds
+# ## Persons per carrier, every so many seconds
 #
 # Whatever the lift, someone stands beside its loading point with a watch, out of the way. Something comes: a bare piece of rope, a platter, a chair, a cabin. So many people go with it. Then a time passes, and the next one comes. That is all an **ideal** capacity is made of: what is intended, with every place taken. What gets on is a later question.
 #
@@ -118,7 +118,7 @@ print("on the rope", show(on_the_rope), "and with both stations", show(owned))
 # %%
 for length in (Q(800, "m"), Q(1600, "m")):
     ride = ride_time_rest_to_rest(length, Q(8, "m/s"), Q(0.5, "m/s**2"))
-    carried = reversible_capacity(transit_time=ride, dwell_time=Q(60, "s"), persons_per_cabin=Q(40, "person"))
+    carried = reversible_capacity(ride_time=ride, dwell_time=Q(60, "s"), persons_per_carrier=Q(40, "person"))
     print(show(length), "of rope: a ride of", show(ride), "and", show(carried))
 
 # %% [markdown]
@@ -127,7 +127,7 @@ for length in (Q(800, "m"), Q(1600, "m")):
 # %% [markdown]
 # ## From whatever you know
 #
-# Visitors never hand you speed and spacing. They say: "Eighty-three chairs, two to a chair, five minutes up." Speed, spacing, interval, persons a carrier, carriers on the loop, lengths, ride time, riders on the line and people an hour hang together; from enough of them the others follow.
+# Visitors never hand you speed and spacing. They say: "Eighty-three chairs, two to a chair, five minutes up." Speed, spacing, interval, persons per carrier, carriers on the loop, lengths, ride time, riders on the line and people an hour hang together; from enough of them the others follow.
 #
 # **Predict.** Is that sentence enough for people an hour?
 
@@ -157,7 +157,7 @@ what_came
 # Two of the 42 places on the Long Platter's loop hang empty. They pass by all the same. What is left is 514 pph × 40 ÷ 42. Whether a loop may run with places empty is another question: it needs the leave of the operator, and the maker's manual and the authority must allow it.
 
 # %%
-print(show(capacity_with_carriers_out(Q(514, "pph"), carriers=Q(42, ""), carriers_out=Q(2, ""))))
+print(show(capacity_with_carriers_out(Q(514, "pph"), carriers_on_loop=Q(42, ""), carriers_out=Q(2, ""))))
 
 # %% [markdown]
 # ## The lifts of the hill, side by side
@@ -171,7 +171,7 @@ lifts = read_lifts("../data/hill_lifts.csv")
 comparison_table(lifts, read_readings("../data/hill_readings.csv"))
 
 # %% [markdown]
-# Each row but the last holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Ridge Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
+# Each row but the last holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Lantern Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
 #
 # The last column matters more than any of the numbers. On a stop some riders stand on snow or belt, others hang in the air. The plan to bring those down is the operator's, and the authority says what it must hold. Being on the ground does not make a lift safe: each kind has hazards of its own.
 
@@ -194,7 +194,7 @@ hazards_table()
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
@@ -252,7 +252,7 @@ RecordBox("07")
 # %% [markdown]
 # ## In short
 #
-# - Every lift is persons a carrier over an interval. Three times the speed at three times the spacing carries the same.
+# - Every lift is persons per carrier over an interval. Three times the speed at three times the spacing carries the same.
 # - People feel the interval and the speed at which the carrier comes. How close carriers fit in a station is a packing figure, and no interval to run.
 # - Compare lifts at one level, line by line, with their rise, their power, and where riders are on a stop.
 #

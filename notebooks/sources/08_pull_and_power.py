@@ -54,7 +54,7 @@ for grade in (
     grade_from_rise(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147, "m")),
     grade_from_angle(Q(20, "degree")),
 ):
-    pull = rope_pull(Q(75, "kg"), grade=grade, friction=Q(0.07, ""))
+    pull = rope_pull(Q(75, "kg"), grade=grade, snow_friction=Q(0.07, ""))
     print("a grade of", show(grade, "percent"), "pulls with", show(pull))
 
 # %% [markdown]
@@ -63,7 +63,7 @@ for grade in (
 # Over a whole ride it gets simpler still. Every metre of rise costs m · g, every metre of map costs μ · m · g, and steep or flat parts need not be told apart: W = m · g · (rise + μ · run).
 
 # %%
-print(show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m"), friction=Q(0.07, ""))))
+print(show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m"), snow_friction=Q(0.07, ""))))
 
 # %% [markdown]
 # That is the rise as measured on the Penny Rope. A round 20 % over 150 m gives 194.73 N × 150 m = 29,210 J, and that is used below.
@@ -140,11 +140,11 @@ motor.at_settings("line_speed", [Q(1.7, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
 
 # %%
 path = {"vertical_rise": Q(142, "m"), "horizontal_run": Q(624, "m")}
-print("on a chair:", show(carrier_work(Q(80, "kg"), **path, sheave_share=Q(3, "percent"))))
-print("same slope on skis:", show(ride_work(Q(80, "kg"), **path, friction=Q(0.07, ""))))
+print("on a chair:", show(carrier_work(Q(80, "kg"), **path, sheave_drag_share=Q(3, "percent"))))
+print("same slope on skis:", show(ride_work(Q(80, "kg"), **path, snow_friction=Q(0.07, ""))))
 belt = {"vertical_rise": Q(8, "m"), "horizontal_run": Q(79.6, "m")}
 print("on the belt:", show(conveyor_work(Q(60, "kg"), **belt, bed_friction=Q(0.3, ""))))
-tether = tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), friction=Q(0.07, ""))
+tether = tether_pull(Q(195, "N"), tether_angle=Q(30, "degree"), snow_friction=Q(0.07, ""))
 print("in a tether at 30 degrees, for a pull of 195 N:", show(tether))
 print("of it along the rope:", show(Q(195, "N") * tether_relief(Q(30, "degree"), Q(0.07, "")), "N"))
 
@@ -203,7 +203,7 @@ hands.at_settings("glove_friction", [Q(0.2, ""), Q(0.4, ""), Q(0.6, "")])
 # By hand: 194.7 N ÷ (2 × 0.40) = 243 N of squeeze, held for the 45 s of the ride. A rider who cannot hold it lets go and clears the track.
 
 # %%
-print("an adult of 80 kg holds", show(held_force(Q(80, "kg"), grade=Q(20, "percent"), friction=Q(0.07, ""))))
+print("an adult of 80 kg holds", show(held_force(Q(80, "kg"), grade=Q(20, "percent"), snow_friction=Q(0.07, ""))))
 for rope, mass in (("dry", Q(0.6, "kg/m")), ("wet", Q(0.8, "kg/m"))):
     print("of", rope, "rope in the hands:", show(rope_weight_in_hands(mass, Q(6.8, "m"))))
 
@@ -234,7 +234,7 @@ sheave.legend()
 # 3. Put the wrap back to 180 degrees and raise the grade to 30 %. The slack side at the top gains, and yet the rope holds fewer riders. What has grown more?
 
 # %% folded
-sheave.at_settings("rope_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
+sheave.at_settings("lining_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
 
 # %% [markdown]
 # By hand, drive at the top: e^(0.25 × 3.1416) = 2.1933; to hold 1.25 times over, only 2.1933 ÷ 1.25 = 1.7546 is used. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N; the 250 N is half of the empty rope's drag. The rope passes on 5,923 N × 0.7546 = 4,469 N; less 500 N for itself, over 194.7 N a rider: 20.4 riders. Picking riders up asks for a little more, and is left out here.
@@ -245,12 +245,12 @@ sheave.at_settings("rope_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
 
 # %%
 grip = {"slack_tension": Q(5923, "N"), "pull": Q(194.73, "N"), "idle_drag": Q(500, "N")}
-grip |= {"wrap_angle": Q(180, "degree"), "safety_factor": Q(1.25, "")}
+grip |= {"wrap_angle": Q(180, "degree"), "grip_safety_factor": Q(1.25, "")}
 at_start = {"starting_acceleration": Q(3.4 / 6, "m/s**2"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
 flat, wedged = Q(0.25, ""), groove_friction(Q(0.25, ""), Q(60, "degree"))
-print("drive at the top, flat rim, steady run:", show(riders_by_traction(friction=flat, **grip)))
-print("flat rim, start in 6 s:", show(riders_by_traction_at_start(friction=flat, **grip, **at_start)))
-print("groove of 60 degrees, a friction of", show(wedged), "and steady:", show(riders_by_traction(friction=wedged, **grip)))
+print("drive at the top, flat rim, steady run:", show(riders_by_traction(lining_friction=flat, **grip)))
+print("flat rim, start in 6 s:", show(riders_by_traction_at_start(lining_friction=flat, **grip, **at_start)))
+print("groove of 60 degrees, a friction of", show(wedged), "and steady:", show(riders_by_traction(lining_friction=wedged, **grip)))
 
 # %% [markdown]
 # By hand, the start: 3.4 m/s ÷ 6 s = 0.567 m/s². Rope and sheaves take 400 kg × 0.567 m/s² = 227 N, half of it, 113 N, from either side: 4,469 N − 500 N − 113 N × 2.7546 = 3,657 N. Each rider takes 194.7 N + 75 kg × 0.567 m/s² = 237.2 N: 15.4 riders. A rope that slips on its sheave wears both: stop, and report it.
@@ -309,7 +309,7 @@ print("no difference at a brake of", show(brake_force_where_riders_make_no_diffe
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -68,12 +68,12 @@ for limit in limits_of(tow, readings["Penny Rope"]):
 # **Predict.** The Penny Rope's drive stands at the top. With the same readings and the drive at the bottom: more than half of the 1,955, or less?
 
 # %%
-from liftcalc.lifts.limits_of_line import capacities_from
-from liftcalc.lifts.readings import values_of
+from liftcalc.lifts.limits_of_line import capacities_at
+from liftcalc.lifts.readings import known_values
 
 for drive in ("top", "bottom"):
     theirs = readings["Penny Rope"] | {"drive_position": drive}
-    print("drive at the", drive, show(capacities_from(tow.kind, values_of(tow, theirs))["traction"]))
+    print("drive at the", drive, show(capacities_at(tow.kind, known_values(tow, theirs))["traction"]))
 platter = lifts["Long Platter"].lines[0]
 begun = readings["Long Platter"] | {"starting_acceleration": Q(0.35, "m/s**2"), "moving_mass": Q(1100, "kg")}
 print(*[limit for limit in limits_of(platter, begun) if limit.name == "traction"])
@@ -146,7 +146,7 @@ print("with a platter every 17 m:", closer.capacity, "by its", closer.limit.name
 governing_table(lifts, readings)
 
 # %% [markdown]
-# It does: spacing on the Long Platter and the Ridge Double, loading on the Penny Rope and its twin. Traction is left out by name where nobody has read the rope's tension or the drive's position. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
+# It does: spacing on the Long Platter and the Lantern Double, loading on the Penny Rope and its twin. Traction is left out by name where nobody has read the rope's tension or the drive's position. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
 #
 # The second rope of the proposal is slower and has the smaller motor, and its motor governs. Together the two lines carry at most the sum of the two, 1,200 + 978 = 2,178 pph, not twice the first.
 
@@ -211,7 +211,7 @@ print(governing([*limits_of(tow, readings["Penny Rope"]), *apart]))
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -383,7 +383,7 @@ def fingerprint(names):
 
 def test_the_same_numbers_in_a_fresh_process():
     code = (
-        "import sys; sys.path.insert(0, 'tests'); import test_exercises as t; "
+        "import sys; sys.path[:0] = ['tests', 'tests/exercises']; import test_exercises as t; "
         "print(t.fingerprint(['  Zoë K. ', 17, 'learner 3']))"
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60, check=True)

@@ -12,7 +12,7 @@ import pytest
 from liftcalc import Q
 from liftcalc.exercises import BANK, EDITION, Posed, Session, answer_key, marks, problem_sheet
 from liftcalc.exercises.drawing import learner_key
-from liftcalc.exercises.instructor import harmless
+from liftcalc.exercises.instructor import safe_in_a_spreadsheet
 from liftcalc.exercises.record import FolderRecords, read_record
 from liftcalc.quantity_text import UNIT_SPELLINGS, unit_word
 
@@ -150,8 +150,8 @@ def test_a_broken_record_has_its_row(folder):
 
 def test_cells_are_harmless():
     for text in ("=1+1", "+1", "-1", "@sum", "\t=1", "  =1", "\r=1"):
-        assert harmless(text) == f"'{text}"
-    assert harmless("Maja = K.") == "Maja = K."
+        assert safe_in_a_spreadsheet(text) == f"'{text}"
+    assert safe_in_a_spreadsheet("Maja = K.") == "Maja = K."
     assert answer_key(["=1+1"], ["2.1"]).splitlines()[1].startswith("'=1+1,2.1,")
 
 

@@ -13,12 +13,12 @@ from liftcalc.exercises import (
     BANK,
     EDITION,
     Session,
-    answer,
-    clue,
     my_record,
-    question,
+    next_clue,
     session,
+    show_exercise,
     start_exercises,
+    try_answer,
     worked,
 )
 from liftcalc.exercises.record import FolderRecords, MemoryRecords, Record, RecordError, Try, read_record, records
@@ -303,19 +303,19 @@ def test_the_environment_names_the_place(monkeypatch, tmp_path):
 def test_the_calls_of_a_notebook_share_one_session(monkeypatch):
     monkeypatch.setattr("liftcalc.exercises.learner._session", Session(MemoryRecords()))
     assert repr(start_exercises(17)) == "Numbers of 17. Answers are kept until this page is closed."
-    right = question("2.1").right
-    assert answer("2.1").state == "open"
+    right = show_exercise("2.1").right
+    assert try_answer("2.1").state == "open"
     assert "one attempt first" in repr(worked("2.1"))
-    assert repr(clue("2.1")).startswith("Clue 1 of")
-    assert answer("2.1", right).state == "right"
-    assert "<strong>Right.</strong>" in answer("2.1", right)._repr_html_()
+    assert repr(next_clue("2.1")).startswith("Clue 1 of")
+    assert try_answer("2.1", right).state == "right"
+    assert "<strong>Right.</strong>" in try_answer("2.1", right)._repr_html_()
     assert repr(my_record()).startswith(f"Numbers of 17: 1 of {len(BANK)} right, 1 tried")
     assert session().name == "17"
     assert repr(start_exercises()).startswith("The printed numbers.")
-    for call in (question, answer, clue, worked):
+    for call in (show_exercise, try_answer, next_clue, worked):
         with pytest.raises(ValueError, match=f"{call.__name__}: there is no exercise '9.9'. Write one of '0.1', '0.2'"):
             call("9.9")
-    assert answer("2.1", Q(1, "s")).state == "off"
+    assert try_answer("2.1", Q(1, "s")).state == "off"
 
 
 def test_the_box_above_the_exercises_says_once_who_decides():

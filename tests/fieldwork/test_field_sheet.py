@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from liftcalc import Q, show
 from liftcalc.cautions import DEFER, NEAR_THE_ROPE
-from liftcalc.fieldwork import COLUMNS, QUANTITIES, FieldSheetError, read_field_sheet, routes, summary
+from liftcalc.fieldwork import COLUMNS, FIELD_QUANTITIES, FieldSheetError, read_field_sheet, routes, summary
 from liftcalc.pages.blank_sheet import blank_sheet_csv, blank_sheet_html, blank_sheet_links
 
 DATA = Path(__file__).resolve().parents[2] / "data"
@@ -32,7 +32,7 @@ def read(tmp_path, text, encoding="utf-8"):
 
 def test_the_demo_sheet_reads_and_its_means_are_of_the_demo_tow():
     sheet = read_field_sheet(DATA / "field_sheet.csv")
-    assert {reading.quantity for reading in sheet.readings} == set(QUANTITIES)
+    assert {reading.quantity for reading in sheet.readings} == set(FIELD_QUANTITIES)
     assert show(sheet.mean("line speed")) == "3.40 m/s"
     assert show(sheet.mean("spacing")) == "6.8 m"
     assert len(sheet.of("line speed")) == 3
@@ -84,7 +84,7 @@ REFUSED = [
     (
         HEADING + "\nline sped,3.4,m/s,,,\n",
         "sheet.csv, row 3, column quantity: 'line sped' is no quantity of this sheet. Write one of: "
-        + ", ".join(QUANTITIES)
+        + ", ".join(FIELD_QUANTITIES)
         + ". Is 'line speed' meant?",
     ),
     (
@@ -212,11 +212,11 @@ def test_the_blanks_are_up_to_date_and_hold_every_row():
     assert (DATA / "field_sheet_blank.html").read_text(encoding="utf-8") == blank_sheet_html()
     rows = list(csv.reader(blank_sheet_csv().splitlines()))
     assert tuple(rows[0]) == COLUMNS
-    assert [row[0] for row in rows[1:]] == list(QUANTITIES)
+    assert [row[0] for row in rows[1:]] == list(FIELD_QUANTITIES)
     assert "**" not in blank_sheet_html()
     page = re.sub("</?strong>", "**", blank_sheet_html())
     assert page.index(NEAR_THE_ROPE[0].replace("'", "&#x27;")) < page.index("<table>")
-    printed = [quantity for quantity in QUANTITIES if quantity != "pick-up acceleration"]
+    printed = [quantity for quantity in FIELD_QUANTITIES if quantity != "pick-up acceleration"]
     for text in (*NEAR_THE_ROPE, DEFER, *printed):
         assert text.replace("'", "&#x27;") in page
     assert "pick-up" not in page, "assumed at the desk, not read on the hill"
@@ -224,7 +224,7 @@ def test_the_blanks_are_up_to_date_and_hold_every_row():
 
 
 def test_no_row_of_the_sheet_sends_anybody_to_the_drive_or_into_the_track():
-    how = {quantity: row[3] for quantity, row in QUANTITIES.items()}
+    how = {quantity: row[3] for quantity, row in FIELD_QUANTITIES.items()}
     assert how["motor power"] == "ask the operator; never read at the drive"
     assert how["sheave distance"] == "bottom sheave to top sheave: a map, or ask the operator"
     assert how["ridden length"] == "from grab to let-go, along the slope: tape, lift locked out"

@@ -115,21 +115,23 @@ def test_carriers_out_by_counting_the_places_that_pass(carriers, share, persons,
     interval = 7.0
     carried, whole_round = int(places.sum()), carriers * interval  # every place of the loop passes once
     whole = Q(3600 * persons / interval, "pph")
-    left = capacity_with_carriers_out(whole, carriers=Q(carriers, ""), carriers_out=Q(out, ""))
+    left = capacity_with_carriers_out(whole, carriers_on_loop=Q(carriers, ""), carriers_out=Q(out, ""))
     assert left.m_as("pph") == pytest.approx(3600 * carried / whole_round, rel=1e-12)
 
 
 @given(whole=st.floats(50, 4000), carriers=st.integers(2, 150))
 def test_all_in_service_all_out_and_one_by_one(whole, carriers):
     out = np.arange(carriers + 1)
-    left = capacity_with_carriers_out(Q(whole, "pph"), carriers=Q(carriers, ""), carriers_out=Q(out, "")).m_as("pph")
+    left = capacity_with_carriers_out(Q(whole, "pph"), carriers_on_loop=Q(carriers, ""), carriers_out=Q(out, "")).m_as(
+        "pph"
+    )
     assert left[0] == pytest.approx(whole, rel=1e-12)
     assert left[-1] == 0
     np.testing.assert_allclose(np.diff(left), -whole / carriers, rtol=1e-9)  # each one costs the same
 
 
 def test_own_arithmetic_a_platter_with_two_of_forty_two_out():
-    left = capacity_with_carriers_out(Q(3600 / 7, "pph"), carriers=Q(42, ""), carriers_out=Q(2, ""))
+    left = capacity_with_carriers_out(Q(3600 / 7, "pph"), carriers_on_loop=Q(42, ""), carriers_out=Q(2, ""))
     assert left.m_as("pph") == pytest.approx(40 / 42 * 3600 / 7, rel=1e-12)
     assert math.floor(left.m_as("pph")) == 489
     assert show(left) == "490 pph"
@@ -142,26 +144,26 @@ STATION = {"carrier_length": Q(2.4, "m"), "carrier_gap": Q(1, "m"), "station_spe
 TOO_MANY = "Count the carriers on the rope anew."
 MESSAGES = [
     (
-        lambda: capacity_with_carriers_out(WHOLE, carriers=LOOP, carriers_out=Q(43, "")),
+        lambda: capacity_with_carriers_out(WHOLE, carriers_on_loop=LOOP, carriers_out=Q(43, "")),
         ValueError,
         "capacity_with_carriers_out: carriers_out must be 42 or less, the carriers on the loop, but got 43. "
         f"{TOO_MANY}",
     ),
     (
-        lambda: capacity_with_carriers_out(WHOLE, carriers=LOOP, carriers_out=Q([1, 50], "")),
+        lambda: capacity_with_carriers_out(WHOLE, carriers_on_loop=LOOP, carriers_out=Q([1, 50], "")),
         ValueError,
         "capacity_with_carriers_out: carriers_out must be 42 or less, the carriers on the loop, but got 50. "
         f"{TOO_MANY}",
     ),
     (
-        lambda: capacity_with_carriers_out(WHOLE, carriers=LOOP, carriers_out=Q(-1, "")),
+        lambda: capacity_with_carriers_out(WHOLE, carriers_on_loop=LOOP, carriers_out=Q(-1, "")),
         ValueError,
         "capacity_with_carriers_out: carriers_out must be zero or more, but got -1. Write for example Q(0.2, '').",
     ),
     (
-        lambda: capacity_with_carriers_out(WHOLE, carriers=42, carriers_out=Q(1, "")),
+        lambda: capacity_with_carriers_out(WHOLE, carriers_on_loop=42, carriers_out=Q(1, "")),
         UnitError,
-        "capacity_with_carriers_out: carriers needs a unit, but got the bare value 42. Write Q(42, '').",
+        "capacity_with_carriers_out: carriers_on_loop needs a unit, but got the bare value 42. Write Q(42, '').",
     ),
     (
         lambda: least_station_interval(**{**STATION, "station_speed": Q(0, "m/s")}),

@@ -21,8 +21,8 @@ persons = st.integers(1, 12)
 
 def pick(argument, unit, number):
     """Return a sensible plain value for an argument; the number is between 0 and 1."""
-    by_name = {"safety_factor": (1, 3), "ridden_length": (30, 500), "pick_up_acceleration": (1, 4),
-               "altitude": (0, 4000), "carriers": (20, 100), "carriers_out": (0, 19), "ride_time": (40, 900),
+    by_name = {"grip_safety_factor": (1, 3), "ridden_length": (30, 500), "pick_up_acceleration": (1, 4),
+               "altitude": (0, 4000), "carriers_on_loop": (20, 100), "carriers_out": (0, 19), "ride_time": (40, 900),
                "acceleration": (2, 4)}  # fmt: skip
     low, high = by_name.get(argument) or {
         "m/s": (0.3, 6), "m": (2, 500), "ft": (5, 900), "s": (1, 900), "person": (2, 90),
@@ -221,11 +221,13 @@ def test_stopping_distances(speed, slowing, delay, reaction, factor):
 
 @given(speed=speeds, grade=st.floats(0, 0.6), friction=st.floats(0.01, 0.2))
 def test_a_rider_who_lets_go_gives_up_all_energy(speed, grade, friction):
-    distance = liftcalc.rider_stopping_distance(Q(speed, "m/s"), grade=Q(grade, ""), friction=Q(friction, "")).magnitude
+    distance = liftcalc.rider_stopping_distance(
+        Q(speed, "m/s"), grade=Q(grade, ""), snow_friction=Q(friction, "")
+    ).magnitude
     angle = math.radians(liftcalc.slope_angle(Q(grade, "")).m_as("degree"))
     lifted, rubbed = 9.80665 * distance * math.sin(angle), friction * 9.80665 * distance * math.cos(angle)
     assert lifted + rubbed == pytest.approx(speed**2 / 2, rel=1e-9)
-    slowing = liftcalc.rider_deceleration(grade=Q(grade, ""), friction=Q(friction, "")).magnitude
+    slowing = liftcalc.rider_deceleration(grade=Q(grade, ""), snow_friction=Q(friction, "")).magnitude
     assert speed**2 / (2 * slowing) == pytest.approx(distance)
 
 
@@ -235,7 +237,7 @@ def test_a_rider_who_lets_go_gives_up_all_energy(speed, grade, friction):
 )
 def test_stopping_distances_in_round_numbers(grade, distance, source):
     friction = Q(0.05, "")
-    glide = liftcalc.rider_stopping_distance(Q(3.4, "m/s"), grade=Q(grade, "percent"), friction=friction).m_as("m")
+    glide = liftcalc.rider_stopping_distance(Q(3.4, "m/s"), grade=Q(grade, "percent"), snow_friction=friction).m_as("m")
     assert glide == pytest.approx(distance, rel=0.04)
 
 
@@ -260,17 +262,17 @@ def test_arguments_of_one_kind_are_keyword_only():
 
 @given(riders=st.integers(0, 60), mass=st.floats(30, 120), grade=st.floats(0.05, 0.4), brake=st.floats(0, 3000))
 def test_a_rope_that_is_let_go_slows_as_all_that_moves_with_it_asks(riders, mass, grade, brake):
-    pull = liftcalc.rope_pull(Q(mass, "kg"), grade=Q(grade, ""), friction=Q(0.07, ""))
+    pull = liftcalc.rope_pull(Q(mass, "kg"), grade=Q(grade, ""), snow_friction=Q(0.07, ""))
     rope = {"pull": pull, "idle_drag": Q(500, "N"), "brake_force": Q(brake, "N"), "rider_mass": Q(mass, "kg")}
     slowing = liftcalc.rope_deceleration(Q(riders, "person"), **rope, moving_mass=Q(400, "kg")).m_as("m/s**2")
     forces = riders * pull.m_as("N") + 500 + brake
     assert slowing * (400 + riders * mass) == pytest.approx(forces)
-    alone = liftcalc.rider_deceleration(grade=Q(grade, ""), friction=Q(0.07, "")).m_as("m/s**2")
+    alone = liftcalc.rider_deceleration(grade=Q(grade, ""), snow_friction=Q(0.07, "")).m_as("m/s**2")
     empty = (500 + brake) / 400
     assert min(alone, empty) * (1 - 1e-9) <= slowing <= max(alone, empty) * (1 + 1e-9), "between rope and rider alone"
 
 
-TOW = {"pull": liftcalc.rope_pull(Q(75, "kg"), grade=Q(20, "percent"), friction=Q(0.07, "")),
+TOW = {"pull": liftcalc.rope_pull(Q(75, "kg"), grade=Q(20, "percent"), snow_friction=Q(0.07, "")),
        "idle_drag": Q(500, "N"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}  # fmt: skip
 
 
@@ -307,7 +309,7 @@ def test_which_load_runs_furthest_depends_on_the_brake():
 
 @given(riders=st.integers(1, 60), share=st.floats(0.2, 3), mass=st.floats(30, 120), grade=st.floats(0.1, 0.4))
 def test_at_one_brake_force_riders_make_no_difference(riders, share, mass, grade):
-    slope = {"grade": Q(grade, ""), "friction": Q(0.07, "")}
+    slope = {"grade": Q(grade, ""), "snow_friction": Q(0.07, "")}
     line = TOW | {"pull": liftcalc.rope_pull(Q(mass, "kg"), **slope), "rider_mass": Q(mass, "kg")}
     idle = {"idle_drag": Q(100, "N")}
     even = liftcalc.brake_force_where_riders_make_no_difference(**line | idle)
@@ -365,7 +367,7 @@ def test_riders_from_rest_counted_on_the_rope_are_flow_times_time_and_at_most_on
     capacity = liftcalc.hourly_capacity(Q(speed, "m/s"), Q(gap, "m"))
     average = liftcalc.persons_from_flow(capacity, ride).m_as("person")
     assert on_the_rope.mean() == pytest.approx(average, abs=1.01 / 400)  # 400 moments are looked at
-    most = liftcalc.most_persons_from_headway(ride_time=ride, time_between_riders=Q(between, "s"))
+    most = liftcalc.most_persons_from_headway(ride_time=ride, headway=Q(between, "s"))
     assert on_the_rope.max() == most.m_as("person")
     at_once = liftcalc.most_persons_on_line(ridden_length=Q(length, "m"), spacing=Q(gap, "m"))
     assert most >= at_once, "a start from rest bunches riders up at the bottom"
@@ -376,7 +378,7 @@ def test_posts_in_metres_and_in_seconds_are_the_same_at_the_speed_of_the_rope(le
     assume(abs(length / gap - round(length / gap)) > 1e-6)
     n, v, s, long = Q(group, "person"), Q(speed, "m/s"), Q(gap, "m"), Q(length, "m")
     in_seconds = liftcalc.most_persons_from_headway(
-        ride_time=liftcalc.ride_time(long, v), time_between_riders=liftcalc.headway(v, s), persons_per_carrier=n
+        ride_time=liftcalc.ride_time(long, v), headway=liftcalc.headway(v, s), persons_per_carrier=n
     )
     assert in_seconds == liftcalc.most_persons_on_line(ridden_length=long, spacing=s, persons_per_carrier=n)
 

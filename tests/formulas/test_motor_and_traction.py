@@ -23,7 +23,7 @@ G = 9.80665
 MASS, SPEED, LENGTH = Q(75, "kg"), Q(3.4, "m/s"), Q(150, "m")
 GRADE, FRICTION, PICK_UP = Q(20, "percent"), Q(0.07, ""), Q(1.5, "m/s**2")
 POWER, EFFICIENCY, IDLE, NO_DRAG = Q(15, "kW"), Q(0.85, ""), Q(500, "N"), Q(0, "N")
-PULL = pulling.rope_pull(MASS, grade=GRADE, friction=FRICTION)
+PULL = pulling.rope_pull(MASS, grade=GRADE, snow_friction=FRICTION)
 
 masses = st.floats(20, 120)
 grades = st.floats(0, 0.6)
@@ -79,7 +79,7 @@ class TestExampleTow:
         assert at_the_riders.m_as("kW") == pytest.approx(11, abs=0.5)  # about 11 kW
 
     def test_own_arithmetic_an_adult_of_80_kg_holds_about_200_n(self):
-        held = hand_grip.held_force(Q(80, "kg"), grade=GRADE, friction=FRICTION).m_as("N")
+        held = hand_grip.held_force(Q(80, "kg"), grade=GRADE, snow_friction=FRICTION).m_as("N")
         assert held == pytest.approx(200, rel=0.05)
 
     def test_own_arithmetic_a_peak_of_riders(self):
@@ -159,17 +159,17 @@ def test_a_motor_that_only_turns_the_rope_carries_nobody():
 def test_work_of_a_ride_is_pull_times_length_part_by_part(parts, mass, friction):
     added = rise = run = 0.0
     for grade, length in parts:
-        pull = pulling.rope_pull(Q(mass, "kg"), grade=Q(grade, ""), friction=Q(friction, ""))
+        pull = pulling.rope_pull(Q(mass, "kg"), grade=Q(grade, ""), snow_friction=Q(friction, ""))
         added += pulling.pull_energy(pull, Q(length, "m")).m_as("J")
         run += length / math.hypot(1, grade)
         rise += grade * length / math.hypot(1, grade)
     profile = {"vertical_rise": Q(rise, "m"), "horizontal_run": Q(run, "m")}
     mu = Q(friction, "")
-    assert pulling.ride_work(Q(mass, "kg"), friction=mu, **profile).m_as("J") == pytest.approx(
+    assert pulling.ride_work(Q(mass, "kg"), snow_friction=mu, **profile).m_as("J") == pytest.approx(
         added, rel=1e-9, abs=1e-9
     )
     # a load on sheaves, and a belt on its bed, are pressed on as skis are on snow
-    chair = pulling.carrier_work(Q(mass, "kg"), sheave_share=mu, **profile).m_as("J")
+    chair = pulling.carrier_work(Q(mass, "kg"), sheave_drag_share=mu, **profile).m_as("J")
     belt = pulling.conveyor_work(Q(mass, "kg"), bed_friction=mu, **profile).m_as("J")
     assert [chair, belt] == [pytest.approx(added, rel=1e-9, abs=1e-9)] * 2
 
@@ -181,9 +181,9 @@ def test_tether_against_the_two_balances_solved(mass, grade, friction, degrees):
     across = [math.sin(theta), 1.0]
     weight = [mass * G * math.sin(slope), mass * G * math.cos(slope)]
     tether, _ = np.linalg.solve([along, across], weight)
-    pull = pulling.rope_pull(Q(mass, "kg"), grade=Q(grade, ""), friction=Q(friction, ""))
+    pull = pulling.rope_pull(Q(mass, "kg"), grade=Q(grade, ""), snow_friction=Q(friction, ""))
     angle = Q(degrees, "degree")
-    found = pulling.tether_pull(pull, tether_angle=angle, friction=Q(friction, "")).m_as("N")
+    found = pulling.tether_pull(pull, tether_angle=angle, snow_friction=Q(friction, "")).m_as("N")
     assert found == pytest.approx(tether, rel=1e-9, abs=1e-9)
 
 
@@ -225,14 +225,14 @@ def test_energy_of_a_slipping_pick_up_integrated(mass, percent, friction, speed,
     ridden, _, given_by_drive, heat = run.y[:, -1]
     length = 150.0
     given_by_drive += resistance * (length - ridden)
-    pull = pulling.rope_pull(Q(mass, "kg"), grade=Q(percent, "percent"), friction=Q(friction, ""))
+    pull = pulling.rope_pull(Q(mass, "kg"), grade=Q(percent, "percent"), snow_friction=Q(friction, ""))
     v, a = Q(speed, "m/s"), Q(speeding_up, "m/s**2")
     energy = pulling.energy_per_rider(pull, Q(length, "m"), Q(mass, "kg"), v, a).m_as("J")
     assert energy == pytest.approx(given_by_drive, rel=1e-6)
     slip = pulling.slip_energy(pull, v, a).m_as("J")
     momentum = pulling.momentum_energy(Q(mass, "kg"), v).m_as("J")
     assert heat == pytest.approx(slip + momentum / 2, rel=1e-6)  # what warms the gloves
-    held = hand_grip.held_force(Q(mass, "kg"), a, grade=Q(percent, "percent"), friction=Q(friction, "")).m_as("N")
+    held = hand_grip.held_force(Q(mass, "kg"), a, grade=Q(percent, "percent"), snow_friction=Q(friction, "")).m_as("N")
     assert held == pytest.approx(hand, rel=1e-12)
 
 
@@ -255,7 +255,7 @@ def test_a_squeezed_rope_is_rubbed_on_two_sides(squeeze, friction):
 @given(angle=st.floats(0, 80), friction=st.floats(0, 0.3), pull=st.floats(50, 400))
 def test_what_the_rope_feels_of_a_tether_is_its_part_along_the_slope(angle, friction, pull):
     relief = pulling.tether_relief(Q(angle, "degree"), Q(friction, "")).m_as("")
-    tether = pulling.tether_pull(Q(pull, "N"), tether_angle=Q(angle, "degree"), friction=Q(friction, "")).m_as("N")
+    tether = pulling.tether_pull(Q(pull, "N"), tether_angle=Q(angle, "degree"), snow_friction=Q(friction, "")).m_as("N")
     assert relief * pull == pytest.approx(tether * math.cos(math.radians(angle)))
 
 
@@ -276,7 +276,7 @@ def test_capstan_against_its_equation_integrated(friction, degrees):
 
     slack = 1000.0
     run = solve_ivp(lambda _, tension: friction * tension, (0, math.radians(degrees)), [slack], rtol=1e-10, atol=1e-8)
-    ratio = traction.capstan_ratio(friction=Q(friction, ""), wrap_angle=Q(degrees, "degree")).m_as("")
+    ratio = traction.capstan_ratio(lining_friction=Q(friction, ""), wrap_angle=Q(degrees, "degree")).m_as("")
     assert ratio == pytest.approx(run.y[0, -1] / slack, rel=1e-7)
 
 
@@ -338,7 +338,7 @@ loops = st.fixed_dictionaries({
 def test_whole_loop_with_the_drive_at_the_top(loop):
     slack = traction.slack_tension_top_drive(
         Q(loop["rope"], "kg/m"), Q(loop["rise"], "m"),
-        counterweight_force=Q(loop["weight"], "N"), strand_drag=Q(loop["drag"], "N"),
+        counterweight=Q(loop["weight"], "N"), strand_drag=Q(loop["drag"], "N"),
     ).m_as("N")  # fmt: skip
     at_bottom = walk(slack, -1, loop["rope"], loop["rise"], loop["drag"])
     assert 2 * at_bottom == pytest.approx(loop["weight"], rel=1e-9)  # the two strands at the bottom sheave carry it
@@ -354,7 +354,7 @@ def test_whole_loop_with_the_drive_at_the_top(loop):
 def test_whole_loop_with_the_drive_at_the_bottom(loop):
     slack = traction.slack_tension_bottom_drive(
         Q(loop["rope"], "kg/m"), Q(loop["rise"], "m"), Q(loop["riders"], "person"), pull=Q(loop["pull"], "N"),
-        counterweight_force=Q(loop["weight"], "N"), strand_drag=Q(loop["drag"], "N"),
+        counterweight=Q(loop["weight"], "N"), strand_drag=Q(loop["drag"], "N"),
     ).m_as("N")  # fmt: skip
     assume(slack > 0)
     at_top = walk(slack, 1, loop["rope"], loop["rise"], loop["drag"], [loop["pull"]] * loop["riders"])
@@ -365,15 +365,15 @@ def test_whole_loop_with_the_drive_at_the_bottom(loop):
 
 def test_a_rope_that_hangs_slack_pulls_nobody():
     slack = traction.slack_tension_bottom_drive(
-        Q(3, "kg/m"), Q(120, "m"), Q(0, "person"), pull=PULL, counterweight_force=Q(5000, "N"), strand_drag=Q(200, "N")
+        Q(3, "kg/m"), Q(120, "m"), Q(0, "person"), pull=PULL, counterweight=Q(5000, "N"), strand_drag=Q(200, "N")
     )
     assert slack.m_as("N") == 0
     assert traction.riders_by_traction(slack_tension=slack, **SHEAVE).m_as("person") == 0
 
 
 SHEAVE = {
-    "pull": PULL, "idle_drag": IDLE, "friction": Q(0.25, ""), "wrap_angle": Q(180, "degree"),
-    "safety_factor": Q(1.25, ""),
+    "pull": PULL, "idle_drag": IDLE, "lining_friction": Q(0.25, ""), "wrap_angle": Q(180, "degree"),
+    "grip_safety_factor": Q(1.25, ""),
 }  # fmt: skip
 START = {"starting_acceleration": Q(0.3, "m/s**2"), "rider_mass": MASS, "moving_mass": Q(400, "kg")}
 
@@ -399,9 +399,9 @@ def test_riders_at_the_limit_of_a_start_bring_the_loop_to_the_ratio(
     drive, rope, rise, weight, drag, ratio, safety, acceleration, mass
 ):
     """The loop is walked at the start, with as many riders as the formula allows: the tensions stand in the ratio."""
-    loop, idle = {"counterweight_force": Q(weight, "N"), "strand_drag": Q(drag, "N")}, Q(2 * drag, "N")
-    sheave = {"pull": PULL, "idle_drag": idle, "friction": Q(math.log(ratio) / math.pi, "")}
-    sheave |= {"wrap_angle": Q(180, "degree"), "safety_factor": Q(safety, "")}
+    loop, idle = {"counterweight": Q(weight, "N"), "strand_drag": Q(drag, "N")}, Q(2 * drag, "N")
+    sheave = {"pull": PULL, "idle_drag": idle, "lining_friction": Q(math.log(ratio) / math.pi, "")}
+    sheave |= {"wrap_angle": Q(180, "degree"), "grip_safety_factor": Q(safety, "")}
     start = {"starting_acceleration": Q(acceleration, "m/s**2"), "rider_mass": MASS, "moving_mass": Q(mass, "kg")}
     if drive == "top":
         empty = traction.slack_tension_top_drive(Q(rope, "kg/m"), Q(rise, "m"), **loop)
@@ -409,7 +409,7 @@ def test_riders_at_the_limit_of_a_start_bring_the_loop_to_the_ratio(
     else:
         empty = traction.slack_tension_bottom_drive(Q(rope, "kg/m"), Q(rise, "m"), Q(0, "person"), pull=PULL, **loop)
         riders = traction.riders_by_traction_bottom_drive_at_start(
-            empty_slack_tension=empty, **sheave, **start
+            slack_tension=empty, **sheave, **start
         ).m_as("person")  # fmt: skip
     assume(riders > 0)
     half, hung = mass * acceleration / 2, riders * (PULL.m_as("N") + MASS.m_as("kg") * acceleration)
@@ -427,19 +427,19 @@ def test_riders_at_the_limit_of_a_start_bring_the_loop_to_the_ratio(
 
 @given(tension=st.floats(4000, 30000), ratio=st.floats(1.2, 4), safety=st.floats(1, 2))
 def test_a_start_that_takes_for_ever_is_the_steady_run(tension, ratio, safety):
-    sheave = {**SHEAVE, "friction": Q(math.log(ratio) / math.pi, ""), "safety_factor": Q(safety, "")}
+    sheave = {**SHEAVE, "lining_friction": Q(math.log(ratio) / math.pi, ""), "grip_safety_factor": Q(safety, "")}
     start = {**START, "starting_acceleration": Q(0, "m/s**2")}
     steady = traction.riders_by_traction(slack_tension=Q(tension, "N"), **sheave).m_as("person")
     assert traction.riders_by_traction_at_start(slack_tension=Q(tension, "N"), **sheave, **start).m_as(
         "person"
     ) == pytest.approx(steady)
     # a bottom drive: take the riders' pull off the slack side, and ask the formula for a fixed slack side again
-    at_bottom = traction.riders_by_traction_bottom_drive(empty_slack_tension=Q(tension, "N"), **sheave).m_as("person")
+    at_bottom = traction.riders_by_traction_bottom_drive(slack_tension=Q(tension, "N"), **sheave).m_as("person")
     slack = tension - at_bottom * PULL.m_as("N")
     again = traction.riders_by_traction(slack_tension=Q(slack, "N"), **sheave).m_as("person")
     assert again == pytest.approx(at_bottom, rel=1e-9)
     assert at_bottom < steady or steady == 0
-    begun = traction.riders_by_traction_bottom_drive_at_start(empty_slack_tension=Q(tension, "N"), **sheave, **start)
+    begun = traction.riders_by_traction_bottom_drive_at_start(slack_tension=Q(tension, "N"), **sheave, **start)
     assert begun.m_as("person") == pytest.approx(at_bottom)
 
 
@@ -543,7 +543,7 @@ def test_without_a_floor_the_mean_stays():
 
 MESSAGES = [
     (
-        lambda: pulling.rope_pull(75, grade=GRADE, friction=FRICTION),
+        lambda: pulling.rope_pull(75, grade=GRADE, snow_friction=FRICTION),
         UnitError,
         "rope_pull: rider_mass needs a unit, but got the bare value 75. Write Q(75, 'kg').",
     ),
@@ -591,7 +591,7 @@ MESSAGES = [
         "Write a part of one, such as Q(0.85, '') or Q(85, 'percent').",
     ),
     (
-        lambda: pulling.tether_pull(PULL, tether_angle=Q(90, "degree"), friction=FRICTION),
+        lambda: pulling.tether_pull(PULL, tether_angle=Q(90, "degree"), snow_friction=FRICTION),
         ValueError,
         "tether_pull: tether_angle must be less than 90 degrees, but got 90 degrees. "
         "Give the angle between tether and slope, such as Q(30, 'degree').",
@@ -603,14 +603,14 @@ MESSAGES = [
         "10.0 m long. Write a larger pick_up_acceleration, such as Q(1.5, 'm/s**2'), or a longer ride.",
     ),
     (
-        lambda: traction.riders_by_traction(slack_tension=Q(4000, "N"), **{**SHEAVE, "safety_factor": Q(0.8, "")}),
+        lambda: traction.riders_by_traction(slack_tension=Q(4000, "N"), **{**SHEAVE, "grip_safety_factor": Q(0.8, "")}),
         ValueError,
-        "riders_by_traction: safety_factor must be 1 or more, but got 0.8. "
+        "riders_by_traction: grip_safety_factor must be 1 or more, but got 0.8. "
         "Write how many times over the rope must hold, such as Q(1.25, '').",
     ),
     (
         lambda: traction.riders_by_traction_bottom_drive_at_start(
-            empty_slack_tension=Q(4000, "N"), **SHEAVE, **{**START, "moving_mass": Q(0, "kg")}
+            slack_tension=Q(4000, "N"), **SHEAVE, **{**START, "moving_mass": Q(0, "kg")}
         ),
         ValueError,
         "riders_by_traction_bottom_drive_at_start: moving_mass must be greater than zero, but got 0 kg. "
@@ -672,14 +672,15 @@ STRAY = [  # formula, arguments of which one is an array with a stray, what the 
         "motor_power": POWER, "efficiency": Q([0.85, 8.5, 0.8], ""), "line_speed": SPEED, "idle_drag": IDLE,
         "energy_per_rider": Q(30000, "J"),
     }, "efficiency must be 1 or less, but got 8.5"),
-    (pulling.tether_pull, {"pull": PULL, "tether_angle": Q([30, 95, 20], "degree"), "friction": FRICTION},
+    (pulling.tether_pull, {"pull": PULL, "tether_angle": Q([30, 95, 20], "degree"), "snow_friction": FRICTION},
      "tether_angle must be less than 90 degrees, but got 95 degrees"),
     (pulling.energy_per_rider, {
         "pull": PULL, "ridden_length": Q([150, 10, 150], "m"), "rider_mass": MASS, "line_speed": Q(6, "m/s"),
         "pick_up_acceleration": Q(1, "m/s**2"),
     }, "takes 18.0 m to the speed of the rope, but the ride is 10.0 m long"),
-    (traction.riders_by_traction, {"slack_tension": Q(4000, "N"), **SHEAVE, "safety_factor": Q([1.25, 0.5, 1.3], "")},
-     "safety_factor must be 1 or more, but got 0.5"),
+    (traction.riders_by_traction,
+        {"slack_tension": Q(4000, "N"), **SHEAVE, "grip_safety_factor": Q([1.25, 0.5, 1.3], "")},
+     "grip_safety_factor must be 1 or more, but got 0.5"),
 ]  # fmt: skip
 
 

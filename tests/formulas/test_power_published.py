@@ -38,9 +38,9 @@ def tangent(degrees):
 
 @pytest.mark.parametrize("source", [f"{GIANCOLI}: 354.84 N each, 26.17 hp"])
 def test_thirty_skiers(source):
-    pull = G_OF_THE_BOOKS * rope_pull(Q(75, "kg"), grade=tangent(23), friction=Q(0.10, ""))
+    pull = G_OF_THE_BOOKS * rope_pull(Q(75, "kg"), grade=tangent(23), snow_friction=Q(0.10, ""))
     assert pull.m_as("N") == pytest.approx(354.84, abs=0.005)
-    held = G_OF_THE_BOOKS * held_force(Q(75, "kg"), grade=tangent(23), friction=Q(0.10, ""))
+    held = G_OF_THE_BOOKS * held_force(Q(75, "kg"), grade=tangent(23), snow_friction=Q(0.10, ""))
     assert held.m_as("N") == pytest.approx(354.84, abs=0.005)
     length, time = Q(220, "m"), Q(2.0, "minute")
     flow = hourly_flow_from_count(Q(30, "person"), time)
@@ -52,7 +52,7 @@ def test_thirty_skiers(source):
         Q(75, "kg"),
         vertical_rise=math.sin(math.radians(23)) * length,
         horizontal_run=math.cos(math.radians(23)) * length,
-        friction=Q(0.10, ""),
+        snow_friction=Q(0.10, ""),
     )
     assert on_the_profile.m_as("J") == pytest.approx(354.84 * 220, abs=0.005 * 220)
 
@@ -60,7 +60,7 @@ def test_thirty_skiers(source):
 @pytest.mark.parametrize("source", [BLOCK])
 def test_one_skier(source):
     speed, length = Q(2.0, "m/s"), Q(100, "m")
-    pull = G_OF_THE_BOOKS * rope_pull(Q(70, "kg"), grade=tangent(30), friction=Q(0, ""))
+    pull = G_OF_THE_BOOKS * rope_pull(Q(70, "kg"), grade=tangent(30), snow_friction=Q(0, ""))
     one_on_the_rope = hourly_capacity_from_head_count(Q(1, "person"), ride_time(length, speed))
     power = motor_power_needed(one_on_the_rope, NO_LOSS, speed, NO_DRAG, pull_energy(pull, length))
     assert power.m_as("W") == pytest.approx(686, abs=0.5)
@@ -70,7 +70,7 @@ def test_one_skier(source):
 @pytest.mark.parametrize("source", [f"{KLEPPNER}: 13.33 on the rope, 3,128 N steady, 3,149 N with momentum"])
 def test_skiers_on_a_rope(source):
     speed, length, mass = Q(1.5, "m/s"), Q(100, "m"), Q(70, "kg")
-    pull = G_OF_THE_BOOKS * rope_pull(mass, grade=tangent(20), friction=Q(0, ""))
+    pull = G_OF_THE_BOOKS * rope_pull(mass, grade=tangent(20), snow_friction=Q(0, ""))
     riders = persons_on_line(ridden_length=length, spacing=speed * Q(5, "s"))
     assert (riders.m_as("person") * pull).m_as("N") == pytest.approx(3128, abs=0.5)
     flow = loading_capacity(Q(5, "s"))
@@ -83,8 +83,10 @@ def test_skiers_on_a_rope(source):
 
 @pytest.mark.parametrize("source", [f"{ITALY}: 1.996 for half a turn"])
 def test_capstan(source):
-    assert capstan_ratio(friction=Q(0.22, ""), wrap_angle=Q(180, "degree")).m_as("") == pytest.approx(1.996, abs=5e-4)
-    assert capstan_ratio(friction=Q(0.22, ""), wrap_angle=Q(math.pi, "radian")).m_as("") == pytest.approx(
+    assert capstan_ratio(lining_friction=Q(0.22, ""), wrap_angle=Q(180, "degree")).m_as("") == pytest.approx(
+        1.996, abs=5e-4
+    )
+    assert capstan_ratio(lining_friction=Q(0.22, ""), wrap_angle=Q(math.pi, "radian")).m_as("") == pytest.approx(
         1.996, abs=5e-4
     )
 
@@ -97,11 +99,11 @@ FRICTIONS = [(0.023, 0.006), (0.139, 0.018)]
 )
 def test_friction_on_the_flat_is_pull_over_weight(friction, doubt):
     weight = 75 * 9.80665
-    pull = rope_pull(Q(75, "kg"), grade=Q(0, ""), friction=Q(friction, "")).m_as("N")
+    pull = rope_pull(Q(75, "kg"), grade=Q(0, ""), snow_friction=Q(friction, "")).m_as("N")
     assert pull / weight == pytest.approx(friction, abs=1e-9)
     assert FRICTIONS[0][0] < 0.07 < FRICTIONS[1][0]  # the example tow's friction lies inside what was measured
     edges = [
-        rope_pull(Q(75, "kg"), grade=Q(20, "percent"), friction=Q(friction + sign * doubt, "")).m_as("N")
+        rope_pull(Q(75, "kg"), grade=Q(20, "percent"), snow_friction=Q(friction + sign * doubt, "")).m_as("N")
         for sign in (-1, 1)
     ]
     assert edges[1] - edges[0] == pytest.approx(2 * doubt * weight / math.hypot(1, 0.2), rel=1e-9)

@@ -90,7 +90,7 @@ def test_spacing_speed_and_interval(speed, speed_unit, interval, spacing, unit, 
 @pytest.mark.parametrize("source", ["J. Nejez, Ropeway design principles, ISR Internationale Seilbahn-Rundschau"])
 def test_reversible_tram(source):
     capacity = reversible_capacity(
-        transit_time=Q(390, "s"), dwell_time=Q(50, "s"), persons_per_cabin=Q(80, "person")
+        ride_time=Q(390, "s"), dwell_time=Q(50, "s"), persons_per_carrier=Q(80, "person")
     ).m_as("pph")
     assert round(capacity / 80, 2) == 8.18  # trips an hour
     assert math.floor(capacity) == 654  # the source cuts 654.5
@@ -184,7 +184,9 @@ BLOCKS = [  # mass [kg], degrees, friction, other factor, printed, tolerance, so
     ids=[case[-1] for case in BLOCKS],
 )
 def test_slope_and_friction(mass, degrees, friction, factor, printed, tolerance, source):
-    slowing = rider_deceleration(grade=Q(math.tan(math.radians(degrees)), ""), friction=Q(friction, "")).m_as("m/s**2")
+    slowing = rider_deceleration(grade=Q(math.tan(math.radians(degrees)), ""), snow_friction=Q(friction, "")).m_as(
+        "m/s**2"
+    )
     with_g_of_the_book = slowing * 9.8 / 9.80665
     assert mass * with_g_of_the_book * factor == pytest.approx(printed, abs=tolerance)
 
@@ -222,5 +224,5 @@ def test_slope_angle_and_rise(source):
 def test_a_rider_on_a_wall(source):
     # on a steep wall without friction a rider who lets go rises v^2/(2 g) in height
     speed, grade = Q(3.4, "m/s"), Q(50, "")
-    distance = rider_stopping_distance(speed, grade=grade, friction=Q(0, ""))
+    distance = rider_stopping_distance(speed, grade=grade, snow_friction=Q(0, ""))
     assert vertical_rise(distance, grade).m_as("m") == pytest.approx(3.4**2 / (2 * 9.80665), rel=1e-12)

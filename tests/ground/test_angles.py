@@ -9,7 +9,7 @@ import liftcalc
 from liftcalc import Q, UnitError, show, ureg
 from liftcalc.lifts.installation import read_lifts
 from liftcalc.lifts.limits_of_line import share_of_limits
-from liftcalc.lifts.readings import values_of
+from liftcalc.lifts.readings import known_values
 from liftcalc.panels import HandsPanel, SheavePanel
 from liftcalc.uncertainty import by_first_order, estimate_from_half_width
 
@@ -33,7 +33,7 @@ SOLID = ["steradian", "square_degree"]
 
 
 def pull(grade):
-    return liftcalc.rope_pull(Q(75, "kg"), grade=grade, friction=Q(0.07, ""))
+    return liftcalc.rope_pull(Q(75, "kg"), grade=grade, snow_friction=Q(0.07, ""))
 
 
 def test_the_registry_has_the_angles_that_are_tried_here():
@@ -45,9 +45,9 @@ def test_every_angle_is_an_angle(unit):
     with pytest.raises(UnitError, match="rope_pull: grade must be a pure number, but got an angle"):
         pull(Q(35, unit))
     with pytest.raises(UnitError, match="friction must be a pure number, but got an angle"):
-        liftcalc.rope_pull(Q(75, "kg"), grade=Q(20, "percent"), friction=Q(0.07, unit))
+        liftcalc.rope_pull(Q(75, "kg"), grade=Q(20, "percent"), snow_friction=Q(0.07, unit))
     half_a_turn = Q(math.pi, "radian").to(unit)
-    ratio = liftcalc.capstan_ratio(friction=Q(0.22, ""), wrap_angle=half_a_turn).m_as("")
+    ratio = liftcalc.capstan_ratio(lining_friction=Q(0.22, ""), wrap_angle=half_a_turn).m_as("")
     assert ratio == pytest.approx(math.exp(0.22 * math.pi))
 
 
@@ -63,13 +63,13 @@ def test_a_solid_angle_is_neither(unit):
     with pytest.raises(UnitError, match="grade must be a pure number, but got a solid angle"):
         pull(Q(35, unit))
     with pytest.raises(UnitError, match="wrap_angle must be an angle, but got a solid angle"):
-        liftcalc.capstan_ratio(friction=Q(0.22, ""), wrap_angle=Q(3, unit))
+        liftcalc.capstan_ratio(lining_friction=Q(0.22, ""), wrap_angle=Q(3, unit))
 
 
 @pytest.mark.parametrize("unit", ["percent", "permille", "ppm", "m/m", ""])
 def test_a_pure_number_is_no_angle(unit):
     with pytest.raises(UnitError, match="wrap_angle must be an angle, but got a pure number"):
-        liftcalc.capstan_ratio(friction=Q(0.22, ""), wrap_angle=Q(180, unit))
+        liftcalc.capstan_ratio(lining_friction=Q(0.22, ""), wrap_angle=Q(180, unit))
     assert pull(Q(0.35, "").to(unit)).m_as("N") == pytest.approx(pull(Q(35, "percent")).m_as("N"))
 
 
@@ -81,7 +81,7 @@ def penny_rope():
 
 
 def doubtful_shares():
-    return share_of_limits(penny_rope(), {"friction": Q(0.07, "")}, {"friction": Q(1, "degree")}, seed=1)
+    return share_of_limits(penny_rope(), {"snow_friction": Q(0.07, "")}, {"snow_friction": Q(1, "degree")}, seed=1)
 
 
 def doubtful_angle():
@@ -92,9 +92,12 @@ def doubtful_angle():
 OTHER_DOORS = [
     (lambda: HandsPanel(grade=Q(20, "degree")), "grade must be a quantity in a unit such as 'percent'"),
     (lambda: SheavePanel(wrap_angle=Q(180, "percent")), "wrap_angle must be a quantity in a unit such as 'degree'"),
-    (lambda: values_of(penny_rope(), {"friction": Q(4, "gon")}), "friction must be friction of skis on snow, but got"),
-    (lambda: values_of(penny_rope(), {"wrap_angle": Q(180, "percent")}), "wrap_angle must be"),
-    (doubtful_shares, "the half-width of friction must be of one kind with 0.07"),
+    (
+        lambda: known_values(penny_rope(), {"snow_friction": Q(4, "gon")}),
+        "friction must be friction of skis on snow, but got",
+    ),
+    (lambda: known_values(penny_rope(), {"wrap_angle": Q(180, "percent")}), "wrap_angle must be"),
+    (doubtful_shares, "the half-width of snow_friction must be of one kind with 0.07"),
     (doubtful_angle, "grade must be a pure number, but got an angle: 20 deg"),
     (lambda: liftcalc.solve_line(carriers_on_loop=Q(60, "degree")), "carriers_on_loop must be a pure number, but got"),
     (lambda: show(Q(20, "degree"), "percent"), "show: 'percent' is no unit for an angle."),

@@ -21,7 +21,7 @@ from liftcalc.lifts.governing import envelope
 from liftcalc.lifts.installation import Installation, read_lifts
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.lifts.limits_of_line import (
-    capacities_from,
+    capacities_at,
     draws_of,
     idle_drag_of,
     limits_of,
@@ -31,9 +31,10 @@ from liftcalc.lifts.limits_of_line import (
     share_of_limits,
     where_possible,
 )
-from liftcalc.lifts.line import Line, describe_line
-from liftcalc.lifts.readings import READINGS, WORDS, read_readings, values_of
+from liftcalc.lifts.line import Line, line_from
+from liftcalc.lifts.readings import READINGS, WORDS, known_values, read_readings
 from liftcalc.lifts.tables import comparison_table, governing_table, hazards_table, hill_table, kinds_table
+from liftcalc.vocabulary import name_of, words_of
 
 DATA = Path(__file__).resolve().parents[2] / "data"
 G = 9.80665
@@ -152,7 +153,7 @@ PUBLISHED = [  # kind, what is printed, what follows: (name of the line's proper
 
 @pytest.mark.parametrize(("kind", "printed", "follows", "source"), PUBLISHED, ids=[case[-1] for case in PUBLISHED])
 def test_a_line_from_published_figures(kind, printed, follows, source):
-    line = describe_line(source, kind, **printed)
+    line = line_from(source, kind, **printed)
     for name, value, unit, tolerance in follows:
         found = line.capacity.value if name == "pph" else getattr(line, name)
         assert found.m_as(unit) == pytest.approx(value, rel=tolerance)
@@ -163,7 +164,7 @@ def test_a_line_from_published_figures(kind, printed, follows, source):
 
 @pytest.mark.parametrize("source", [f"{NEJEZ}: 390 s and 50 s, 80 persons: 8.18 trips an hour, 654 pph"])
 def test_a_published_tram(source):
-    line = describe_line(
+    line = line_from(
         "tram", "reversible tram", ride_time=Q(390, "s"), dwell_time=Q(50, "s"), persons_per_carrier=Q(80, "person"),
         ridden_length=Q(3000, "m"), vertical_rise=Q(900, "m"),
     )  # fmt: skip
@@ -177,11 +178,11 @@ def test_a_published_tram(source):
 
 @pytest.mark.parametrize("source", [f"{PENNSYLVANIA}: something less than 1,400 and 1,200"])
 def test_published_outfits_with_the_time_until_the_skier_moves(source):
-    t_bar = describe_line(
+    t_bar = line_from(
         "T", "T-bar lift", hourly_capacity=Q(1400, "pph"), line_speed=Q(2.5, "m/s"), **DOUBLE, **NOT_PRINTED
     )
     assert 0.1 < t_bar.interval.m_as("s") - 5 < 0.2
-    single = describe_line(
+    single = line_from(
         "single", "platter lift", interval=Q(3.2, "s"), line_speed=Q(2.5, "m/s"), **NOT_PRINTED
     )  # a fifth of a second until the skier moves
     assert 1100 < single.capacity.value.m_as("pph") < 1200
@@ -194,12 +195,12 @@ GIANCOLI = "introductory-physics problem (Giancoli type): 75 kg, 23 degrees, 220
 def without_loss(mass, friction):
     """Return readings of a tow as a book has it: every watt at the rope, and a rope without drag."""
     mass, friction = Q(mass, "kg"), Q(friction, "")
-    return {"rider_mass": mass, "friction": friction, "efficiency": Q(1, ""), "idle_drag": Q(0, "N")}
+    return {"rider_mass": mass, "snow_friction": friction, "efficiency": Q(1, ""), "idle_drag": Q(0, "N")}
 
 
 @pytest.mark.parametrize("source", [f"{KLEPPNER}: 13.33 on the rope, 3,128 N steady, 3,149 N with momentum"])
 def test_skiers_of_a_book_on_a_tow(source):
-    line = describe_line(
+    line = line_from(
         "rope", "handle tow", line_speed=Q(1.5, "m/s"), interval=Q(5, "s"), ridden_length=Q(100, "m"),
         vertical_rise=Q(100 * math.sin(math.radians(20)), "m"),
     )  # fmt: skip
@@ -212,7 +213,7 @@ def test_skiers_of_a_book_on_a_tow(source):
 
 @pytest.mark.parametrize("source", [f"{GIANCOLI}: 354.84 N each, 26.17 hp"])
 def test_thirty_skiers_of_a_book_from_their_number_and_the_time(source):
-    line = describe_line(
+    line = line_from(
         "rope", "handle tow", riders_on_line=Q(30, "person"), ride_time=Q(2, "minute"), ridden_length=Q(220, "m"),
         vertical_rise=Q(220 * math.sin(math.radians(23)), "m"),
     )  # fmt: skip
@@ -272,7 +273,7 @@ def test_invented_lines_keep_to_a_rule(kinds, name, unit, lowest, highest, sourc
 
 @pytest.mark.parametrize("source", [STRMTG_GONDOLAS])
 def test_people_board_a_cabin_that_creeps(source):
-    line = describe_line(
+    line = line_from(
         "cabins", "gondola", line_speed=Q(6, "m/s"), interval=Q(12, "s"), persons_per_carrier=Q(10, "person"),
         ridden_length=Q(2000, "m"), vertical_rise=Q(400, "m"),
     )  # fmt: skip
@@ -288,9 +289,7 @@ def test_a_loop_that_runs_fifteen_percent_too_fast(source):
         "carriers_on_loop": Q(90, ""), "sheave_distance": Q(630, "m"), "ridden_length": Q(600, "m"),
         "vertical_rise": Q(120, "m"), **DOUBLE,
     }  # fmt: skip
-    design, fast = (
-        describe_line("loop", "fixed chair", line_speed=Q(speed, "m/s"), **loop) for speed in (2.2, 1.15 * 2.2)
-    )
+    design, fast = (line_from("loop", "fixed chair", line_speed=Q(speed, "m/s"), **loop) for speed in (2.2, 1.15 * 2.2))
     assert design.spacing.m_as("m") == pytest.approx(14, rel=1e-9)
     assert (fast.capacity.value / design.capacity.value).m_as("") == pytest.approx(1.15, rel=1e-9)
     assert fast.interval.m_as("s") == pytest.approx(14 / 2.2 / 1.15, rel=1e-9)
@@ -303,12 +302,12 @@ def test_traction_of_the_hill_with_a_published_friction(source):
     with_tension = [line for line in lines if "slack_tension" in readings[line.name]]
     assert with_tension
     for line in with_tension:
-        theirs = readings[line.name] | {"rope_friction": Q(0.22, "")}
+        theirs = readings[line.name] | {"lining_friction": Q(0.22, "")}
         traction = next(limit for limit in limits_of(line, theirs) if limit.name == "traction")
         numbers = plain_numbers("hill_readings.csv")[line.name]
         assert numbers["wrap_angle"] == 180
         pull = by_hand(line.kind, numbers | plain_numbers("hill_lifts.csv")[line.name])["pull"]
-        ratio = 1.996 / numbers["safety_factor"]
+        ratio = 1.996 / numbers["grip_safety_factor"]
         left = numbers["slack_tension"] * (ratio - 1) - numbers["idle_drag"]
         left /= ratio if numbers["drive_position"] == "bottom" else 1  # each rider slackens the slack side as well
         assert pph(traction) == pytest.approx(3600 * left / pull / line.ride_time.m_as("s"), rel=2e-3)
@@ -319,7 +318,7 @@ def test_traction_of_the_hill_with_a_published_friction(source):
 
 @pytest.mark.parametrize("source", [WOLFSPERGER])
 def test_friction_of_the_hill_lies_within_what_was_measured(source):
-    frictions = [own["friction"].m_as("") for own in read_hill()[1].values() if "friction" in own]
+    frictions = [own["snow_friction"].m_as("") for own in read_hill()[1].values() if "snow_friction" in own]
     assert len(frictions) >= 2
     assert all(0.023 <= friction <= 0.139 for friction in frictions)
 
@@ -332,7 +331,7 @@ def plain_numbers(name):
     with (DATA / name).open(encoding="utf-8") as table:
         rows = list(csv.DictReader(table))
     if "reading" in rows[0]:
-        cells = [(row["line"], row["reading"], row["value"]) for row in rows]
+        cells = [(row["line"], name_of(row["reading"]), row["value"]) for row in rows]
     else:
         cells = [(row["line"], column, text) for row in rows for column, text in row.items() if text[:1].isdigit()]
     numbers = {}
@@ -353,7 +352,7 @@ def by_hand(kind, r):
     if way == "skis":
         # tether pull T and force N on the snow: T cos - mu N = force along, T sin + N = weight across the slope
         angle = math.radians(r.get("tether_angle", 0))
-        balance = [[math.cos(angle), -r["friction"]], [math.sin(angle), 1]]
+        balance = [[math.cos(angle), -r["snow_friction"]], [math.sin(angle), 1]]
         along, across, more = weight * rise / length, weight * run / length, r.get("pick_up_acceleration", 1.0)
         pull, harder = (
             float(np.linalg.solve(balance, [force, across])[0]) * math.cos(angle)
@@ -361,8 +360,8 @@ def by_hand(kind, r):
         )
         drag, mass = r.get("idle_drag"), (harder - pull) / more  # the mass as the rope feels it
     elif way == "air":
-        pull = (weight * rise + r["sheave_share"] * weight * run) / length
-        drag = r.get("idle_drag", r["sheave_share"] * r["hanging_mass"] * G)
+        pull = (weight * rise + r["sheave_drag_share"] * weight * run) / length
+        drag = r.get("idle_drag", r["sheave_drag_share"] * r["hanging_mass"] * G)
     else:
         pull = (weight * rise + r["bed_friction"] * weight * run) / length
         way_up, way_back = (
@@ -384,7 +383,7 @@ def by_hand(kind, r):
 def riders_by_hand(r, hand):
     """Return the riders at which the rope slips: the ratio of the two sides is linear in them on either side."""
     wedge = 1 / math.sin(math.radians(r.get("groove_angle", 180)) / 2)
-    ratio = math.exp(wedge * r["rope_friction"] * math.radians(r["wrap_angle"])) / r["safety_factor"]
+    ratio = math.exp(wedge * r["lining_friction"] * math.radians(r["wrap_angle"])) / r["grip_safety_factor"]
     found = []
     for start in (0.0, r.get("starting_acceleration", 0.0)):
         each = hand["pull"] + hand["mass"] * start
@@ -464,7 +463,7 @@ def true_row(kind):
 
 
 def given_of(kind, row, names):
-    """Return a part of the row as givens; persons a carrier is left open where it is not among them."""
+    """Return a part of the row as givens; persons per carrier is left open where it is not among them."""
     givens = {"persons_per_carrier": None} | {name: Q(row[name], UNITS[name]) for name in names}
     stations = {"station_time": Q(STATION_TIME, "s")} if kind in DETACHABLE else {}
     stations |= {"dwell_time": Q(DWELL_TIME, "s")} if kind == "reversible tram" else {}
@@ -494,7 +493,7 @@ def known_rows(kind, row, names):
 
 
 def may_be_asked(kind, names):
-    """Return whether the givens are of the sort that describe_line takes: see its notes.
+    """Return whether the givens are of the sort that line_from takes: see its notes.
 
     Carriers of a detachable lift are asked for with speed and sheave distance, dwell time with a ride time.
     """
@@ -513,10 +512,10 @@ def test_any_sufficient_part_of_a_row_gives_the_same_line(kind):
             givens = given_of(kind, row, names)
             if not follow(LINE_OF_ITS_OWN, known_rows(kind, row, names)):
                 with pytest.raises(ValueError, match="does not follow from"):
-                    describe_line("line", kind, **givens)
+                    line_from("line", kind, **givens)
                 refused += 1
             elif may_be_asked(kind, names):
-                line = describe_line("line", kind, **givens)
+                line = line_from("line", kind, **givens)
                 for name in ("line_speed", "spacing", "persons_per_carrier", "ridden_length", "interval", "ride_time"):
                     assert getattr(line, name).m_as(UNITS[name]) == pytest.approx(row[name], rel=1e-9), (names, name)
                 assert line.persons_on_line.m_as("person") == pytest.approx(row["riders_on_line"], rel=1e-9)
@@ -543,10 +542,10 @@ def test_a_spare_figure_that_disagrees_is_refused_with_by_how_much(kind, wrong):
     row = true_row(kind)
     names = tuple(name for name in row if kind not in WITHOUT_A_LOOP or name != "sheave_distance")
     givens = given_of(kind, row, names)
-    describe_line("line", kind, **givens)  # the whole row agrees
+    line_from("line", kind, **givens)  # the whole row agrees
     givens[wrong] = 1.05 * givens[wrong]
     with pytest.raises(ValueError) as caught:  # noqa: PT011  the text is looked at below
-        describe_line("line", kind, **givens)
+        line_from("line", kind, **givens)
     if kind in DETACHABLE and wrong in ("carriers_on_loop", "sheave_distance"):
         off = row | {wrong: 1.05 * row[wrong]}
         interval = (2 * off["sheave_distance"] / off["line_speed"] + STATION_TIME) / off["carriers_on_loop"]
@@ -564,7 +563,7 @@ def test_a_dwell_time_that_disagrees_with_an_interval_by_its_spacing():
     givens = given_of("reversible tram", row, ("line_speed", "ridden_length", "persons_per_carrier", "spacing"))
     givens["dwell_time"] = Q(DWELL_TIME + 26, "s")  # a tenth of the interval of 260 s
     with pytest.raises(DisagreementError, match="the givens disagree by 10 %") as caught:
-        describe_line("tram", "reversible tram", **givens)
+        line_from("tram", "reversible tram", **givens)
     assert caught.value.apart == pytest.approx(0.10, rel=1e-6)
 
 
@@ -572,7 +571,7 @@ def test_carriers_that_agree_within_one_percent_leave_the_interval_as_it_was_tim
     row = true_row("gondola")
     givens = given_of("gondola", row, ("line_speed", "ridden_length", "persons_per_carrier", "sheave_distance"))
     timed = Q(1.008 * row["interval"], "s")
-    line = describe_line("cabins", "gondola", interval=timed, carriers_on_loop=Q(row["carriers_on_loop"], ""), **givens)
+    line = line_from("cabins", "gondola", interval=timed, carriers_on_loop=Q(row["carriers_on_loop"], ""), **givens)
     assert line.interval.m_as("s") == pytest.approx(timed.m_as("s"), rel=1e-9)
 
 
@@ -580,17 +579,17 @@ def test_carriers_that_agree_within_one_percent_leave_the_interval_as_it_was_tim
 def test_too_few_figures_say_what_is_missing(kind):
     rise = {"vertical_rise": Q(100, "m")}
     with pytest.raises(NotKnownError) as caught:
-        describe_line("line", kind, line_speed=Q(2.4, "m/s"), spacing=Q(12, "m"), **rise)
+        line_from("line", kind, line_speed=Q(2.4, "m/s"), spacing=Q(12, "m"), **rise)
     assert str(caught.value).endswith(
         "ridden_length does not follow from line_speed and spacing (and persons_per_carrier taken as 1 person). "
         "To know it, give ride_time, or riders_on_line."
     )
     with pytest.raises(NotKnownError, match="line_speed does not follow from interval"):
-        describe_line("line", kind, interval=Q(7, "s"), ridden_length=Q(600, "m"), **rise)
+        line_from("line", kind, interval=Q(7, "s"), ridden_length=Q(600, "m"), **rise)
 
 
 def test_one_person_a_carrier_where_nothing_else_is_said():
-    line = describe_line(
+    line = line_from(
         "line", "platter lift", line_speed=Q(2.8, "m/s"), interval=Q(7, "s"), ridden_length=Q(400, "m"),
         vertical_rise=Q(78, "m"),
     )  # fmt: skip
@@ -601,7 +600,7 @@ def test_one_person_a_carrier_where_nothing_else_is_said():
 def test_carriers_on_a_loop_by_kind():
     for kind in KINDS:
         row = true_row(kind)
-        line = describe_line(
+        line = line_from(
             "line", kind, **given_of(kind, row, ("line_speed", "spacing", "persons_per_carrier", "ridden_length"))
         )
         length, speed, interval = row["ridden_length"], row["line_speed"], row["interval"]  # stands in for the sheaves
@@ -622,13 +621,13 @@ def test_carriers_on_a_loop_by_kind():
 # energy of a ride, each kind against the sum by hand
 
 ENOUGH = {  # readings, each with a believable range and its unit
-    "rider_mass": (30, 120, "kg"), "friction": (0.01, 0.2, ""), "tether_angle": (0, 50, "degree"),
-    "sheave_share": (0.01, 0.05, ""), "hanging_mass": (1000, 60_000, "kg"), "bed_friction": (0.1, 0.4, ""),
+    "rider_mass": (30, 120, "kg"), "snow_friction": (0.01, 0.2, ""), "tether_angle": (0, 50, "degree"),
+    "sheave_drag_share": (0.01, 0.05, ""), "hanging_mass": (1000, 60_000, "kg"), "bed_friction": (0.1, 0.4, ""),
     "return_friction": (0.02, 0.1, ""), "belt_mass_per_length": (4, 15, "kg/m"), "idle_drag": (50, 900, "N"),
     "efficiency": (0.6, 0.95, ""), "base_speed": (0.4, 6, "m/s"), "pick_up_acceleration": (0.5, 4, "m/s**2"),
     "loading_time": (2, 30, "s"), "loading_places": (1, 3, ""), "clearing_time": (2, 20, "s"),
-    "unloading_places": (1, 3, ""), "slack_tension": (2000, 60_000, "N"), "rope_friction": (0.1, 0.3, ""),
-    "wrap_angle": (120, 360, "degree"), "safety_factor": (1, 2, ""), "carrier_length": (1, 4, "m"),
+    "unloading_places": (1, 3, ""), "slack_tension": (2000, 60_000, "N"), "lining_friction": (0.1, 0.3, ""),
+    "wrap_angle": (120, 360, "degree"), "grip_safety_factor": (1, 2, ""), "carrier_length": (1, 4, "m"),
     "groove_angle": (30, 180, "degree"), "starting_acceleration": (0.05, 1, "m/s**2"), "moving_mass": (100, 5000, "kg"),
     "carrier_gap": (0, 3, "m"), "station_speed": (0.2, 1, "m/s"), "carpet_speed": (0.2, 1, "m/s"),
 }  # fmt: skip
@@ -641,13 +640,13 @@ everything = st.fixed_dictionaries(
     | {"drive_position": st.sampled_from(["top", "bottom"])}
 )
 READ_ON_A_WAY = {
-    "skis": ("friction", "tether_angle", "idle_drag"),
-    "air": ("sheave_share", "hanging_mass"),
+    "skis": ("snow_friction", "tether_angle", "idle_drag"),
+    "air": ("sheave_drag_share", "hanging_mass"),
     "belt": ("bed_friction", "return_friction", "belt_mass_per_length"),
 }
 READ_ON_EVERY_LIFT = (
     "rider_mass", "efficiency", "loading_time", "loading_places", "clearing_time", "unloading_places", "slack_tension",
-    "rope_friction", "wrap_angle", "safety_factor",
+    "lining_friction", "wrap_angle", "grip_safety_factor",
 )  # fmt: skip
 IN_A_STATION = ("carrier_length", "carrier_gap", "station_speed")
 
@@ -693,7 +692,7 @@ def test_every_kind_and_every_reading_stand_here():
 @given(numbers=everything)
 def test_energy_of_a_ride_is_the_sum_by_hand(kind, numbers):
     numbers = with_rise(numbers)
-    values = values_of(line_of(kind, numbers), readings_of(kind, numbers))
+    values = known_values(line_of(kind, numbers), readings_of(kind, numbers))
     hand = by_hand(kind, {name: numbers[name] for name in values})
     assert KINDS[kind].riding.work(values).m_as("J") == pytest.approx(hand["work"], rel=1e-9)
     assert (ride_energy(kind, values) - KINDS[kind].riding.work(values)).m_as("J") == pytest.approx(
@@ -704,11 +703,11 @@ def test_energy_of_a_ride_is_the_sum_by_hand(kind, numbers):
 
 
 ROUND_NUMBERS = [  # kind, readings, energy by hand; 1,000 m of slope with 600 m of rise and 800 m of map, 2 m/s, 100 kg
-    ("handle tow", {"friction": 0.05}, 980.665 * (600 + 40) + 400),
-    ("rope tow", {"friction": 0.05, "pick_up_acceleration": 1}, 980.665 * (600 + 40) * 1.002 + 400),
+    ("handle tow", {"snow_friction": 0.05}, 980.665 * (600 + 40) + 400),
+    ("rope tow", {"snow_friction": 0.05, "pick_up_acceleration": 1}, 980.665 * (600 + 40) * 1.002 + 400),
     ("conveyor", {"bed_friction": 0.25}, 980.665 * (600 + 200) + 400),
-    ("fixed chair", {"sheave_share": 0.03}, 980.665 * (600 + 24) + 400),
-    ("gondola", {"sheave_share": 0.03}, 980.665 * (600 + 24) + 200),
+    ("fixed chair", {"sheave_drag_share": 0.03}, 980.665 * (600 + 24) + 400),
+    ("gondola", {"sheave_drag_share": 0.03}, 980.665 * (600 + 24) + 200),
 ]
 
 
@@ -718,24 +717,26 @@ def test_own_arithmetic_energy_in_round_numbers(kind, readings, energy):
         "line", kind, line_speed=Q(2, "m/s"), spacing=Q(10, "m"), ridden_length=Q(1000, "m"), vertical_rise=Q(600, "m")
     )
     readings = {name: Q(number, ENOUGH[name][2]) for name, number in readings.items()}
-    found = ride_energy(kind, values_of(line, readings | {"rider_mass": Q(100, "kg")}))
+    found = ride_energy(kind, known_values(line, readings | {"rider_mass": Q(100, "kg")}))
     assert found.m_as("J") == pytest.approx(energy, rel=1e-12)
 
 
 def test_a_tether_at_an_angle_takes_weight_off_the_skis():
-    numbers = MIDDLE | {"friction": 0.1}
+    numbers = MIDDLE | {"snow_friction": 0.1}
     works = [by_hand("T-bar lift", numbers | {"tether_angle": angle})["work"] for angle in (0, 20, 40)]
     assert works == sorted(works, reverse=True)
     for angle, work in zip((0, 20, 40), works, strict=True):
-        values = values_of(line_of("T-bar lift", numbers), readings_of("T-bar lift", numbers | {"tether_angle": angle}))
+        values = known_values(
+            line_of("T-bar lift", numbers), readings_of("T-bar lift", numbers | {"tether_angle": angle})
+        )
         assert KINDS["T-bar lift"].riding.work(values).m_as("J") == pytest.approx(work, rel=1e-12)
 
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_reading_of_the_idle_drag_comes_before_its_parts(kind):
-    values = values_of(line_of(kind, MIDDLE), readings_of(kind, MIDDLE))
+    values = known_values(line_of(kind, MIDDLE), readings_of(kind, MIDDLE))
     assert idle_drag_of(kind, values | {"idle_drag": Q(321, "N")}) == Q(321, "N")
-    parts = {"air": ("hanging_mass", "sheave_share"), "belt": READ_ON_A_WAY["belt"], "skis": ("idle_drag",)}
+    parts = {"air": ("hanging_mass", "sheave_drag_share"), "belt": READ_ON_A_WAY["belt"], "skis": ("idle_drag",)}
     for part in parts[TRAVEL[kind][0]]:
         assert idle_drag_of(kind, {name: value for name, value in values.items() if name != part}) is None
 
@@ -768,10 +769,10 @@ def limits_at(kind, numbers, readings):
 
 def curves_at(kind, numbers, readings, **arrays):
     """Return each limit as an array of plain pph."""
-    values = values_of(line_of(kind, numbers), readings)
+    values = known_values(line_of(kind, numbers), readings)
     values |= {name: Q(array, (ENOUGH | OF_A_LINE)[name][2]) for name, array in arrays.items()}
     size = len(next(iter(arrays.values())))
-    return {name: np.broadcast_to(each.m_as("pph"), size) for name, each in capacities_from(kind, values).items()}
+    return {name: np.broadcast_to(each.m_as("pph"), size) for name, each in capacities_at(kind, values).items()}
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -798,7 +799,7 @@ def test_curves_are_the_limits_at_each_place_and_the_smallest_governs(
 
 GAPS = [  # kind, what lies outside at the last two of four places, by the readings it is about
     ("rope tow", {"efficiency": [0.8, 1.0, 1.01, 8.5]}),
-    ("rope tow", {"safety_factor": [1.25, 1.0, 0.99, 0.5]}),
+    ("rope tow", {"grip_safety_factor": [1.25, 1.0, 0.99, 0.5]}),
     ("platter lift", {"tether_angle": [0, 89, 90, 95]}),
     ("rope tow", {"line_speed": [3, 9, 75, 400]}),
     ("rope tow", {"pick_up_acceleration": [2.0, 1.0, 0.001, 0.0001]}),
@@ -819,7 +820,7 @@ def test_a_curve_has_a_gap_where_its_values_fit_no_formula(kind, arrays):
 
 def test_a_chair_takes_its_riders_along_at_once_whatever_else_was_read():
     readings = readings_of("fixed chair", MIDDLE) | {"pick_up_acceleration": Q(0.001, "m/s**2")}
-    values = values_of(line_of("fixed chair", MIDDLE), readings)
+    values = known_values(line_of("fixed chair", MIDDLE), readings)
     assert where_possible("fixed chair", values)
 
 
@@ -864,7 +865,7 @@ SPEEDS = np.linspace(0.5, 8, 9)
 def test_the_motor_and_the_line_speed(kind, numbers):
     numbers = with_rise(numbers)
     readings = readings_of(kind, numbers)
-    work = KINDS[kind].riding.work(values_of(line_of(kind, numbers), readings))
+    work = KINDS[kind].riding.work(known_values(line_of(kind, numbers), readings))
     power, efficiency, no_drag = Q(numbers["motor_power"], "kW"), readings["efficiency"], Q(0, "N")
     simple = motor_capacity(power, efficiency, Q(SPEEDS, "m/s"), no_drag, work).m_as("pph")
     np.testing.assert_allclose(simple, simple[0], rtol=1e-12)  # pull alone: the speed drops out
@@ -924,7 +925,7 @@ def test_three_times_the_speed_at_three_times_the_spacing_carries_the_same(kind,
     names = [name for name in SAME_AT_ANY_SPEED if name in of_slow]
     assert {name: of_fast[name] for name in names} == pytest.approx({name: of_slow[name] for name in names}, rel=1e-12)
     assert of_fast["motor"] <= of_slow["motor"]
-    by_interval = describe_line(
+    by_interval = line_from(
         "line", kind, line_speed=fast.line_speed, interval=slow.interval, ridden_length=fast.ridden_length,
         persons_per_carrier=fast.persons_per_carrier, vertical_rise=fast.vertical_rise,
     )  # fmt: skip
@@ -934,7 +935,7 @@ def test_three_times_the_speed_at_three_times_the_spacing_carries_the_same(kind,
 @given(speed=st.floats(1, 6), length=st.floats(300, 3000), dwell=st.floats(20, 200), persons=st.integers(10, 100))
 def test_three_times_the_speed_of_a_tram_whose_cabins_still_stand(speed, length, dwell, persons):
     slow, fast = (
-        describe_line(
+        line_from(
             "tram", "reversible tram", line_speed=Q(times * speed, "m/s"), ridden_length=Q(length, "m"),
             dwell_time=Q(dwell, "s"), persons_per_carrier=Q(persons, "person"), vertical_rise=Q(100, "m"),
         ).capacity.value.m_as("pph")
@@ -950,7 +951,7 @@ TRAMS = [(8.0, 800.0, 60.0, 40), (5.0, 1500.0, 200.0, 80)]  # line speed [m/s], 
 
 @pytest.mark.parametrize(("speed", "length", "dwell", "persons"), TRAMS, ids=["short", "long"])
 def test_the_time_that_a_cabin_stands_is_taken_from_the_spacing_limit(speed, length, dwell, persons):
-    tram = describe_line(
+    tram = line_from(
         "tram", "reversible tram", line_speed=Q(speed, "m/s"), ridden_length=Q(length, "m"),
         dwell_time=Q(dwell, "s"), persons_per_carrier=Q(persons, "person"), vertical_rise=Q(100, "m"),
     )  # fmt: skip
@@ -958,10 +959,10 @@ def test_the_time_that_a_cabin_stands_is_taken_from_the_spacing_limit(speed, len
     expected = 3600 * persons / (length / speeds + dwell)
     (spacing,) = (limit for limit in limits_of(tram, {}) if limit.name == "spacing")
     assert pph(spacing) == pytest.approx(expected[1], rel=1e-9)
-    values = values_of(tram, {}) | {"line_speed": Q(speeds, "m/s")}
-    assert capacities_from("reversible tram", values)["spacing"].m_as("pph") == pytest.approx(expected, rel=1e-9)
-    longer = values_of(tram, {}) | {"dwell_time": Q(2 * dwell, "s")}
-    assert capacities_from("reversible tram", longer)["spacing"].m_as("pph") == pytest.approx(
+    values = known_values(tram, {}) | {"line_speed": Q(speeds, "m/s")}
+    assert capacities_at("reversible tram", values)["spacing"].m_as("pph") == pytest.approx(expected, rel=1e-9)
+    longer = known_values(tram, {}) | {"dwell_time": Q(2 * dwell, "s")}
+    assert capacities_at("reversible tram", longer)["spacing"].m_as("pph") == pytest.approx(
         3600 * persons / (length / speed + 2 * dwell), rel=1e-9
     )
 
@@ -973,7 +974,7 @@ def test_a_station_limits_only_a_lift_whose_carriers_leave_the_rope(kind):
     with_a_station = {kind} & set(DETACHABLE)
     names = {record.name for record in limits_of(line, readings)}
     assert names == LIMITS | ({"station"} if with_a_station else set())
-    curves = capacities_from(kind, values_of(line, readings))
+    curves = capacities_at(kind, known_values(line, readings))
     assert ("station" in curves) == bool(with_a_station)
     if with_a_station:
         interval = (MIDDLE["carrier_length"] + MIDDLE["carrier_gap"]) / MIDDLE["station_speed"]
@@ -1036,7 +1037,7 @@ def test_a_start_is_taken_off_a_ride_time_and_off_the_riders_on_the_line(kind, n
     if kind == "reversible tram" and len(names) < 2:
         names = ["ridden_length", "ride_time"]
     givens = given_of(kind, row, [*names, "persons_per_carrier"]) | {reading: Q(start, "m/s**2")}
-    line = describe_line("line", kind, **givens)
+    line = line_from("line", kind, **givens)
     for name, found, unit in (
         ("line_speed", line.line_speed, "m/s"),
         ("ride_time", line.ride_time, "s"),
@@ -1054,7 +1055,7 @@ def test_a_start_is_taken_off_a_ride_time_and_off_the_riders_on_the_line(kind, n
 def test_a_tram_is_known_by_how_often_it_comes_and_how_long_it_stands():
     row, start = timed_row("reversible tram", true_row("reversible tram"))
     givens = given_of("reversible tram", row, ("interval", "ridden_length", "persons_per_carrier"))
-    line = describe_line("line", "reversible tram", **givens, acceleration=Q(start, "m/s**2"))
+    line = line_from("line", "reversible tram", **givens, acceleration=Q(start, "m/s**2"))
     assert line.line_speed.m_as("m/s") == pytest.approx(row["line_speed"])
     assert line.ride_time.m_as("s") == pytest.approx(row["ride_time"])
 
@@ -1065,7 +1066,7 @@ def test_own_arithmetic_a_ride_from_rest_on_the_demo_tow():
     assert tow.ride_time.m_as("s") == pytest.approx(45.25, abs=0.005)  # and not 44.12
     assert show(tow.persons_on_line) == "22.6 persons"
     assert show(TOW.persons_on_line) == "22.1 persons"
-    tram = describe_line(
+    tram = line_from(
         "tram", "reversible tram", line_speed=Q(8, "m/s"), ridden_length=Q(800, "m"), dwell_time=Q(60, "s"),
         acceleration=Q(0.5, "m/s**2"), vertical_rise=Q(300, "m"), persons_per_carrier=Q(40, "person"),
     )  # fmt: skip
@@ -1084,8 +1085,8 @@ def test_belts_chairs_and_cabins_take_their_riders_along_at_once(kind):
 
 def test_where_no_pick_up_was_read_the_record_says_so():
     readings = TOW_READINGS | {
-        "slack_tension": Q(7000, "N"), "drive_position": "top", "rope_friction": Q(0.25, ""),
-        "wrap_angle": Q(180, "degree"), "safety_factor": Q(1.25, ""),
+        "slack_tension": Q(7000, "N"), "drive_position": "top", "lining_friction": Q(0.25, ""),
+        "wrap_angle": Q(180, "degree"), "grip_safety_factor": Q(1.25, ""),
     }  # fmt: skip
     without = {name: value for name, value in readings.items() if name != "pick_up_acceleration"}
     said, unsaid = (
@@ -1098,7 +1099,7 @@ def test_where_no_pick_up_was_read_the_record_says_so():
 
 # readings that are missing
 
-RIDE_NEEDS = ("rider_mass", "friction", "sheave_share", "bed_friction")
+RIDE_NEEDS = ("rider_mass", "snow_friction", "sheave_drag_share", "bed_friction")
 DRAG_NEEDS = ("idle_drag", "hanging_mass", "return_friction", "belt_mass_per_length")
 NEEDED_BY = {  # reading: the limits that need it
     "loading_time": {"loading"},
@@ -1106,7 +1107,9 @@ NEEDED_BY = {  # reading: the limits that need it
     "efficiency": {"motor"},
     "pick_up_acceleration": {"motor"},
     **dict.fromkeys((*RIDE_NEEDS, *DRAG_NEEDS), {"motor", "traction"}),
-    **dict.fromkeys(("drive_position", "slack_tension", "rope_friction", "wrap_angle", "safety_factor"), {"traction"}),
+    **dict.fromkeys(
+        ("drive_position", "slack_tension", "lining_friction", "wrap_angle", "grip_safety_factor"), {"traction"}
+    ),
     "moving_mass": {"traction"},
     **dict.fromkeys(IN_A_STATION, {"station"}),
 }
@@ -1147,15 +1150,17 @@ def test_one_missing_reading_leaves_out_just_the_limits_that_need_it(kind, name)
     for record in left_out.values():
         assert record.sentence == f"Left out, not zero: no reading of {' and '.join(record.missing)}."
     if "motor" in left_out:
-        words = {"idle drag"} if name in DRAG_NEEDS else {name.replace("_", " ")}
-        words |= {"idle drag"} if name in ("sheave_share", "bed_friction") else set()  # both ride and drag need these
+        words = {"idle drag"} if name in DRAG_NEEDS else {words_of(name)}
+        words |= (
+            {"idle drag"} if name in ("sheave_drag_share", "bed_friction") else set()
+        )  # both ride and drag need these
         assert left_out["motor"].missing
         assert set(left_out["motor"].missing) <= words
     if NEEDED_BY.get(name) == {"traction"}:
         assert len(left_out["traction"].missing) == 1
     if "station" in left_out:
-        assert left_out["station"].missing == (name.replace("_", " "),)
-    assert set(capacities_from(kind, values_of(line, without))) == set(rest)
+        assert left_out["station"].missing == (words_of(name),)
+    assert set(capacities_at(kind, known_values(line, without))) == set(rest)
     assert limits_of(line, readings | {name: None}) == records  # None is as good as not there
 
 
@@ -1166,7 +1171,7 @@ def test_a_motor_that_is_not_known_and_a_lift_without_readings(kind):
     assert [(record.name, record.missing) for record in left_out] == [("motor", ("motor power",))]
     bare = limits_of(line, {})
     assert [record.name for record in bare if isinstance(record, Limit)] == ["spacing"]
-    assert list(capacities_from(kind, values_of(line, {}))) == ["spacing"]
+    assert list(capacities_at(kind, known_values(line, {}))) == ["spacing"]
     assert power_needed(line, {}) is None
 
 
@@ -1177,7 +1182,7 @@ TOW = Line(
     vertical_rise=Q(29.4, "m"), motor_power=Q(15, "kW"),
 )  # fmt: skip
 TOW_READINGS = {
-    "rider_mass": Q(75, "kg"), "friction": Q(0.07, ""), "efficiency": Q(85, "percent"), "idle_drag": Q(500, "N"),
+    "rider_mass": Q(75, "kg"), "snow_friction": Q(0.07, ""), "efficiency": Q(85, "percent"), "idle_drag": Q(500, "N"),
     "pick_up_acceleration": Q(1.5, "m/s**2"), "loading_time": Q(2.8, "s"), "clearing_time": Q(2.8, "s"),
 }  # fmt: skip
 HALF_WIDTHS = {
@@ -1231,7 +1236,7 @@ def test_the_share_of_the_motor_against_its_closed_form():
     # the motor falls below the loading point where the efficiency falls below one value: even chances around it
     readings = {name: value for name, value in TOW_READINGS.items() if name != "clearing_time"}
     numbers = {
-        "ridden_length": 150, "vertical_rise": 29.4, "line_speed": 3.4, "rider_mass": 75, "friction": 0.07,
+        "ridden_length": 150, "vertical_rise": 29.4, "line_speed": 3.4, "rider_mass": 75, "snow_friction": 0.07,
         "pick_up_acceleration": 1.5, "idle_drag": 500,
     }  # fmt: skip
     as_much = (by_hand("rope tow", numbers)["energy"] / 2.8 + 500 * 3.4) / 15_000
@@ -1284,7 +1289,7 @@ GOVERNING = [  # line, limit that governs, the next one, pph as a person writes 
     ("Penny Rope", "loading", "motor", 1200),
     ("Long Platter", "spacing", "motor", 514),
     ("Duckling Belt", "unload", "spacing", 600),
-    ("Ridge Double", "spacing", "motor", 1029),
+    ("Lantern Double", "spacing", "motor", 1029),
     ("Twin Penny left", "loading", "motor", 1200),
     ("Twin Penny right", "motor", "loading", 978),
 ]
@@ -1360,7 +1365,7 @@ def test_the_table_of_what_governs():
         assert cells["left out"] == ("nothing" if "traction" in sums else "traction")
     readings = {name: value for name, value in read_hill()[1]["Penny Rope"].items() if name != "drive_position"}
     (row,) = governing_table({"lone": Installation("lone", (TOW,))}, {"tow": readings}).rows
-    assert row[-1] == "motor (pick up acceleration), traction (drive position)"
+    assert row[-1] == "motor (pick-up acceleration), traction (drive position)"
     lone = governing_table({"lone": Installation("lone", (TOW,))}, {}).rows[0]
     assert lone[1:5] == ("spacing", "1,800 pph (governed)", "none", "")
 
@@ -1427,47 +1432,47 @@ MESSAGES = [
         f"Line: kind must be one of {ALL_KINDS}, but got 'sky hook'.",
     ),
     (
-        lambda: describe_line("x", "sky hook", **RISE),
+        lambda: line_from("x", "sky hook", **RISE),
         ValueError,
-        f"describe_line: kind must be one of {ALL_KINDS}, but got 'sky hook'.",
+        f"line_from: kind must be one of {ALL_KINDS}, but got 'sky hook'.",
     ),
     (
-        lambda: describe_line("x", "platter lift", dwell_time=Q(50, "s"), **RISE),
+        lambda: line_from("x", "platter lift", dwell_time=Q(50, "s"), **RISE),
         ValueError,
-        "describe_line: dwell_time is no reading of a platter lift, but got 50.0 s. Leave it out.",
+        "line_from: dwell_time is no reading of a platter lift, but got 50.0 s. Leave it out.",
     ),
     (
-        lambda: describe_line("x", "fixed chair", station_time=Q(2, "minute"), **RISE),
+        lambda: line_from("x", "fixed chair", station_time=Q(2, "minute"), **RISE),
         ValueError,
-        "describe_line: station_time is no reading of a fixed chair, but got 2.0 min. Leave it out.",
+        "line_from: station_time is no reading of a fixed chair, but got 2.0 min. Leave it out.",
     ),
     (
-        lambda: describe_line("x", "reversible tram", station_time=Q(90, "s"), **RISE),
+        lambda: line_from("x", "reversible tram", station_time=Q(90, "s"), **RISE),
         ValueError,
-        "describe_line: station_time is no reading of a reversible tram, but got 90.0 s. Leave it out.",
+        "line_from: station_time is no reading of a reversible tram, but got 90.0 s. Leave it out.",
     ),
     (
-        lambda: describe_line("Cabins", "gondola", **CABINS, carriers_on_loop=Q(60, "")),
+        lambda: line_from("Cabins", "gondola", **CABINS, carriers_on_loop=Q(60, "")),
         ValueError,
-        "describe_line: the interval of 'Cabins' does not follow from carriers_on_loop without station_time. "
+        "line_from: the interval of 'Cabins' does not follow from carriers_on_loop without station_time. "
         "Give station_time, or the interval itself.",
     ),
     (
-        lambda: describe_line("Cabins", "gondola", ridden_length=Q(1500, "m"), **RISE, **SIXTY),
+        lambda: line_from("Cabins", "gondola", ridden_length=Q(1500, "m"), **RISE, **SIXTY),
         ValueError,
-        "describe_line: the interval of 'Cabins' does not follow from carriers_on_loop without line_speed and "
+        "line_from: the interval of 'Cabins' does not follow from carriers_on_loop without line_speed and "
         "sheave_distance. Give line_speed and sheave_distance, or the interval itself.",
     ),
     (
-        lambda: describe_line("Cabins", "gondola", **RISE, **SIXTY),
+        lambda: line_from("Cabins", "gondola", **RISE, **SIXTY),
         ValueError,
-        "describe_line: the interval of 'Cabins' does not follow from carriers_on_loop without line_speed and "
+        "line_from: the interval of 'Cabins' does not follow from carriers_on_loop without line_speed and "
         "sheave_distance. Give line_speed and sheave_distance, or the interval itself.",
     ),
     (
-        lambda: describe_line("Cabins", "gondola", **CABINS, **SIXTY, interval=Q(14, "s")),
+        lambda: line_from("Cabins", "gondola", **CABINS, **SIXTY, interval=Q(14, "s")),
         ValueError,
-        "describe_line: 'Cabins' has 60 carriers, which make an interval of 12.0 s, but the other readings make it "
+        "line_from: 'Cabins' has 60 carriers, which make an interval of 12.0 s, but the other readings make it "
         "14.0 s. Count or time again.",
     ),
     (
@@ -1487,39 +1492,40 @@ MESSAGES = [
         "Give lines of one level, so that their capacities may be added.",
     ),
     (
-        lambda: values_of(TOW, {"wax": Q(1, "")}),
+        lambda: known_values(TOW, {"wax": Q(1, "")}),
         ValueError,
-        f"values_of: 'wax' is no reading of a lift. Write one of {ALL_READINGS}.",
+        f"known_values: 'wax' is no reading of a lift. Write one of {ALL_READINGS}.",
     ),
     (
-        lambda: values_of(TOW, {"friction": 0.07}),
+        lambda: known_values(TOW, {"snow_friction": 0.07}),
         UnitError,
-        "values_of: friction must be friction of skis on snow, but got the bare value 0.07. Write Q(..., '').",
+        "known_values: snow_friction must be friction of skis on snow, but got the bare value 0.07. Write Q(..., '').",
     ),
     (
         lambda: limits_of(TOW, {"rider_mass": Q(75, "N")}),
         UnitError,
-        "values_of: rider_mass must be mass of one rider with clothes, skis and all, but got 75 N. Write Q(..., 'kg').",
+        "known_values: rider_mass must be mass of one rider with clothes, skis and all, but got 75 N. "
+        "Write Q(..., 'kg').",
     ),
     (
-        lambda: values_of(replace(TOW, pick_up_acceleration=Q(1, "m/s**2")), TOW_READINGS),
+        lambda: known_values(replace(TOW, pick_up_acceleration=Q(1, "m/s**2")), TOW_READINGS),
         ValueError,
-        "values_of: pick_up_acceleration is 1.50 m/s², but the line 'tow' has 1.00 m/s². Write it once.",
+        "known_values: pick_up_acceleration is 1.50 m/s², but the line 'tow' has 1.00 m/s². Write it once.",
     ),
     (
-        lambda: values_of(TOW, {"drive_position": "middle"}),
+        lambda: known_values(TOW, {"drive_position": "middle"}),
         ValueError,
-        "values_of: drive_position must be top or bottom, but got 'middle'. Ask the operator.",
+        "known_values: drive_position must be top or bottom, but got 'middle'. Ask the operator.",
     ),
     (
-        lambda: describe_line("x", "fixed chair", pick_up_acceleration=Q(1.5, "m/s**2"), **RISE),
+        lambda: line_from("x", "fixed chair", pick_up_acceleration=Q(1.5, "m/s**2"), **RISE),
         ValueError,
-        "describe_line: pick_up_acceleration is no reading of a fixed chair, but got 1.50 m/s². Leave it out.",
+        "line_from: pick_up_acceleration is no reading of a fixed chair, but got 1.50 m/s². Leave it out.",
     ),
     (
-        lambda: describe_line("x", "reversible tram", acceleration=Q(0, "m/s**2"), **RISE),
+        lambda: line_from("x", "reversible tram", acceleration=Q(0, "m/s**2"), **RISE),
         UnitError,
-        "describe_line: acceleration must be an acceleration above zero, but got 0.00 m/s². Write Q(1.5, 'm/s**2').",
+        "line_from: acceleration must be an acceleration above zero, but got 0.00 m/s². Write Q(1.5, 'm/s**2').",
     ),
     (
         lambda: replace(TOW, ridden_length=Q(30, "m"), line_speed=Q(10, "m/s"), pick_up_acceleration=Q(1, "m/s**2")),
@@ -1558,7 +1564,7 @@ def test_a_motor_without_power_is_refused(power):
 @pytest.mark.parametrize("kind", WITHOUT_A_LOOP)
 def test_carriers_on_a_lift_without_a_loop_are_refused(kind):
     with pytest.raises(ValueError, match=NO_CARRIERS):
-        describe_line("x", kind, line_speed=Q(3, "m/s"), carriers_on_loop=Q(6, ""), **RISE)
+        line_from("x", kind, line_speed=Q(3, "m/s"), carriers_on_loop=Q(6, ""), **RISE)
 
 
 COLUMNS = "installation,line,kind,level,line_speed,spacing,ridden_length,vertical_rise"
@@ -1577,7 +1583,7 @@ BROKEN_LIFTS = [  # what stands in the table, what is put in its place, message
     (
         "rope tow",
         "sky hook",
-        f"read_lifts: lifts.csv, row 3: describe_line: kind must be one of {ALL_KINDS}, but got 'sky hook'.",
+        f"read_lifts: lifts.csv, row 3: line_from: kind must be one of {ALL_KINDS}, but got 'sky hook'.",
     ),
     (
         "ideal",
@@ -1643,7 +1649,7 @@ BROKEN_READINGS = [  # the last row, message
     ("Penny,wax,1", f"read_readings: readings.csv, row 4: 'wax' is no reading of a lift. Write one of {ALL_READINGS}."),
     (
         "Penny,friction,0.08",
-        "read_readings: readings.csv, row 4: friction of 'Penny' came before. Keep one of the two.",
+        "read_readings: readings.csv, row 4: snow_friction of 'Penny' came before. Keep one of the two.",
     ),
     (
         "Penny,loading_time,3",
@@ -1677,7 +1683,7 @@ def test_a_table_of_readings_as_a_person_writes_it(tmp_path):
     (tmp_path / "readings.csv").write_text(rows, encoding="utf-8-sig")
     readings = read_readings(tmp_path / "readings.csv")
     assert list(readings) == ["Penny", "Other"]
-    assert readings["Penny"]["friction"].m_as("") == 0.07
+    assert readings["Penny"]["snow_friction"].m_as("") == 0.07
     assert readings["Penny"]["rider_mass"] == Q(75, "kg")
     assert readings["Penny"]["efficiency"].m_as("") == pytest.approx(0.85)
     assert readings["Penny"]["wrap_angle"].m_as("radian") == pytest.approx(math.pi)

@@ -9,8 +9,8 @@ from liftcalc import LeftOut, Q, UnitError
 from liftcalc.lifts.givens import DisagreementError
 from liftcalc.lifts.installation import Installation, read_lifts
 from liftcalc.lifts.limits_of_line import limits_of, meeting_speed, ride_energy, share_of_limits
-from liftcalc.lifts.line import Line, describe_line
-from liftcalc.lifts.readings import read_readings, values_of
+from liftcalc.lifts.line import Line, line_from
+from liftcalc.lifts.readings import known_values, read_readings
 
 TOW = Line(
     "tow",
@@ -40,21 +40,21 @@ def test_an_interval_that_disagrees_with_the_dwell_time():
     with pytest.raises(
         DisagreementError, match="which makes an interval of 260.0 s, but the other readings make it 300.0 s"
     ):
-        describe_line(
+        line_from(
             "tram", "reversible tram", line_speed=Q(8, "m/s"), interval=Q(300, "s"), dwell_time=Q(60, "s"), **TRAM
         )
 
 
 def test_a_ride_time_from_interval_and_dwell_time():
-    line = describe_line("tram", "reversible tram", interval=Q(260, "s"), dwell_time=Q(60, "s"), **TRAM)
+    line = line_from("tram", "reversible tram", interval=Q(260, "s"), dwell_time=Q(60, "s"), **TRAM)
     assert line.line_speed.m_as("m/s") == pytest.approx(8, rel=1e-9)
 
 
 @pytest.mark.parametrize("wrong", [50, Q(50, "m"), Q(-50, "s")])
 def test_times_in_the_stations_are_checked(wrong):
     for kind, reading in (("reversible tram", "dwell_time"), ("gondola", "station_time")):
-        with pytest.raises(UnitError, match=f"describe_line: {reading} must be a time, zero or more, but got "):
-            describe_line(
+        with pytest.raises(UnitError, match=f"line_from: {reading} must be a time, zero or more, but got "):
+            line_from(
                 "x",
                 kind,
                 line_speed=Q(8, "m/s"),
@@ -67,14 +67,14 @@ def test_times_in_the_stations_are_checked(wrong):
 
 @pytest.mark.parametrize("wrong", [60, Q(0, ""), Q(-60, ""), Q(60, "m")])
 def test_carriers_are_checked(wrong):
-    with pytest.raises(UnitError, match="describe_line: carriers_on_loop must be a number above zero, but got "):
-        describe_line(
+    with pytest.raises(UnitError, match="line_from: carriers_on_loop must be a number above zero, but got "):
+        line_from(
             "x", "gondola", line_speed=Q(5, "m/s"), sheave_distance=Q(1500, "m"), carriers_on_loop=wrong, **CABINS
         )
 
 
 def test_no_time_in_the_stations():
-    line = describe_line(
+    line = line_from(
         "x", "gondola", line_speed=Q(5, "m/s"), interval=Q(12, "s"), **(CABINS | {"station_time": Q(0, "s")})
     )
     assert line.carriers_on_loop.m_as("") == pytest.approx(2 * 1500 / 60, rel=1e-9)
@@ -82,15 +82,15 @@ def test_no_time_in_the_stations():
 
 def test_speed_and_sheave_distance_from_the_carriers():
     loop = {"interval": Q(12, "s"), "carriers_on_loop": Q(60, "")}
-    by_distance = describe_line("x", "gondola", sheave_distance=Q(1500, "m"), **loop, **CABINS)
+    by_distance = line_from("x", "gondola", sheave_distance=Q(1500, "m"), **loop, **CABINS)
     assert by_distance.line_speed.m_as("m/s") == pytest.approx(5, rel=1e-9)
-    by_speed = describe_line("x", "gondola", line_speed=Q(5, "m/s"), **loop, **CABINS)
+    by_speed = line_from("x", "gondola", line_speed=Q(5, "m/s"), **loop, **CABINS)
     assert by_speed.sheave_distance.m_as("m") == pytest.approx(1500, rel=1e-9)
 
 
 def test_carriers_that_disagree_say_by_how_much():
     with pytest.raises(DisagreementError) as caught:
-        describe_line(
+        line_from(
             "x",
             "gondola",
             line_speed=Q(5, "m/s"),
@@ -131,28 +131,28 @@ def test_meeting_speed_is_checked():
 
 
 def test_a_pick_up_longer_than_the_ride():
-    readings = {"rider_mass": Q(75, "kg"), "friction": Q(0.07, ""), "pick_up_acceleration": Q(0.03, "m/s**2")}
+    readings = {"rider_mass": Q(75, "kg"), "snow_friction": Q(0.07, ""), "pick_up_acceleration": Q(0.03, "m/s**2")}
     with pytest.raises(ValueError, match=r"takes 192\.7 m to the speed of the rope, but the ride is 150\.0 m long"):
-        ride_energy("rope tow", values_of(TOW, readings))
+        ride_energy("rope tow", known_values(TOW, readings))
 
 
 def test_traction_needs_no_pick_up():
     readings = {
         "rider_mass": Q(75, "kg"),
-        "friction": Q(0.07, ""),
+        "snow_friction": Q(0.07, ""),
         "idle_drag": Q(500, "N"),
         "slack_tension": Q(7000, "N"),
         "drive_position": "top",
-        "rope_friction": Q(0.25, ""),
+        "lining_friction": Q(0.25, ""),
         "wrap_angle": Q(180, "degree"),
-        "safety_factor": Q(1.25, ""),
+        "grip_safety_factor": Q(1.25, ""),
     }
     assert "traction" not in [record.name for record in limits_of(TOW, readings) if isinstance(record, LeftOut)]
 
 
 def test_the_motor_names_all_that_is_missing():
     motor = next(record for record in limits_of(TOW, {}) if record.name == "motor")
-    assert motor.missing == ("efficiency", "pick up acceleration", "rider mass", "friction", "idle drag")
+    assert motor.missing == ("efficiency", "pick-up acceleration", "rider mass", "snow friction", "idle drag")
 
 
 def test_a_reading_without_a_line(tmp_path):

@@ -30,11 +30,11 @@ from liftcalc.lifts.limits import (
 
 SPEED, SPACING, LENGTH, MASS = Q(3.4, "m/s"), Q(6.8, "m"), Q(150, "m"), Q(75, "kg")
 POWER, EFFICIENCY, IDLE = Q(15, "kW"), Q(85, "percent"), Q(500, "N")
-PULL = rope_pull(MASS, grade=Q(20, "percent"), friction=Q(0.07, ""))
+PULL = rope_pull(MASS, grade=Q(20, "percent"), snow_friction=Q(0.07, ""))
 ENERGY = energy_per_rider(PULL, LENGTH, MASS, SPEED, Q(1.5, "m/s**2"))
 SHEAVE = {
-    "pull": PULL, "idle_drag": IDLE, "friction": Q(0.25, ""), "wrap_angle": Q(180, "degree"),
-    "safety_factor": Q(1.25, ""), "ride_time": LENGTH / SPEED, "drive_position": "top",
+    "pull": PULL, "idle_drag": IDLE, "lining_friction": Q(0.25, ""), "wrap_angle": Q(180, "degree"),
+    "grip_safety_factor": Q(1.25, ""), "ride_time": LENGTH / SPEED, "drive_position": "top",
 }  # fmt: skip
 CROWD = {"ride_and_descent": Q(180, "s"), "loading_time": Q(3, "s")}
 
@@ -90,7 +90,7 @@ def test_groups_sources_and_inputs():
         "line speed": SPEED, "spacing": SPACING, "persons per carrier": Q(1, "person")
     }  # fmt: skip
     assert str(by_name["spacing"]) == "spacing: 1,800 pph. 1 person every 6.8 m at 3.40 m/s: every 2.0 s."
-    assert str(by_name["traction"]) == "traction: Left out, not zero: no reading of slack-side tension."
+    assert str(by_name["traction"]) == "traction: Left out, not zero: no reading of slack tension."
 
 
 def test_a_limit_does_not_change():
@@ -232,8 +232,13 @@ MISSING = [
     (lambda: spacing_limit(None, None), "spacing", "lift", ("line speed", "spacing")),
     (lambda: loading_limit(None), "loading", "lift", ("loading time",)),
     (lambda: motor_limit(POWER, EFFICIENCY, SPEED, None, ENERGY), "motor", "lift", ("idle drag",)),
-    (lambda: traction_limit(None, **SHEAVE), "traction", "lift", ("slack-side tension",)),
-    (lambda: traction_limit(Q(1, "N"), **{**SHEAVE, "friction": None}), "traction", "lift", ("friction",)),
+    (lambda: traction_limit(None, **SHEAVE), "traction", "lift", ("slack tension",)),
+    (
+        lambda: traction_limit(Q(1, "N"), **{**SHEAVE, "lining_friction": None}),
+        "traction",
+        "lift",
+        ("lining friction",),
+    ),
     (lambda: traction_limit(Q(1, "N"), **{**SHEAVE, "drive_position": None}), "traction", "lift", ("drive position",)),
     (lambda: unload_limit(None), "unload", "lift", ("clearing time",)),
     (lambda: people_limit(None, **CROWD), "people", "people", ("crowd",)),

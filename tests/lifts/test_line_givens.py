@@ -26,10 +26,10 @@ from liftcalc import (
     show,
     spacing_for_headway,
 )
-from liftcalc.lifts.givens import QUANTITIES, DisagreementError, NotKnownError, solve_line
+from liftcalc.lifts.givens import LINE_QUANTITIES, DisagreementError, NotKnownError, solve_line
 from liftcalc.units import PlainError
 
-NAMES = tuple(QUANTITIES)
+NAMES = tuple(LINE_QUANTITIES)
 EQUATIONS = [  # powers whose product is a fixed number: s / (v t), T v / L, N s / (n L), C t / n, K s / D
     {"spacing": 1, "line_speed": -1, "interval": -1},
     {"ride_time": 1, "line_speed": 1, "ridden_length": -1},
@@ -42,7 +42,7 @@ MASKS = np.arange(2 ** len(NAMES))
 IN_MASK = (MASKS[:, None] >> np.arange(len(NAMES))) & 1  # a row a set of givens, a column a quantity
 
 
-UNITS = {name: Q(1, quantity.unit).units for name, quantity in QUANTITIES.items()}
+UNITS = {name: Q(1, quantity.unit).units for name, quantity in LINE_QUANTITIES.items()}
 
 
 def ranks(given_rows):
@@ -87,7 +87,7 @@ def spare_in(names):
 
 
 def part_of(line, names):
-    """Return the givens of a line; persons a carrier is left open where it is not among them."""
+    """Return the givens of a line; persons per carrier is left open where it is not among them."""
     return {"persons_per_carrier": None} | {name: line[name] for name in names}
 
 
@@ -220,7 +220,7 @@ MISTAKES = [  # givens, name, printed, what the others make it, apart, source
         "hourly_capacity is 2,500 pph, but interval and persons_per_carrier make it 2,057 pph",
         "disagree by 21.5 %",
         2500 / (3600 * 28 / 49) - 1,
-        "encyclopedia copies: 28 persons a cabin, one per 49 s, printed as 2,500 pph",
+        "encyclopedia copies: 28 persons per carrier, one per 49 s, printed as 2,500 pph",
     ),
     (
         {"spacing": Q(300, "m"), "interval": Q(80, "s"), "line_speed": Q(6, "m/s")},
@@ -419,7 +419,7 @@ def test_a_fitted_line_satisfies_every_formula(seed, noise):
         ),
     ]
     for value, name in pairs:
-        assert value.m_as(QUANTITIES[name].unit) == pytest.approx(of(name).magnitude, rel=1e-9)
+        assert value.m_as(LINE_QUANTITIES[name].unit) == pytest.approx(of(name).magnitude, rel=1e-9)
 
 
 LIST = (
@@ -594,7 +594,7 @@ def test_a_known_capacity_and_unknown_riders_stand_in_the_table():
     assert rows["riders on the line, on average"] == ("N", "not known", "give ridden_length, or ride_time")
     assert rows["line speed"] == ("v", "3.40 m/s", "given")
     assert rows["spacing"] == ("s", "6.7 m", "given as 22.0 ft")
-    assert rows["persons a carrier"] == ("n", "1 person", "not given, taken as 1 person")
+    assert rows["persons per carrier"] == ("n", "1 person", "not given, taken as 1 person")
     assert len(rows) == 10
     assert solution.table().caption == "The line, from 2 givens. No figure to spare: nothing checks the givens."
     assert "1,825 pph" in repr(solution)

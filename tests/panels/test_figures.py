@@ -13,7 +13,7 @@ from matplotlib.colors import to_hex
 import liftcalc.panels
 from liftcalc import Q
 from liftcalc.figures import style
-from liftcalc.figures.limits import LOOKS
+from liftcalc.figures.limits import LIMIT_STYLES
 from liftcalc.panels import notebook_state
 
 PACKAGE = Path(liftcalc.__file__).parent
@@ -139,7 +139,7 @@ def quantities_on(panel):
 
 
 def test_the_colours_that_meet_are_found():
-    set_by = [quantity for quantity, _ in LOOKS.values()]
+    set_by = [quantity for quantity, _ in LIMIT_STYLES.values()]
     assert set(quantities_on(liftcalc.panels.LimitsPanel())) == {*set_by, "capacity"}
     assert set(quantities_on(liftcalc.panels.LineViewPanel())) == {"spacing", "time", "persons"}
 
@@ -176,7 +176,7 @@ def texts_of(panel):
 @pytest.mark.parametrize("kind", CHARTS, ids=lambda kind: kind.__name__)
 def test_no_text_of_a_chart_leaves_it_wherever_the_sliders_stand(kind, system):
     panel = kind()
-    notebook_state().turn(system)
+    notebook_state().use_units(system)
     try:
         for row in panel.rows:
             start = row.slider.value
@@ -189,7 +189,7 @@ def test_no_text_of_a_chart_leaves_it_wherever_the_sliders_stand(kind, system):
                     assert size * 0.6 < y < panel.picture.chart.overlay.height + 2, where
             row.slider.value = start
     finally:
-        notebook_state().turn("metric")
+        notebook_state().use_units("metric")
 
 
 @pytest.mark.parametrize("kind", CHARTS, ids=lambda kind: kind.__name__)

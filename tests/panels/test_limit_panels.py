@@ -8,10 +8,10 @@ import numpy as np
 import pytest
 
 from liftcalc import Q, governing, motor_power_needed, rope_pull, show
-from liftcalc.figures.limits import LOOKS
+from liftcalc.figures.limits import LIMIT_STYLES
 from liftcalc.lifts.installation import Installation, read_lifts
 from liftcalc.lifts.kinds import KINDS
-from liftcalc.lifts.limits_of_line import capacities_from, limits_of
+from liftcalc.lifts.limits_of_line import capacities_at, limits_of
 from liftcalc.lifts.readings import read_readings
 from liftcalc.panels import (
     HandsPanel,
@@ -62,7 +62,7 @@ SETTINGS = [
     ("Penny Rope", {"spacing": Q(1.5, "m"), "line_speed": Q(6, "m/s")}),
     ("Long Platter", {"loading_time": Q(7.5, "s")}),
     ("Duckling Belt", {"line_speed": Q(0.9, "m/s"), "clearing_time": Q(3, "s")}),
-    ("Ridge Double", {"motor_power": Q(20, "kW")}),
+    ("Lantern Double", {"motor_power": Q(20, "kW")}),
 ]
 
 
@@ -75,10 +75,10 @@ def test_the_bold_line_is_the_smallest_of_the_thin_ones(limits, name, moved, dri
         limits.state.set(control, value, limits)
     chart = limits.picture.chart
     thin = {limit: line.get_data() for limit, line in chart.thin.items() if len(line.get_xdata())}
-    assert set(thin) == {limit for limit in LOOKS if limits.results[limit] != NO_READING}
+    assert set(thin) == {limit for limit in LIMIT_STYLES if limits.results[limit] != NO_READING}
     x = next(iter(thin.values()))[0]
     smallest = np.min([y for _, y in thin.values()], axis=0)
-    bold = [chart.bold[limit].get_data() for limit in LOOKS]
+    bold = [chart.bold[limit].get_data() for limit in LIMIT_STYLES]
     seen = {}
     for at, height in bold:
         seen.update({round(float(a), 9): float(h) for a, h in zip(at, height, strict=True) if np.isfinite(a)})
@@ -93,14 +93,14 @@ def test_the_bold_line_is_the_smallest_of_the_thin_ones(limits, name, moved, dri
 
 def test_only_what_governs_is_bold(limits):
     chart = limits.picture.chart
-    shown = [limit for limit in LOOKS if len(chart.bold[limit].get_xdata())]
+    shown = [limit for limit in LIMIT_STYLES if len(chart.bold[limit].get_xdata())]
     assert shown == ["spacing", "loading", "motor"]
     assert limits.note().startswith(
         "On these settings loading governs from 2.27 m/s to 4.31 m/s, below it spacing, above it motor."
     )
-    lines = [chart.thin[limit] for limit in LOOKS]
-    assert len({line.get_color() for line in lines}) == len(LOOKS), "each limit has a colour of its own"
-    assert len({(line.get_linestyle(), line.get_gid()) for line in lines}) == len(LOOKS), "and a line of its own"
+    lines = [chart.thin[limit] for limit in LIMIT_STYLES]
+    assert len({line.get_color() for line in lines}) == len(LIMIT_STYLES), "each limit has a colour of its own"
+    assert len({(line.get_linestyle(), line.get_gid()) for line in lines}) == len(LIMIT_STYLES), "and a line of its own"
 
 
 def test_the_words_say_where_the_governing_limit_ends(limits):
@@ -179,9 +179,9 @@ def test_the_line_speed_goes_as_far_as_the_axis_of_the_kind(limits):
         assert limits.rows[0].slider.max == pytest.approx(KINDS[line.kind].end_of_axis)
         limits.rows[0].slider.value = limits.rows[0].slider.max
         assert limits.given["line_speed"].m_as("m/s") == pytest.approx(KINDS[line.kind].end_of_axis)
-        notebook_state().turn("us")
+        notebook_state().use_units("us")
         assert limits.rows[0].slider.max <= KINDS[line.kind].end_of_axis / 0.44704 + 1e-9
-        notebook_state().turn("metric")
+        notebook_state().use_units("metric")
 
 
 def test_a_late_echo_of_the_page_moves_nothing(limits, monkeypatch):
@@ -236,7 +236,7 @@ def test_shares_add_up_and_follow_the_doubts():
 def test_each_doubt_draws_its_reading_and_no_other():
     panel = SharePanel(LINES["Long Platter"], READINGS["Long Platter"])
     assert {name: show(half) for name, half in panel._drawn.items()} == {
-        "spacing": "1.4 m", "loading_time": "0.9 s", "friction": "0.02", "rider_mass": "8 kg", "efficiency": "5%",
+        "spacing": "1.4 m", "loading_time": "0.9 s", "snow_friction": "0.02", "rider_mass": "8 kg", "efficiency": "5%",
         "idle_drag": "80 N",
     }  # fmt: skip
     belt = SharePanel(LINES["Duckling Belt"], READINGS["Duckling Belt"])
@@ -253,7 +253,7 @@ def test_the_parts_of_the_power_are_all_of_it():
     assert sum(parts) == pytest.approx(together)
     assert together == pytest.approx(14.1, abs=0.05)
     lifting, rubbing = parts[:2]
-    pull = rope_pull(Q(75, "kg"), grade=Q(20, "percent"), friction=Q(0.07, "")).m_as("N")
+    pull = rope_pull(Q(75, "kg"), grade=Q(20, "percent"), snow_friction=Q(0.07, "")).m_as("N")
     assert lifting + rubbing == pytest.approx(pull * 150 / 3 / 1000), "a rider every 3 s"
     assert panel.results["big enough"] == "yes, 0.9 kW to spare"
     panel.state.set("wanted_capacity", Q(1800, "pph"), panel)
@@ -313,7 +313,7 @@ def written(value, what, system, digits):
 def put(kind, system, **settings):
     """Return a panel with these settings, read in one system of units."""
     panel = kind(**settings)
-    panel.state.turn(system)
+    panel.state.use_units(system)
     return panel
 
 
@@ -343,7 +343,7 @@ def settings_of(speed, percent, mass, friction, motor, wanted=None):
     """Return the settings of a panel of the motor."""
     settings = {
         "line_speed": Q(speed, "m/s"), "grade": Q(percent, "percent"), "rider_mass": Q(mass, "kg"),
-        "friction": Q(friction, ""), "motor_power": Q(motor, "W"),
+        "snow_friction": Q(friction, ""), "motor_power": Q(motor, "W"),
     }  # fmt: skip
     return settings if wanted is None else settings | {"wanted_capacity": Q(wanted, "pph")}
 
@@ -362,7 +362,7 @@ def taken_of_the_motor(system):
     )
 
 
-@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "friction", "motor"), MOTORS)
+@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "snow_friction", "motor"), MOTORS)
 def test_own_arithmetic_every_number_of_the_power_panel(system, wanted, speed, percent, mass, friction, motor):
     panel = put(PowerPanel, system, **settings_of(speed, percent, mass, friction, motor, wanted))
     parts = energy_of(speed, percent, mass, friction)
@@ -391,7 +391,7 @@ def test_own_arithmetic_every_number_of_the_power_panel(system, wanted, speed, p
     assert taken_of_the_motor(system) in panel.note()
 
 
-@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "friction", "motor"), MOTORS)
+@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "snow_friction", "motor"), MOTORS)
 def test_own_arithmetic_every_number_of_the_motor_panel(system, wanted, speed, percent, mass, friction, motor):
     panel = put(MotorPanel, system, **settings_of(speed, percent, mass, friction, motor))
 
@@ -431,10 +431,10 @@ def test_own_arithmetic_every_number_of_the_motor_panel(system, wanted, speed, p
 SHEAVES = [("metric", 210, 0.22, 9000, 14), ("us", 165, 0.3, 14_000, 27)]  # wrap, lining, counterweight [N], grade [%]
 
 
-@pytest.mark.parametrize(("system", "wrap", "friction", "counterweight", "percent"), SHEAVES)
+@pytest.mark.parametrize(("system", "wrap", "snow_friction", "counterweight", "percent"), SHEAVES)
 def test_own_arithmetic_every_number_of_the_sheave_panel(system, wrap, friction, counterweight, percent):
     panel = put(
-        SheavePanel, system, wrap_angle=Q(wrap, "degree"), rope_friction=Q(friction, ""),
+        SheavePanel, system, wrap_angle=Q(wrap, "degree"), lining_friction=Q(friction, ""),
         counterweight=Q(counterweight, "N"), grade=Q(percent, "percent"),
     )  # fmt: skip
     weight = 0.6 * G * 150 * percent / 100 / np.hypot(1, percent / 100)  # of one strand of 0.6 kg/m, along the slope
@@ -583,11 +583,11 @@ def test_every_number_of_the_panel_of_kinds_is_own_arithmetic(kinds, kind, speed
     people = f"{persons} person{'' if persons == 1 else 's'}"
     assert chart.title.get_text() == f"{people} every {interval:.1f} s: {pph:,.0f} pph"
     assert chart.ends == ((1800.0, 3000.0) if tram else (60.0, 300.0)), "seconds and metres of the two rulers"
-    notebook_state().turn("us")
+    notebook_state().use_units("us")
     feet = show(Q(speed * interval / 0.3048, "ft"))
     assert kinds.text(kinds.results["spacing"]) == ("two cabins, to and fro" if tram else feet)
     assert chart.ends == ((1800.0, 10000.0) if tram else (60.0, 1000.0)), "feet on the lower ruler"
-    notebook_state().turn("metric")
+    notebook_state().use_units("metric")
 
 
 def test_speed_moves_the_rope_and_not_the_loading_point(kinds):
@@ -602,5 +602,5 @@ def test_speed_moves_the_rope_and_not_the_loading_point(kinds):
 def test_curves_and_records_come_from_one_place():
     for name, line in LINES.items():
         values = LimitsPanel(LIFTS, READINGS, lift=name)._values
-        allowed = capacities_from(line.kind, values)
+        allowed = capacities_at(line.kind, values)
         assert {limit.name for limit in governing(limits_of(line, READINGS[name])).in_order} == set(allowed)

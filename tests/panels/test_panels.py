@@ -79,13 +79,13 @@ def test_each_slider_is_paired_with_a_named_number_box(kind):
 def test_a_panel_turns_to_us_units_and_back_without_losing_a_value(kind):
     panel = kind()
     before, words = dict(panel.given), panel.describe()
-    notebook_state().turn("us")
+    notebook_state().use_units("us")
     for name, value in panel.given.items():
         assert value.m_as(before[name].units) == pytest.approx(before[name].magnitude, rel=1e-9)
     for row in panel.rows:
         scale = row.control.us
         assert (row.slider.min, row.slider.max) == (scale.low, scale.high)
-    notebook_state().turn("metric")
+    notebook_state().use_units("metric")
     assert panel.describe() == words
 
 
@@ -138,7 +138,7 @@ def test_the_echo_of_a_rounded_value_does_not_replace_a_reading():
     panel = CapacityPanel(spacing=Q(6.786, "m"))
     panel.rows[1].slider.value = 6.800000000000001
     assert panel.given["spacing"] == Q(6.786, "m")
-    notebook_state().turn("us")  # 22.26 ft, between two steps of half a foot
+    notebook_state().use_units("us")  # 22.26 ft, between two steps of half a foot
     assert panel.rows[1].box.value == 22.3
     assert panel.rows[1].slider.value == 22.5
     assert panel.given["spacing"].m_as("m") == pytest.approx(6.786)
@@ -197,7 +197,7 @@ def test_the_start_panel_computes_with_the_pick_up_of_the_sheet_and_says_so():
     tow = {"line_speed": Q(3.4, "m/s"), "spacing": Q(6.8, "m"), "ridden_length": Q(150, "m")}
     demo = StartPanel(name="no sheet", **tow)
     assert demo.results["ride time"].m_as("s") == pytest.approx(150 / 3.4 + 3.4 / 3, rel=1e-9)
-    notebook_state().turn("us")
+    notebook_state().use_units("us")
     assert "a start from rest at 4.9 ft/s² (assumed)" in status(panel)
 
 
@@ -254,7 +254,7 @@ def test_panels_begin_at_the_demo_tow():
 def test_a_ruler_shows_every_unit_in_both_systems():
     panel = SpeedRulerPanel(line_speed=Q(3.4, "m/s"))
     for system in ("us", "metric"):
-        notebook_state().turn(system)
+        notebook_state().use_units(system)
         for text in ("3.40 m/s", "12.2 km/h", "7.6 mph", "11.2 ft/s", "669 ft/min"):
             assert text in status(panel)
 
@@ -593,7 +593,7 @@ METHODS = [  # system, display, its step and the track in m/s, whether the three
 @pytest.mark.parametrize(("system", "display", "step", "track", "agree"), METHODS)
 def test_own_arithmetic_every_number_of_the_agreement_panel(system, display, step, track, agree):
     panel = AgreementPanel(display_speed=Q(display, "m/s"), display_step=Q(step, "m/s"), track_speed=Q(track, "m/s"))
-    notebook_state().turn(system)
+    notebook_state().use_units(system)
     size, word = {"metric": (1, "m/s"), "us": (0.44704, "mph")}[system]
     values = np.array([3.4, display, track])
     doubts = np.array([0.1 / math.sqrt(3), step / math.sqrt(12), 0.06 / 2])  # half-width, step of a display, k = 2

@@ -33,13 +33,13 @@ MESSAGES = [
         "headway: spacing must be a length, but got an hourly capacity: 1800 pph. Write for example Q(6.8, 'm').",
     ),
     (
-        lambda: liftcalc.rope_pull(Q(75, "kg"), grade=Q(20, "degree"), friction=Q(0.07, "")),
+        lambda: liftcalc.rope_pull(Q(75, "kg"), grade=Q(20, "degree"), snow_friction=Q(0.07, "")),
         UnitError,
         "rope_pull: grade must be a pure number, but got an angle: 20 deg. "
         "Write for example Q(20, 'percent'), or grade_from_angle(Q(11.3, 'degree')).",
     ),
     (
-        lambda: liftcalc.capstan_ratio(friction=Q(0.2, ""), wrap_angle=Q(50, "percent")),
+        lambda: liftcalc.capstan_ratio(lining_friction=Q(0.2, ""), wrap_angle=Q(50, "percent")),
         UnitError,
         "capstan_ratio: wrap_angle must be an angle, but got a pure number: 50 %. Write for example Q(20, 'degree').",
     ),
@@ -125,10 +125,10 @@ MESSAGES = [
         "observed_spacing: riders must be two or more, but got 1. Count both the first and the last.",
     ),
     (
-        lambda: liftcalc.rider_deceleration(grade=Q(0, ""), friction=Q(0, "")),
+        lambda: liftcalc.rider_deceleration(grade=Q(0, ""), snow_friction=Q(0, "")),
         ValueError,
-        "rider_deceleration: grade and friction must not both be zero, or the rider never stops. "
-        "Write a friction such as Q(0.07, '').",
+        "rider_deceleration: grade and snow_friction must not both be zero, or the rider never stops. "
+        "Write a snow_friction such as Q(0.07, '').",
     ),
     (
         lambda: liftcalc.count_simulated_riders(

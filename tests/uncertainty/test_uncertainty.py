@@ -326,7 +326,7 @@ def test_a_normalised_error_changes_sign_with_the_order():
 
 CASES = [
     (hourly_capacity, {"line_speed": (3.4, 0.06), "spacing": (6.8, 0.3), "persons_per_carrier": (2, 0.1)}),
-    (reversible_capacity, {"transit_time": (300, 9), "dwell_time": (60, 6), "persons_per_cabin": (40, 1.5)}),
+    (reversible_capacity, {"ride_time": (300, 9), "dwell_time": (60, 6), "persons_per_carrier": (40, 1.5)}),
     (persons_on_line, {"ridden_length": (150, 0.6), "spacing": (6.8, 0.3)}),
     (vertical_rise, {"slope_length": (150, 0.6), "grade": (0.2, 0.01)}),
 ]
@@ -581,8 +581,8 @@ def test_impossible_draws_are_left_out_and_counted():
 
 
 def test_a_reading_that_may_be_zero_still_cannot_be_negative():
-    readings = {"transit_time": Q(300, "s"), "dwell_time": Estimate(Q(6, "s"), Q(2.2, "s")),
-                "persons_per_cabin": Q(40, "person")}  # fmt: skip
+    readings = {"ride_time": Q(300, "s"), "dwell_time": Estimate(Q(6, "s"), Q(2.2, "s")),
+                "persons_per_carrier": Q(40, "person")}  # fmt: skip
     assert by_sampling(reversible_capacity, readings, seed=18).left_out > 0
 
 

@@ -57,7 +57,7 @@ OUT_ONCE_AN_HOUR = Mistake(
 
 
 def _tram(n, stands=1):
-    return reversible_capacity(transit_time=n.trip, dwell_time=stands * n.standing, persons_per_cabin=n.persons)
+    return reversible_capacity(ride_time=n.trip, dwell_time=stands * n.standing, persons_per_carrier=n.persons)
 
 
 def _least(n):
@@ -77,7 +77,7 @@ def _full(n):
 
 
 def _left(n):
-    return capacity_with_carriers_out(_full(n), carriers=n.places, carriers_out=n.out)
+    return capacity_with_carriers_out(_full(n), carriers_on_loop=n.places, carriers_out=n.out)
 
 
 def _printed(n):
@@ -121,7 +121,7 @@ EXERCISES = (
             ),
         ),
         clues=(
-            "One formula for every lift: persons a carrier over the interval. What is the interval here?",
+            "One formula for every lift: persons per carrier over the interval. What is the interval here?",
             "Picture yourself at the top station with a stopwatch. A cabin opens its doors; when does the next one?",
             "First step: the ride and the standing time together.",
         ),
@@ -192,7 +192,7 @@ EXERCISES = (
         clues=(
             "Backwards: the people an hour give the interval. What more is needed to count carriers?",
             "Picture one carrier on a whole round, and all those that leave the station before it is back.",
-            "First step: the interval, which is 3,600 s times the persons a carrier, over the people an hour.",
+            "First step: the interval, which is 3,600 s times the persons per carrier, over the people an hour.",
         ),
         steps=lambda n: (
             f"Interval: 3,600 s × {n.persons.magnitude:g} ÷ {n.capacity.magnitude:,.0f} = "
