@@ -362,7 +362,7 @@ def taken_of_the_motor(system):
     )
 
 
-@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "snow_friction", "motor"), MOTORS)
+@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "friction", "motor"), MOTORS)
 def test_own_arithmetic_every_number_of_the_power_panel(system, wanted, speed, percent, mass, friction, motor):
     panel = put(PowerPanel, system, **settings_of(speed, percent, mass, friction, motor, wanted))
     parts = energy_of(speed, percent, mass, friction)
@@ -391,7 +391,7 @@ def test_own_arithmetic_every_number_of_the_power_panel(system, wanted, speed, p
     assert taken_of_the_motor(system) in panel.note()
 
 
-@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "snow_friction", "motor"), MOTORS)
+@pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "friction", "motor"), MOTORS)
 def test_own_arithmetic_every_number_of_the_motor_panel(system, wanted, speed, percent, mass, friction, motor):
     panel = put(MotorPanel, system, **settings_of(speed, percent, mass, friction, motor))
 
@@ -431,7 +431,7 @@ def test_own_arithmetic_every_number_of_the_motor_panel(system, wanted, speed, p
 SHEAVES = [("metric", 210, 0.22, 9000, 14), ("us", 165, 0.3, 14_000, 27)]  # wrap, lining, counterweight [N], grade [%]
 
 
-@pytest.mark.parametrize(("system", "wrap", "snow_friction", "counterweight", "percent"), SHEAVES)
+@pytest.mark.parametrize(("system", "wrap", "friction", "counterweight", "percent"), SHEAVES)
 def test_own_arithmetic_every_number_of_the_sheave_panel(system, wrap, friction, counterweight, percent):
     panel = put(
         SheavePanel, system, wrap_angle=Q(wrap, "degree"), lining_friction=Q(friction, ""),
