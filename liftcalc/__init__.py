@@ -96,9 +96,8 @@ from liftcalc.formulas.traction import (
 from liftcalc.levels import Capacity, LevelWarning, compare
 from liftcalc.lifts.givens import DisagreementError, LineSolution, NotKnownError, solve_line
 from liftcalc.lifts.governing import governing, share_of_draws
+from liftcalc.lifts.limit_records import LeftOut, Limit
 from liftcalc.lifts.limits import (
-    LeftOut,
-    Limit,
     loading_limit,
     motor_limit,
     people_limit,

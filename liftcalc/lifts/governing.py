@@ -9,7 +9,7 @@ import numpy as np
 from pint import Quantity
 
 from liftcalc.levels import Capacity
-from liftcalc.lifts.limits import GROUPS, LeftOut, Limit
+from liftcalc.lifts.limit_records import GROUPS, LeftOut, Limit
 from liftcalc.quantity_text import as_received, show
 from liftcalc.units import PlainError, UnitError
 

@@ -1,16 +1,11 @@
 """A line of any kind with its readings: energy of a ride, power needed, and all of its limits at once.
 
-The same arguments serve one line, a curve over line speeds, and draws of readings in doubt. Planning figures, no
-design.
+The same values serve one line, a curve over line speeds, and draws of readings in doubt. Planning figures, no design.
 """
-
-from dataclasses import replace
 
 import numpy as np
 from pint import Quantity
 
-from liftcalc.formulas.capacity import hourly_capacity, hourly_capacity_from_interval
-from liftcalc.formulas.carriers import least_station_interval
 from liftcalc.formulas.conditions import (
     A_GROOVE,
     HOLDS_AT_LEAST_ONCE,
@@ -19,29 +14,16 @@ from liftcalc.formulas.conditions import (
     REACHES_THE_SPEED,
     REACHES_THE_SPEED_AND_STOPS,
 )
-from liftcalc.formulas.loading_point import loading_capacity, unload_capacity
 from liftcalc.formulas.motor import motor_power_needed
 from liftcalc.formulas.traction import groove_friction
 from liftcalc.lifts.governing import share_of_draws
 from liftcalc.lifts.kinds import KINDS, felt_mass, ride_time_of, start_not_read
-from liftcalc.lifts.limits import (
-    OF_A_START,
-    Limit,
-    loading_limit,
-    missing_readings,
-    motor_capacity_of_drive,
-    motor_limit,
-    spacing_limit,
-    traction_capacity,
-    traction_limit,
-    unload_limit,
-)
+from liftcalc.lifts.limit_records import Limit, missing_readings
+from liftcalc.lifts.limits import LIMITS, TRACTION
 from liftcalc.lifts.readings import UNIT_OF, known_values
 from liftcalc.quantity_text import as_received, show
 from liftcalc.units import PlainError, Q, UnitError, is_like
 from liftcalc.vocabulary import words_of
-
-_ONE = Q(1, "")
 
 
 def _work(kind, values):
@@ -89,78 +71,34 @@ def idle_drag_of(kind, values):
     return riding.drag(values) if known else None
 
 
-def _arguments(kind, values):
-    """Return the arguments of each limit of the lift's own: of its record, and of its plain capacity alike."""
-    get, work, drag = values.get, _work(kind, values), idle_drag_of(kind, values)
-    persons, speed = values["persons_per_carrier"], values["line_speed"]
-    spacing = values["spacing"]
-    if KINDS[kind].reversible and "dwell_time" in values:
-        spacing = speed * (ride_time_of(kind, values) + values["dwell_time"])
-    energy = _energy(kind, values, work)
-    return {
-        "spacing": (speed, spacing, persons),
-        "loading": (get("loading_time"), persons, get("loading_places")),
-        "motor": (get("motor_power"), get("efficiency"), speed, drag, energy, get("base_speed")),
-        "traction": {
-            "slack_tension": get("slack_tension"),
-            "pull": None if work is None else work / values["ridden_length"],
-            "idle_drag": drag,
-            "lining_friction": _friction_of_the_sheave(values),
-            "wrap_angle": get("wrap_angle"),
-            "grip_safety_factor": get("grip_safety_factor"),
-            "ride_time": ride_time_of(kind, values),
-            "drive_position": get("drive_position"),
-            **_start(kind, values),
-        },
-        "unload": (get("clearing_time"), persons, get("unloading_places")),
+def _worked_out(kind, values):
+    """Return the values that limits take: those of a line, and what follows from them."""
+    own, work = KINDS[kind], _work(kind, values)
+    found = {
+        "ride_time": ride_time_of(kind, values),
+        "idle_drag": idle_drag_of(kind, values),
+        "energy_per_rider": _energy(kind, values, work),
     }
+    if own.reversible and "dwell_time" in values:  # a cabin comes every trip: that is the rope that runs by meanwhile
+        found["spacing"] = values["line_speed"] * (found["ride_time"] + values["dwell_time"])
+    if work is not None:
+        found |= {"pull": work / values["ridden_length"], "rider_mass": felt_mass(kind, values)}
+    if "lining_friction" in values and "groove_angle" in values:  # wedged, the rope holds as on a rougher lining
+        found["lining_friction"] = groove_friction(values["lining_friction"], values["groove_angle"])
+    return values | {name: value for name, value in found.items() if value is not None}
 
 
-def _friction_of_the_sheave(values):
-    """Return the friction of rope on sheave, wedged where its groove was read; None where the lining was not read."""
-    lining, groove = values.get("lining_friction"), values.get("groove_angle")
-    return lining if lining is None or groove is None else groove_friction(lining, groove)
+def _limits(kind):
+    """Return the entries of the limits that lifts of a kind have."""
+    return [entry for entry in LIMITS if entry.belongs(KINDS[kind])]
 
 
-def _start(kind, values):
-    """Return the arguments of a start with all riders on the line; none where it is not asked for."""
-    if "starting_acceleration" not in values:
-        return {}
-    known = values if _work(kind, values) is None else {**values, "rider_mass": felt_mass(kind, values)}
-    return {name: known.get(name) for name in OF_A_START}
-
-
-def _with_words(limit, words):
-    """Return a limit with one more sentence, where there are words for it."""
-    return replace(limit, sentence=f"{limit.sentence} {words[0].upper()}{words[1:]}.") if words else limit
-
-
-def _left_out(name, kind, values, drag, *readings):
-    """Return the record of a limit that lacks readings, each by the name under which it is to be read; else None."""
-    missing = _missing(values, *readings, "rider_mass", *KINDS[kind].riding.work_readings)
-    missing += [] if drag is not None else ["idle_drag"]
-    return missing_readings(name, {words_of(each): None for each in dict.fromkeys(missing)})
-
-
-def _station_interval(values):
-    """Return the shortest interval through a station, or None where a reading is missing."""
-    names = ("carrier_length", "carrier_gap", "station_speed")
-    return least_station_interval(**{name: values[name] for name in names}) if set(names) <= set(values) else None
-
-
-def _station_limit(values):
-    """Return the limit that creeping through a station sets to a detachable lift."""
-    inputs = {words_of(name): values.get(name) for name in ("carrier_length", "carrier_gap", "station_speed")}
-    left_out = missing_readings("station", inputs)
-    if left_out:
-        return left_out
-    interval = _station_interval(values)
-    capacity = hourly_capacity_from_interval(interval, values["persons_per_carrier"])
-    sentence = (
-        f"Carriers creep through the station {show(interval)} apart at the least, whatever the line speed: a packing "
-        "figure, and boarding and braking may ask for more."
-    )
-    return Limit("station", capacity, "C = 3600 n v_station / (l + g)", inputs, sentence)
+def _unread(kind, values, entry, known):
+    """Return the readings that a limit lacks, each by the name under which it is to be read."""
+    of_a_ride = ("rider_mass", *KINDS[kind].riding.work_readings)
+    behind = {"energy_per_rider": (*KINDS[kind].pick_up.readings, *of_a_ride), "pull": of_a_ride}
+    names = [name for wanted in entry.missing(known) for name in behind.get(wanted, (wanted,))]
+    return [name for name in dict.fromkeys(names) if name not in values]
 
 
 def limits_of(line, readings):
@@ -185,26 +123,14 @@ def limits_of(line, readings):
 
 def limits_at(kind, values):
     """Return the records of ``limits_of`` from a kind and the values of ``known_values``."""
-    arguments = _arguments(kind, values)
-    pick_up, drag = KINDS[kind].pick_up.readings, arguments["traction"]["idle_drag"]
-    motor = _left_out("motor", kind, values, drag, "motor_power", "efficiency", *pick_up)
-    sheave = (
-        "slack_tension",
-        "drive_position",
-        "lining_friction",
-        "wrap_angle",
-        "grip_safety_factor",
-        *_start(kind, values),
-    )
-    traction = _left_out("traction", kind, values, drag, *sheave)
-    limits = [
-        spacing_limit(*arguments["spacing"]),
-        loading_limit(*arguments["loading"]),
-        motor or motor_limit(*arguments["motor"]),
-        traction or _with_words(traction_limit(**arguments["traction"]), start_not_read(kind, values)),
-        unload_limit(*arguments["unload"]),
-    ]
-    return [*limits, _station_limit(values)] if KINDS[kind].detachable else limits
+    known, records = _worked_out(kind, values), []
+    for entry in _limits(kind):
+        unread = _unread(kind, values, entry, known)
+        record = missing_readings(entry.name, {words_of(name): None for name in unread}) or entry.record(known)
+        if entry is TRACTION and isinstance(record, Limit):
+            record = record.saying(start_not_read(kind, values))
+        records.append(record)
+    return records
 
 
 def _conditions(kind):
@@ -276,28 +202,11 @@ def _only(values, fits):
     }
 
 
-def _with_one_place(arguments):
-    """Return time, persons and places, with one place where none was read, as the records take it and say so."""
-    time, persons, places = arguments
-    return time, persons, _ONE if places is None else places
-
-
 def _capacities(kind, values):
     """Return what each limit allows, for values that fit."""
-    arguments = _arguments(kind, values)
-    allowed = {"spacing": hourly_capacity(*arguments["spacing"])}
-    if values.get("loading_time") is not None:
-        allowed["loading"] = loading_capacity(*_with_one_place(arguments["loading"]))
-    if all(value is not None for value in arguments["motor"][:-1]):  # without a base speed it has its full power
-        allowed["motor"] = motor_capacity_of_drive(*arguments["motor"])
-    if values.get("clearing_time") is not None:
-        allowed["unload"] = unload_capacity(*_with_one_place(arguments["unload"]))
-    traction = arguments["traction"]
-    if all(value is not None for value in traction.values()):
-        allowed["traction"] = traction_capacity(**traction)
-    if KINDS[kind].detachable and _station_interval(values) is not None:
-        allowed["station"] = hourly_capacity_from_interval(_station_interval(values), values["persons_per_carrier"])
-    return allowed
+    known = _worked_out(kind, values)
+    allowed = {entry.name: entry.allows(known) for entry in _limits(kind)}
+    return {name: capacity for name, capacity in allowed.items() if capacity is not None}
 
 
 def draws_of(line, readings, half_widths, *, seed, draws=20_000):

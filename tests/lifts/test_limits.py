@@ -15,9 +15,8 @@ from liftcalc.formulas.motor import motor_capacity
 from liftcalc.formulas.pull import energy_per_rider, pull_energy, rope_pull
 from liftcalc.formulas.slope_crowding import slope_capacity
 from liftcalc.lifts.governing import AN_UPPER_BOUND, governing, share_of_draws
+from liftcalc.lifts.limit_records import LeftOut, Limit
 from liftcalc.lifts.limits import (
-    LeftOut,
-    Limit,
     loading_limit,
     motor_limit,
     people_limit,

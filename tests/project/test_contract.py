@@ -42,9 +42,8 @@ RANKS_INSIDE = {
         {"stopping", "motor", "traction"},
     ],
     "lifts": [
-        {"kinds", "givens"},
-        {"starts", "limits"},
-        {"governing", "readings"},
+        {"kinds", "givens", "limit_records", "readings"},
+        {"starts", "limits", "governing"},
         {"line"},
         {"installation", "limits_of_line"},
         {"tables"},
