@@ -5,16 +5,19 @@ from matplotlib.ticker import FuncFormatter, MaxNLocator
 
 from liftcalc.figures import style
 from liftcalc.figures.chart import Chart
+from liftcalc.lifts.limits import LIMITS
 
-LONG_DASHES = (0, (9, 3))
-# limit: quantity that sets it, and so its colour; line style of its curve, of which one has longer dashes
-LIMIT_STYLES = {
-    "spacing": ("spacing", "-"),
-    "loading": ("time", "--"),
-    "motor": ("power", "-."),
-    "traction": ("force", ":"),
-    "unload": ("persons", LONG_DASHES),
+LONG_DASHES, DASH_AND_DOTS = (0, (9, 3)), (0, (6, 2, 1, 2, 1, 2))
+# line of a limit's curve, by the quantity that sets the limit and gives it its colour
+LINE_STYLES = {
+    "spacing": "-",
+    "time": "--",
+    "power": "-.",
+    "force": ":",
+    "persons": LONG_DASHES,
+    "station": DASH_AND_DOTS,
 }
+LIMIT_STYLES = {limit.name: (limit.set_by, LINE_STYLES[limit.set_by]) for limit in LIMITS}
 THIN, BOLD = 1.4, 5.0
 APART, ASIDE = 17.0, 74.0  # pixels of the page between two labels, one below the other and side by side
 LETTER, MARGIN = 9.5, 80  # pixels of the page: one letter of the words beside the dot; what they may use of the margin
@@ -48,7 +51,7 @@ class LimitsChart(Chart):
             (line,) = ax.plot([], [], "-", color=colour, linewidth=BOLD, solid_capstyle="butt")
             self.bold[name] = self.moving(line)
             (line,) = ax.plot([], [], linestyle=line_style, color=colour, linewidth=THIN)
-            line.set_gid("long dashes" if line_style == LONG_DASHES else None)
+            line.set_gid({LONG_DASHES: "long dashes", DASH_AND_DOTS: "dash and dots"}.get(line_style))
             self.thin[name] = self.moving(line)
             self.labels[name] = self.moving(ax.text(0, 0, "", color=colour, fontsize=style.TEXT_SIZE, va="center"))
         (self.guide,) = ax.plot([], [], ":", color=style.INK, linewidth=2.2)

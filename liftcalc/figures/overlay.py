@@ -18,7 +18,13 @@ PIXELS_PER_INCH = 100
 POINT = PIXELS_PER_INCH / 72
 ANCHORS = {"left": "start", "center": "middle", "right": "end"}
 DROPS = {"top": 0.78, "center": 0.35, "bottom": -0.22, "baseline": 0.0}  # of the letters' size, below the place
-DASHES = {"--": (3.7, 1.6), ":": (1.0, 1.65), "-.": (6.4, 1.6, 1.0, 1.6), "long dashes": (9, 3)}  # in line widths
+DASHES = {  # in line widths
+    "--": (3.7, 1.6),
+    ":": (1.0, 1.65),
+    "-.": (6.4, 1.6, 1.0, 1.6),
+    "long dashes": (9, 3),
+    "dash and dots": (6, 2, 1, 2, 1, 2),
+}
 
 
 class Overlay:

@@ -143,7 +143,7 @@ OF_THE_STATION = ("carrier_length", "carrier_gap", "station_speed")
 _station_interval = _with(least_station_interval, *OF_THE_STATION)
 
 STATION = LimitEntry(
-    "station", "line_speed", (*OF_THE_STATION, "persons_per_carrier"),
+    "station", "station", (*OF_THE_STATION, "persons_per_carrier"),
     lambda v: hourly_capacity_from_interval(_station_interval(v), v["persons_per_carrier"]),
     "C = 3600 n v_station / (l + g)",
     lambda v: f"Carriers creep through the station {show(_station_interval(v))} apart at the least, whatever the line "

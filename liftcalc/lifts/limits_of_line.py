@@ -16,13 +16,12 @@ from liftcalc.formulas.conditions import (
 )
 from liftcalc.formulas.motor import motor_power_needed
 from liftcalc.formulas.traction import groove_friction
-from liftcalc.lifts.governing import share_of_draws
 from liftcalc.lifts.kinds import KINDS, felt_mass, ride_time_of, start_not_read
 from liftcalc.lifts.limit_records import Limit, missing_readings
 from liftcalc.lifts.limits import LIMITS, TRACTION
 from liftcalc.lifts.readings import UNIT_OF, known_values
-from liftcalc.quantity_text import as_received, show
-from liftcalc.units import PlainError, Q, UnitError, is_like
+from liftcalc.quantity_text import show
+from liftcalc.units import PlainError, Q
 from liftcalc.vocabulary import words_of
 
 
@@ -88,7 +87,7 @@ def _worked_out(kind, values):
     return values | {name: value for name, value in found.items() if value is not None}
 
 
-def _limits(kind):
+def limits_of_kind(kind):
     """Return the entries of the limits that lifts of a kind have."""
     return [entry for entry in LIMITS if entry.belongs(KINDS[kind])]
 
@@ -124,7 +123,7 @@ def limits_of(line, readings):
 def limits_at(kind, values):
     """Return the records of ``limits_of`` from a kind and the values of ``known_values``."""
     known, records = _worked_out(kind, values), []
-    for entry in _limits(kind):
+    for entry in limits_of_kind(kind):
         unread = _unread(kind, values, entry, known)
         record = missing_readings(entry.name, {words_of(name): None for name in unread}) or entry.record(known)
         if entry is TRACTION and isinstance(record, Limit):
@@ -183,7 +182,7 @@ def capacities_at(kind, values):
     fits = where_possible(kind, values)
     if np.ndim(fits) == 0 or np.all(fits):
         return _capacities(kind, values)
-    inside = _capacities(kind, _only(values, fits)) if np.any(fits) else {}
+    inside = _capacities(kind, only_those(values, fits)) if np.any(fits) else {}
     allowed = {}
     for name, capacity in inside.items():
         whole = np.full(fits.shape, np.nan)
@@ -192,7 +191,7 @@ def capacities_at(kind, values):
     return allowed
 
 
-def _only(values, fits):
+def only_those(values, fits):
     """Return the values with those places alone of their arrays that fit."""
     return {
         name: Q(np.broadcast_to(value.magnitude, fits.shape)[fits], value.units)
@@ -205,92 +204,8 @@ def _only(values, fits):
 def _capacities(kind, values):
     """Return what each limit allows, for values that fit."""
     known = _worked_out(kind, values)
-    allowed = {entry.name: entry.allows(known) for entry in _limits(kind)}
+    allowed = {entry.name: entry.allows(known) for entry in limits_of_kind(kind)}
     return {name: capacity for name, capacity in allowed.items() if capacity is not None}
-
-
-def draws_of(line, readings, half_widths, *, seed, draws=20_000):
-    """Return the values of a line with readings in doubt drawn many times, and how many draws were left out.
-
-    Parameters
-    ----------
-    line, readings, half_widths, seed, draws
-        As for ``share_of_limits``.
-
-    Returns
-    -------
-    dict of str to Quantity, int
-        The values, as ``known_values`` returns them, those in doubt as arrays; draws that no formula takes are not
-        among them, and are counted.
-
-    Raises
-    ------
-    ValueError
-        As for ``share_of_limits``.
-    """
-    if isinstance(seed, bool) or not isinstance(seed, int) or seed < 0:
-        raise PlainError(
-            f"share_of_limits: seed must be a whole number, zero or more, but got {seed!r}. Write seed=2026."
-        )
-    values, generator = known_values(line, readings), np.random.default_rng(seed)
-    for name in half_widths:
-        if not isinstance(values.get(name), Quantity):
-            known = ", ".join(other for other, value in values.items() if isinstance(value, Quantity))
-            raise PlainError(f"share_of_limits: {name!r} has a half-width, but no value. Known: {known}.")
-    for name in sorted(half_widths):  # one order, and so one draw, however names were written
-        value, half_width = values[name], half_widths[name]
-        if not (isinstance(half_width, Quantity) and is_like(half_width.units, value.units)):
-            raise UnitError(
-                f"share_of_limits: the half-width of {name} must be of one kind with {show(value)}, but got "
-                f"{as_received(half_width)}. Write Q(..., '{value.units}')."
-            )
-        away = half_width.m_as(value.units)
-        if away < 0:
-            raise PlainError(
-                f"share_of_limits: the half-width of {name} must be zero or more, but got {show(half_width)}."
-            )
-        if not away < value.magnitude:
-            raise PlainError(
-                f"share_of_limits: the half-width of {name} must be less than {show(value)}, "
-                f"but got {show(half_width)}."
-            )
-        values[name] = Q(generator.uniform(value.magnitude - away, value.magnitude + away, draws), value.units)
-    fits = np.broadcast_to(where_possible(line.kind, values), draws)
-    if not fits.any():
-        raise PlainError("share_of_limits: no draw fits the formulas. Look at efficiency, safety factor and pick-up.")
-    left_out = draws - int(np.count_nonzero(fits))
-    return (_only(values, fits) if left_out else values), left_out
-
-
-def share_of_limits(line, readings, half_widths, *, seed, draws=20_000):
-    """Return in what share of draws each limit of a line governs, where its readings are in doubt.
-
-    Parameters
-    ----------
-    line : Line
-        A line of any kind.
-    readings : mapping of str to Quantity
-        As for ``known_values``.
-    half_widths : mapping of str to Quantity
-        By how much a reading, or a value of the line, may be off to either side; every value between is as likely.
-    seed : int
-        Start of the random numbers.
-    draws : int
-        How many draws are made; those that no formula takes, such as an efficiency over 1, are left out.
-
-    Returns
-    -------
-    dict of str to float
-        Share of each limit; they add up to 1.
-
-    Raises
-    ------
-    ValueError
-        If a half-width belongs to nothing that is known of the line, or reaches down to zero, or no draw is possible.
-    """
-    values, left_out = draws_of(line, readings, half_widths, seed=seed, draws=draws)
-    allowed = capacities_at(line.kind, values)
-    return share_of_draws({name: np.broadcast_to(each.m_as("pph"), draws - left_out) for name, each in allowed.items()})
 
 
 def power_needed(line, readings):

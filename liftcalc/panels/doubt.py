@@ -5,6 +5,7 @@ import functools
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.spread import SpreadChart
 from liftcalc.formulas.capacity import hourly_capacity
+from liftcalc.lifts.demo_hill import demo_line, demo_sheet
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.several_methods import MethodsPanel
 from liftcalc.uncertainty import (
@@ -22,12 +23,13 @@ from liftcalc.uncertainty.writing import show_doubt
 from liftcalc.units import Q
 
 DRAWS, SEED = 20_000, 2026
-MEASURED = {"line_speed": Q(3.4, "m/s"), "spacing": Q(6.8, "m"), "ridden_length": Q(150, "m")}  # of the demo tow
 
 
 def _estimate(name, doubt):
     """Return one reading of the demo tow with a plus-minus in percent of it."""
-    return estimate_from_half_width(MEASURED[name], MEASURED[name] * doubt.m_as(""), "plus-minus")
+    line, _ = demo_line("Penny Rope")
+    measured = getattr(line, name)
+    return estimate_from_half_width(measured, measured * doubt.m_as(""), "plus-minus")
 
 
 def _readings(given):
@@ -140,9 +142,10 @@ class AgreementPanel(MethodsPanel):
 
     def compute(self, given):
         mark, phone, track = self.names[:3]
+        on_the_mark = demo_sheet().of("line speed")[0]
         self.compare(
             [
-                estimate_from_half_width(Q(3.4, "m/s"), Q(0.1, "m/s"), mark),
+                estimate_from_half_width(on_the_mark.value, on_the_mark.plus_minus, mark),
                 estimate_from_resolution(given["display_speed"], given["display_step"], phone),
                 estimate_from_statement(given["track_speed"], Q(0.06, "m/s"), track),
             ]

@@ -9,22 +9,17 @@ from liftcalc.figures.passing import PassingChart
 from liftcalc.formulas.capacity import hourly_capacity_from_interval
 from liftcalc.formulas.loading_point import intended_capacity
 from liftcalc.formulas.spacing import headway_from_interval, spacing_for_headway
+from liftcalc.lifts.demo_hill import demo_kinds
 from liftcalc.lifts.kinds import KINDS
-from liftcalc.lifts.line import line_from
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, Scale, speed_control
 from liftcalc.quantity_text import show
-from liftcalc.units import Q
 
 LENGTH = {"metric": (300.0, "m", 50.0), "us": (1000.0, "ft", 200.0)}  # of the rope that is drawn, and between marks
 TO_AND_FRO = 10  # times as long a rope is drawn for a lift that runs to and fro
 MOST_DOTS = 10
 TWO_CABINS = "two cabins, to and fro"
-CHAIR = line_from(
-    "Fixed chair", "fixed chair", line_speed=Q(2.2, "m/s"), interval=Q(7, "s"), ridden_length=Q(640, "m"),
-    persons_per_carrier=Q(2, "person"), vertical_rise=Q(142, "m"),
-)  # fmt: skip
 
 
 class KindPanel(Panel):
@@ -33,7 +28,8 @@ class KindPanel(Panel):
     Parameters
     ----------
     examples : dict or None
-        Installations by name, as ``read_lifts`` returns them: a button for the kind of each. One chair if left out.
+        Installations by name, as ``read_lifts`` returns them: a button for the kind of each. Those of
+        the demo data if left out.
     **settings
         As for ``Panel``.
     """
@@ -42,7 +38,7 @@ class KindPanel(Panel):
     control_names = ("line_speed", "interval", "seats")
 
     def __init__(self, examples=None, **settings):
-        lines = [installation.lines[0] for installation in examples.values()] if examples else [CHAIR]
+        lines = [installation.lines[0] for installation in (examples or demo_kinds()).values()]
         self._examples = {line.kind: line for line in lines}
         first = "fixed chair" if "fixed chair" in self._examples else lines[0].kind
         self.example = self._examples[first]

@@ -6,17 +6,19 @@ import ipywidgets as widgets
 import numpy as np
 
 from liftcalc.figures.bars import BarChart
-from liftcalc.figures.limits import LIMIT_STYLES, LimitsChart
-from liftcalc.formulas.grade import grade_from_rise, vertical_rise
-from liftcalc.lifts.governing import AN_UPPER_BOUND, NOT_ALL, envelope, governing, share_of_draws
+from liftcalc.figures.limits import LimitsChart
+from liftcalc.formulas.grade import vertical_rise
+from liftcalc.lifts.demo_hill import demo_lifts
+from liftcalc.lifts.governing import AN_UPPER_BOUND, NOT_ALL, envelope, governing
 from liftcalc.lifts.installation import lines_of
-from liftcalc.lifts.kinds import KINDS, map_length, start_not_read
-from liftcalc.lifts.limits_of_line import capacities_at, draws_of, limits_at, where_possible
-from liftcalc.lifts.line import line_from
+from liftcalc.lifts.kinds import KINDS, start_not_read
+from liftcalc.lifts.limits_of_line import capacities_at, limits_at, limits_of_kind, where_possible
 from liftcalc.lifts.readings import known_values
+from liftcalc.lifts.shares import draws_of, shares_in
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.control_row import row_of_buttons
 from liftcalc.panels.controls import CONTROLS, speed_control
+from liftcalc.panels.lift_panel import LiftPanel, slider_values
 from liftcalc.quantity_text import show
 from liftcalc.units import PlainError, Q
 
@@ -27,26 +29,6 @@ SAME_WITHIN_PPH = 0.5  # pph: nearer than this two limits are shown as equal
 NO_READING = "no reading"
 FULL_POWER, SAME_TORQUE = "full power at every speed", "constant torque"
 
-# the first line of the demo hill, for a panel that is given no lifts
-TOW = line_from(
-    "Penny Rope", "rope tow", line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), ridden_length=Q(150, "m"),
-    vertical_rise=Q(29.4, "m"), motor_power=Q(15, "kW"), pick_up_acceleration=Q(1.5, "m/s**2"),
-)  # fmt: skip
-READINGS_OF_TOW = {
-    "rider_mass": Q(75, "kg"),
-    "snow_friction": Q(0.07, ""),
-    "efficiency": Q(85, "percent"),
-    "idle_drag": Q(500, "N"),
-    "loading_time": Q(3, "s"),
-    "clearing_time": Q(6, "s"),
-    "unloading_places": Q(3, ""),
-    "drive_position": "top",
-    "slack_tension": Q(7000, "N"),
-    "lining_friction": Q(0.25, ""),
-    "wrap_angle": Q(180, "degree"),
-    "grip_safety_factor": Q(1.25, ""),
-}
-
 
 class LimitsPanel(Panel):
     """Which limit governs a lift, and how far the next one is away.
@@ -54,7 +36,7 @@ class LimitsPanel(Panel):
     Parameters
     ----------
     lifts : dict or None
-        Installations by name, as ``read_lifts`` returns them; a button for each line. One demo tow if left out.
+        Installations by name, as ``read_lifts`` returns them; a button for each line. The demo hill if left out.
     readings : dict or None
         Readings of each line by its name, as ``read_readings`` returns them.
     lift : str or None
@@ -73,8 +55,9 @@ class LimitsPanel(Panel):
     note_lines, first_row = 4, 3
 
     def __init__(self, lifts=None, readings=None, lift=None, **settings):
-        self._lines = {line.name: line for line in (lines_of(lifts) if lifts else [TOW])}
-        self._readings = readings if lifts else {TOW.name: READINGS_OF_TOW}
+        if not lifts:
+            lifts, readings = demo_lifts()
+        self._lines, self._readings = {line.name: line for line in lines_of(lifts)}, readings or {}
         if lift is not None and lift not in self._lines:
             raise PlainError(f"LimitsPanel: no line {lift!r}. Write one of {', '.join(self._lines)}.")
         self._take(lift or next(iter(self._lines)))
@@ -92,9 +75,7 @@ class LimitsPanel(Panel):
 
     def _settings(self):
         """Return the values of the controls for this line; what it has no reading of stays where it is."""
-        grade = grade_from_rise(vertical_rise=self.line.vertical_rise, horizontal_run=map_length(self._values))
-        known = {**self._values, "grade": grade.to("percent")}
-        return {name: known[name] for name in self.control_names if name in known}
+        return slider_values(self.control_names, self._values)
 
     def control(self, name):
         """Return one control: the line speed goes as far as the axis, the grade shows what was measured."""
@@ -151,7 +132,7 @@ class LimitsPanel(Panel):
         limits = {limit.name: limit for limit in limits_at(self.line.kind, self._now(given))}
         self.found = governing(limits.values())
         first, following = self.found.limit, self.found.next_limit
-        each = {name: getattr(limits[name], "capacity", NO_READING) for name in LIMIT_STYLES}
+        each = {name: getattr(limits[name], "capacity", NO_READING) for name in limits}
         return {
             "at most": self.found.capacity,
             "governs": first.name,
@@ -214,7 +195,7 @@ class LimitsPanel(Panel):
         end = self._end
         speeds = Q(np.linspace(end / 400, end, POINTS), "m/s")
         allowed = capacities_at(self.line.kind, {**self._now(self.given), "line_speed": speeds})
-        curves = {name: np.broadcast_to(allowed[name].m_as("pph"), POINTS) for name in LIMIT_STYLES if name in allowed}
+        curves = {name: np.broadcast_to(allowed[name].m_as("pph"), POINTS) for name in allowed}
         return speeds, curves, envelope(self.number(speeds), curves)
 
     def _reach(self):
@@ -265,33 +246,24 @@ DOUBTS = {
 }
 
 
-class SharePanel(Panel):
+class SharePanel(LiftPanel):
     """In what share of draws each limit of a line governs, where its readings are in doubt.
 
     Parameters
     ----------
-    line : Line or None
-        The line; the demo tow if left out.
-    readings : mapping or None
-        Its readings.
-    **settings
-        As for ``Panel``.
+    line, readings, **settings
+        As for ``LiftPanel``.
     """
 
     title = "Which limit governs, with doubt in the readings"
     control_names = tuple(DOUBTS)
-
-    def __init__(self, line=None, readings=None, **settings):
-        self.line, self.readings = (line, readings) if line else (TOW, READINGS_OF_TOW)
-        super().__init__(**settings)
 
     def make_picture(self):
         return ChartPicture(BarChart(height=2.9, left=0.13), SharePanel._prepare, SharePanel._move)
 
     def _half_widths(self, given):
         """Return the half-width of each reading in doubt that this line has."""
-        known = known_values(self.line, self.readings)
-        half_widths = {}
+        known, half_widths = self.known, {}
         for doubt, names in DOUBTS.items():
             for name in (name for name in names if name in known):
                 in_points = name == "efficiency"
@@ -301,9 +273,8 @@ class SharePanel(Panel):
     def compute(self, given):
         self._drawn = self._half_widths(given)
         values, self._left_out = draws_of(self.line, self.readings, self._drawn, seed=SEED, draws=DRAWS)
-        allowed, kept = capacities_at(self.line.kind, values), DRAWS - self._left_out
-        shares = share_of_draws({name: np.broadcast_to(each.m_as("pph"), kept) for name, each in allowed.items()})
-        self.shares = {name: 100 * shares.get(name, 0.0) for name in LIMIT_STYLES}
+        shares = shares_in(self.line.kind, values)
+        self.shares = {entry.name: 100 * shares.get(entry.name, 0.0) for entry in limits_of_kind(self.line.kind)}
         return {name: f"{share:.0f} %" if name in shares else NO_READING for name, share in self.shares.items()}
 
     def note(self):
@@ -324,8 +295,8 @@ class SharePanel(Panel):
         self.picture.chart.prepare(
             x_label="share of draws in which it governs (%)",
             x_range=(0, 100),
-            names=list(LIMIT_STYLES),
-            quantities=[quantity for quantity, _ in LIMIT_STYLES.values()],
+            names=[entry.name for entry in limits_of_kind(self.line.kind)],
+            quantities=[entry.set_by for entry in limits_of_kind(self.line.kind)],
         )
 
     def _move(self):

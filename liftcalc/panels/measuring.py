@@ -16,12 +16,14 @@ from liftcalc.fieldwork import (
 )
 from liftcalc.figures.trace import TraceChart
 from liftcalc.formulas.grade import slope_length
+from liftcalc.lifts.demo_hill import demo_sheet
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.controls import CONTROLS, Scale
 from liftcalc.panels.several_methods import MethodsPanel
 from liftcalc.quantity_text import unit_word
 from liftcalc.uncertainty import Estimate, by_first_order, estimate_from_half_width, own_formula, show_with_doubt
 from liftcalc.units import PlainError, Q
+from liftcalc.vocabulary import words_of
 
 NOT_FROM_HERE = "not from this part"
 
@@ -195,6 +197,11 @@ _FROM_REST = own_formula(
 )  # fmt: skip
 
 
+def _as_doubtful(name, given):
+    """Return the value of a slider with the plus-minus that the demo sheet gives its quantity."""
+    return estimate_from_half_width(given[name], demo_sheet().of(words_of(name))[0].plus_minus)
+
+
 class LengthPanel(MethodsPanel):
     """One length by three ways: tape, map line with rise, line speed and ride time of a rider who starts from rest."""
 
@@ -204,29 +211,28 @@ class LengthPanel(MethodsPanel):
     quantity = "length"
     axis_label = "length along the slope"
     axis_ends = Q([100, 220], "m")
-    tape = estimate_from_half_width(Q(150, "m"), Q(1, "m"), "tape, stopped lift")
-    pick_up = estimate_from_half_width(Q(1.5, "m/s**2"), Q(0.5, "m/s**2"), "assumed")
 
     def compute(self, given):
-        _, on_map, in_time = self.names[:3]
+        on_tape, on_map, in_time = self.names[:3]
+        taped, pick_up = (demo_sheet().of(words)[0] for words in ("ridden length", "pick-up acceleration"))
         along = by_first_order(
             slope_length,
             {
-                "vertical_rise": estimate_from_half_width(given["vertical_rise"], Q(1, "m")),
+                "vertical_rise": _as_doubtful("vertical_rise", given),
                 "horizontal_run": Estimate(given["map_length"], Q(4.2, "m")),
             },
         )
         timed = by_first_order(
             _FROM_REST,
             {
-                "line_speed": estimate_from_half_width(given["line_speed"], Q(0.1, "m/s")),
-                "ride_time": estimate_from_half_width(given["ride_time"], Q(0.5, "s")),
-                "pick_up": self.pick_up,
+                "line_speed": _as_doubtful("line_speed", given),
+                "ride_time": _as_doubtful("ride_time", given),
+                "pick_up": estimate_from_half_width(pick_up.value, pick_up.plus_minus, pick_up.method),
             },
         )
         self.compare(
             [
-                self.tape,
+                estimate_from_half_width(taped.value, taped.plus_minus, on_tape),
                 Estimate(along.value, along.standard_uncertainty, method=on_map),
                 Estimate(timed.value, timed.standard_uncertainty, method=in_time),
             ]

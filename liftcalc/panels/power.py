@@ -13,33 +13,37 @@ from liftcalc.formulas.motor import (
     simple_motor_capacity,
 )
 from liftcalc.formulas.pull import energy_per_rider, momentum_energy, pull_energy, rope_pull, slip_energy
-from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.base import ChartPicture
+from liftcalc.panels.lift_panel import LiftPanel
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
 
-# what the demo tow does not change under the reader's hand
-LENGTH, EFFICIENCY, IDLE_DRAG, PICK_UP = Q(150, "m"), Q(85, "percent"), Q(500, "N"), Q(1.5, "m/s**2")
-BASE_SPEED = Q(3.4, "m/s")  # of the drive at constant torque
+
+class _TowPanel(LiftPanel):
+    """A panel of a lift that draws its riders on skis, and whose hands or reel slip at the pick-up."""
+
+    needs = ("efficiency", "idle_drag", "pick_up_acceleration")
+
+    def pull(self, given, snow_friction=None):
+        """Return the pull of one rider on the slope of the sliders."""
+        friction = given["snow_friction"] if snow_friction is None else snow_friction
+        return rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=friction)
+
+    def energy(self, given, line_speed):
+        """Return the energy of one rider at one line speed, or several."""
+        length, pick_up = self.known["ridden_length"], self.known["pick_up_acceleration"]
+        return energy_per_rider(self.pull(given), length, given["rider_mass"], line_speed, pick_up)
+
+    def taken(self):
+        """Return what the panel takes for granted, in words."""
+        known = self.known
+        return (
+            f"Ridden length {self.text(known['ridden_length'])}, efficiency {show(known['efficiency'])}, idle drag "
+            f"{self.text(known['idle_drag'])}, pick-up at {self.text(known['pick_up_acceleration'])}."
+        )
 
 
-def _pull(given, friction=None):
-    """Return the pull of one rider on skis, on the slope of the sliders."""
-    return rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=friction or given["snow_friction"])
-
-
-def _taken(panel):
-    """Return what the panels of the motor take for granted, in words."""
-    return (
-        f"Ridden length {panel.text(LENGTH)}, efficiency {show(EFFICIENCY)}, idle drag {panel.text(IDLE_DRAG)}, "
-        f"pick-up at {panel.text(PICK_UP)}."
-    )
-
-
-def _energy(given, line_speed):
-    return energy_per_rider(_pull(given), LENGTH, given["rider_mass"], line_speed, PICK_UP)
-
-
-class PowerPanel(Panel):
+class PowerPanel(_TowPanel):
     """Where the motor's power goes, and whether the motor is big enough."""
 
     title = "Is the motor big enough"
@@ -51,15 +55,17 @@ class PowerPanel(Panel):
 
     def compute(self, given):
         speed, wanted = given["line_speed"], given["wanted_capacity"]
-        pull, smooth = _pull(given), rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=Q(0, ""))
-        picked_up = momentum_energy(given["rider_mass"], speed) + slip_energy(pull, speed, PICK_UP)
-        energy = _energy(given, speed)
-        needed = motor_power_needed(wanted, EFFICIENCY, speed, IDLE_DRAG, energy)
+        pull, smooth = self.pull(given), self.pull(given, Q(0, ""))
+        length, efficiency, idle_drag = (self.known[name] for name in ("ridden_length", "efficiency", "idle_drag"))
+        slip = slip_energy(pull, speed, self.known["pick_up_acceleration"])
+        picked_up = momentum_energy(given["rider_mass"], speed) + slip
+        energy = self.energy(given, speed)
+        needed = motor_power_needed(wanted, efficiency, speed, idle_drag, energy)
         self.needed, rated = needed, given["motor_power"]
         riders = wanted / Q(1, "person")  # energy of one rider, times how many come in an hour
-        each = [pull_energy(smooth, LENGTH), pull_energy(pull - smooth, LENGTH), picked_up]
-        at_rope = [(part * riders).to("kW") for part in each] + [(IDLE_DRAG * speed).to("kW")]
-        self.parts = [*at_rope, needed * (1 - EFFICIENCY.m_as("")), needed]
+        each = [pull_energy(smooth, length), pull_energy(pull - smooth, length), picked_up]
+        at_rope = [(part * riders).to("kW") for part in each] + [(idle_drag * speed).to("kW")]
+        self.parts = [*at_rope, needed * (1 - efficiency.m_as("")), needed]
         spare = rated - needed
         word = "to spare" if spare.magnitude >= 0 else "short"
         return {
@@ -68,12 +74,12 @@ class PowerPanel(Panel):
             "big enough": f"{'yes' if spare.magnitude >= 0 else 'no'}, {self.text(abs(spare))} {word}",
             "energy a rider": energy,
             "needed for 1,000 pph": power_per_thousand_pph(needed, wanted) * Q(1000, "pph"),
-            "running empty": idle_power(EFFICIENCY, speed, IDLE_DRAG),
+            "running empty": idle_power(efficiency, speed, idle_drag),
         }
 
     def note(self):
         """Say what the panel takes for granted."""
-        return f"{_taken(self)} An average over the hour: heavy moments and a start need more."
+        return f"{self.taken()} An average over the hour: heavy moments and a start need more."
 
     def _prepare(self):
         unit = self.word("motor_power")
@@ -96,7 +102,7 @@ class PowerPanel(Panel):
         )
 
 
-class MotorPanel(Panel):
+class MotorPanel(_TowPanel):
     """What a motor carries at each line speed: by the simple law, with all parts, and at constant torque."""
 
     title = "What a motor carries at each line speed"
@@ -105,28 +111,28 @@ class MotorPanel(Panel):
     def make_picture(self):
         return ChartPicture(CurveChart(), MotorPanel._prepare, MotorPanel._move)
 
-    @staticmethod
-    def _laws(given, speed):
+    def _laws(self, given, speed):
         """Return what the motor carries at one line speed, or several: with all parts, and at constant torque."""
-        power, energy = given["motor_power"], _energy(given, speed)
-        slower = motor_capacity_at_constant_torque(
-            power, EFFICIENCY, IDLE_DRAG, energy, line_speed=speed, base_speed=BASE_SPEED
-        )
-        return motor_capacity(power, EFFICIENCY, speed, IDLE_DRAG, energy), slower
+        drive = {name: self.known[name] for name in ("efficiency", "idle_drag")}
+        drive |= {"motor_power": given["motor_power"], "energy_per_rider": self.energy(given, speed)}
+        slower = motor_capacity_at_constant_torque(**drive, line_speed=speed, base_speed=self.line.line_speed)
+        return motor_capacity(**drive, line_speed=speed), slower
 
     def compute(self, given):
         with_all, slower = self._laws(given, given["line_speed"])
-        work = pull_energy(_pull(given), LENGTH)
+        work = pull_energy(self.pull(given), self.known["ridden_length"])
         return {
             "motor limit": with_all,
-            "by the simple law": simple_motor_capacity(given["motor_power"], EFFICIENCY, work),
+            "by the simple law": simple_motor_capacity(given["motor_power"], self.known["efficiency"], work),
             "at constant torque": slower,
-            "energy a rider": _energy(given, given["line_speed"]),
+            "energy a rider": self.energy(given, given["line_speed"]),
         }
 
     def note(self):
         """Say what the panel takes for granted."""
-        return f"{_taken(self)} Constant torque: of a drive that reaches full power at {self.text(BASE_SPEED)}."
+        return (
+            f"{self.taken()} Constant torque: of a drive that reaches full power at {self.text(self.line.line_speed)}."
+        )
 
     def _prepare(self):
         _, high = self.range_of("line_speed")

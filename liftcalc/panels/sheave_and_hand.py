@@ -8,6 +8,7 @@ from liftcalc.formulas.grade import vertical_rise
 from liftcalc.formulas.hand_grip import grip_squeeze, held_force
 from liftcalc.formulas.motor import force_to_start
 from liftcalc.formulas.pull import rope_pull, tether_relief
+from liftcalc.formulas.riders import persons_on_line
 from liftcalc.formulas.traction import (
     capstan_ratio,
     riders_by_traction,
@@ -15,33 +16,34 @@ from liftcalc.formulas.traction import (
     slack_tension_bottom_drive,
     slack_tension_top_drive,
 )
-from liftcalc.panels.base import ChartPicture, Panel
-from liftcalc.panels.power import EFFICIENCY, IDLE_DRAG, LENGTH
+from liftcalc.panels.base import ChartPicture
+from liftcalc.panels.lift_panel import LiftPanel
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
 
-ROPE, SAFETY_FACTOR = Q(0.6, "kg/m"), Q(1.25, "")
+ROPE = Q(0.6, "kg/m")  # assumed: nobody read the mass of the rope
 
 
-class SheavePanel(Panel):
+class SheavePanel(LiftPanel):
     """How many riders the drive sheave pulls before the rope slips on it, for a drive at the top and at the bottom."""
 
     title = "When the rope slips on its drive sheave"
     control_names = ("wrap_angle", "lining_friction", "counterweight", "grade")
-    rider_mass, friction = Q(75, "kg"), Q(0.07, "")
+    needs = ("rider_mass", "snow_friction", "idle_drag", "grip_safety_factor")
 
     def make_picture(self):
         return ChartPicture(CurveChart(), SheavePanel._prepare, SheavePanel._move)
 
     def _riders(self, given, wrap):
         """Return riders at most, for a drive at the top and one at the bottom, at one wrap or several."""
-        pull = rope_pull(self.rider_mass, grade=given["grade"], snow_friction=self.friction)
-        rise = vertical_rise(LENGTH, given["grade"])
-        loop = {"counterweight": given["counterweight"], "strand_drag": IDLE_DRAG / 2}
+        known, drag = self.known, self.known["idle_drag"]
+        pull = rope_pull(known["rider_mass"], grade=given["grade"], snow_friction=known["snow_friction"])
+        rise = vertical_rise(known["ridden_length"], given["grade"])
+        loop = {"counterweight": given["counterweight"], "strand_drag": drag / 2}
         self.top = slack_tension_top_drive(ROPE, rise, **loop)
         self.bottom = slack_tension_bottom_drive(ROPE, rise, Q(0, "person"), pull=pull, **loop)
-        sheave = {"pull": pull, "idle_drag": IDLE_DRAG, "lining_friction": given["lining_friction"], "wrap_angle": wrap}
-        sheave |= {"grip_safety_factor": SAFETY_FACTOR}
+        sheave = {"pull": pull, "idle_drag": drag, "lining_friction": given["lining_friction"], "wrap_angle": wrap}
+        sheave |= {"grip_safety_factor": known["grip_safety_factor"]}
         return (
             riders_by_traction(slack_tension=self.top, **sheave),
             riders_by_traction_bottom_drive(slack_tension=self.bottom, **sheave),
@@ -59,11 +61,12 @@ class SheavePanel(Panel):
 
     def note(self):
         """Say what the panel takes for granted."""
+        known = self.known
         return (
-            f"Riders of {self.text(self.rider_mass)}, friction {show(self.friction)}, rope {show(ROPE)}, length "
-            f"{self.text(LENGTH)}, idle drag {self.text(IDLE_DRAG)}; the rope is to hold {show(SAFETY_FACTOR)} times "
-            "over, a figure invented for this page: the code and the maker give the real one. Steady run; flat rim, no "
-            "groove."
+            f"Riders of {self.text(known['rider_mass'])}, friction {show(known['snow_friction'])}, rope {show(ROPE)}, "
+            f"length {self.text(known['ridden_length'])}, idle drag {self.text(known['idle_drag'])}; the rope is to "
+            f"hold {show(known['grip_safety_factor'])} times over, a figure invented for this page: the "
+            "code and the maker give the real one. Steady run; flat rim, no groove."
         )
 
     def _prepare(self):
@@ -88,19 +91,19 @@ class SheavePanel(Panel):
         )
 
 
-class HandsPanel(Panel):
+class HandsPanel(LiftPanel):
     """What a rider holds on a rope without handles: along the rope, and as a squeeze of the fingers."""
 
     title = "What the hands hold"
     control_names = ("rider_mass", "grade", "pick_up_acceleration", "glove_friction")
-    friction = Q(0.07, "")
+    needs = ("snow_friction",)
     names = ("held, steady ride", "held, pick-up", "squeeze, steady ride", "squeeze, pick-up")
 
     def make_picture(self):
         return ChartPicture(BarChart(height=2.6, left=0.24), HandsPanel._prepare, HandsPanel._move)
 
     def compute(self, given):
-        slope = {"grade": given["grade"], "snow_friction": self.friction}
+        slope = {"grade": given["grade"], "snow_friction": self.known["snow_friction"]}
         steady = held_force(given["rider_mass"], **slope)
         pick_up = held_force(given["rider_mass"], given["pick_up_acceleration"], **slope)
         squeezes = [grip_squeeze(force, given["glove_friction"]) for force in (steady, pick_up)]
@@ -109,8 +112,8 @@ class HandsPanel(Panel):
     def note(self):
         """Say what the panel takes for granted, and what nobody does."""
         return (
-            f"Skis on snow {show(self.friction)}; the rope's own weight comes on top. Nobody makes up for a slippery "
-            "rope by wrapping it round a hand or an arm."
+            f"Skis on snow {show(self.known['snow_friction'])}; the rope's own weight comes on top. Nobody "
+            "makes up for a slippery rope by wrapping it round a hand or an arm."
         )
 
     def _prepare(self):
@@ -130,31 +133,33 @@ class HandsPanel(Panel):
         )
 
 
-class StartingPanel(Panel):
+class StartingPanel(LiftPanel):
     """What it takes to start a platter lift with every platter taken, and why it starts gently."""
 
     title = "Starting a full line"
     control_names = ("starting_time", "grade", "rider_mass", "motor_power")
-    speed, length, spacing, friction = Q(2.8, "m/s"), Q(400, "m"), Q(19.6, "m"), Q(0.07, "")
-    idle_drag, moving_mass, tether_angle = Q(400, "N"), Q(1100, "kg"), Q(30, "degree")
-    drive_inertia = Q(300, "kg")  # rotor, gear and brake disc as a mass at the rope
+    demo = "Long Platter"
+    needs = ("snow_friction", "tether_angle", "idle_drag", "efficiency")
+    # assumed: nobody read them; the drive's is rotor, gear and brake disc as a mass at the rope
+    moving_mass, drive_inertia = Q(1100, "kg"), Q(300, "kg")
 
     def make_picture(self):
         return ChartPicture(CurveChart(), StartingPanel._prepare, StartingPanel._move)
 
     def _force(self, given, times=None):
         """Return the force at the drive sheave while the line starts within a time, or several; steady if left out."""
-        riders = Q((self.length / self.spacing).m_as(""), "person")
-        relief = tether_relief(self.tether_angle, self.friction)
-        pull = rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=self.friction) * relief
+        known, friction = self.known, self.known["snow_friction"]
+        riders = persons_on_line(ridden_length=known["ridden_length"], spacing=known["spacing"])
+        relief = tether_relief(known["tether_angle"], friction)
+        pull = rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=friction) * relief
         masses = {"rider_mass": given["rider_mass"] * relief, "moving_mass": self.moving_mass + self.drive_inertia}
-        faster = Q(0, "m/s**2") if times is None else self.speed / times
-        return force_to_start(riders, faster, pull=pull, idle_drag=self.idle_drag, **masses)
+        faster = Q(0, "m/s**2") if times is None else self.line.line_speed / times
+        return force_to_start(riders, faster, pull=pull, idle_drag=known["idle_drag"], **masses)
 
     def compute(self, given):
         force, steady = self._force(given, given["starting_time"]), self._force(given)
         self.steady = steady
-        self.rated = (EFFICIENCY * given["motor_power"] / self.speed).to("N")
+        self.rated = (self.known["efficiency"] * given["motor_power"] / self.line.line_speed).to("N")
         return {
             "force to start": force,
             "to keep it going": steady,
@@ -164,13 +169,15 @@ class StartingPanel(Panel):
 
     def note(self):
         """Say what the panel takes for granted."""
+        known = self.known
         return (
-            f"The Long Platter, every platter taken: {self.text(self.length)}, one rider each "
-            f"{self.text(self.spacing)}, to {self.text(self.speed)}, tethers at {show(self.tether_angle)}; rope, "
-            f"platters and sheaves {self.text(self.moving_mass)}, the drive {self.text(self.drive_inertia)} at the "
-            f"rope, idle drag {self.text(self.idle_drag)}, snow friction {show(self.friction)}, efficiency "
-            f"{show(EFFICIENCY)}: all assumed. Cold grease has to break away as well. Whether a motor may give more "
-            "than its rated force for a few seconds is the maker's to say."
+            f"The {self.line.name}, every platter taken: {self.text(known['ridden_length'])}, one rider each "
+            f"{self.text(known['spacing'])}, to {self.text(known['line_speed'])}, tethers at "
+            f"{show(known['tether_angle'])}; rope, platters and sheaves {self.text(self.moving_mass)}, the drive "
+            f"{self.text(self.drive_inertia)} at the rope, idle drag {self.text(known['idle_drag'])}, snow friction "
+            f"{show(known['snow_friction'])}, efficiency {show(known['efficiency'])}: all assumed. Cold "
+            "grease has to break away as well. Whether a motor may give more than its rated force for a few seconds is "
+            "the maker's to say."
         )
 
     def _prepare(self):

@@ -18,8 +18,8 @@ from liftcalc.formulas.stopping import (
     rope_stopping_distance,
 )
 from liftcalc.panels.base import ChartPicture, Panel
+from liftcalc.panels.lift_panel import LiftPanel
 from liftcalc.panels.line_picture import LinePicture
-from liftcalc.panels.power import IDLE_DRAG
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
 
@@ -89,14 +89,14 @@ class MixPanel(Panel):
         )
 
 
-class StoppingPanel(Panel):
+class StoppingPanel(LiftPanel):
     """Three stopping distances, of the empty rope and of one with riders, and who is inside the longest of them."""
 
     title = "Three stopping distances, empty and with riders"
     control_names = ("riders_on_rope", "brake_force", "line_speed", "grade", "reaction_time", "spacing")
     first_row, note_lines = 3, 3  # distances above, what follows from them below
-    stop_delay, friction = Q(0.5, "s"), Q(0.07, "")
-    rider_mass, moving_mass = Q(75, "kg"), Q(400, "kg")
+    needs = ("rider_mass", "snow_friction", "idle_drag")
+    stop_delay, moving_mass = Q(0.5, "s"), Q(400, "kg")  # assumed
     bars = ("attendant's stop, with riders", "attendant's stop, empty", "stop gate, with riders", "stop gate, empty",
             "a rider who lets go")  # fmt: skip
 
@@ -104,17 +104,18 @@ class StoppingPanel(Panel):
         return ChartPicture(BarChart(height=2.6, left=0.315), StoppingPanel._prepare, StoppingPanel._move)
 
     def compute(self, given):
+        friction, mass = self.known["snow_friction"], self.known["rider_mass"]
         line = {
-            "pull": rope_pull(self.rider_mass, grade=given["grade"], snow_friction=self.friction),
-            "idle_drag": IDLE_DRAG, "rider_mass": self.rider_mass, "moving_mass": self.moving_mass,
+            "pull": rope_pull(mass, grade=given["grade"], snow_friction=friction),
+            "idle_drag": self.known["idle_drag"], "rider_mass": mass, "moving_mass": self.moving_mass,
         }  # fmt: skip
         loads = given["riders_on_rope"], Q(0, "person")
         self.slowing = [rope_deceleration(riders, brake_force=given["brake_force"], **line) for riders in loads]
-        self.slowing_alone = rider_deceleration(grade=given["grade"], snow_friction=self.friction)
+        self.slowing_alone = rider_deceleration(grade=given["grade"], snow_friction=friction)
         speed, times = given["line_speed"], {"reaction_time": given["reaction_time"], "stop_delay": self.stop_delay}
         attendant = [attendant_stopping_distance(speed, **times, rope_deceleration=slowing) for slowing in self.slowing]
         gate = [rope_stopping_distance(speed, self.stop_delay, slowing) for slowing in self.slowing]
-        alone = rider_stopping_distance(speed, grade=given["grade"], snow_friction=self.friction)
+        alone = rider_stopping_distance(speed, grade=given["grade"], snow_friction=friction)
         self.distances = [*attendant, *gate, alone]
         inside = riders_inside(distance=attendant[0], spacing=given["spacing"])
         even = brake_force_where_riders_make_no_difference(**line)
@@ -146,9 +147,10 @@ class StoppingPanel(Panel):
             riders = "the rope holds its riders back, and whoever holds on pushes it on"
         return (
             f"The empty rope slows by {empty}, with riders by {loaded}, a rider who lets go by {alone}: {riders}. "
-            f"Assumed: {show(self.stop_delay)} until the rope slows, idle drag {self.text(IDLE_DRAG)}, "
-            f"{self.text(self.moving_mass)} of rope and sheaves, riders of {self.text(self.rider_mass)}, friction "
-            f"{show(self.friction)}. A stop tried without riders proves nothing about a full line."
+            f"Assumed: {show(self.stop_delay)} until the rope slows, idle drag {self.text(self.known['idle_drag'])}, "
+            f"{self.text(self.moving_mass)} of rope and sheaves, riders of {self.text(self.known['rider_mass'])}, "
+            f"friction {show(self.known['snow_friction'])}. A stop tried without riders proves nothing about a "
+            "full line."
         )
 
     def _prepare(self):

@@ -4,6 +4,7 @@ from liftcalc.formulas.capacity import hourly_capacity, vertical_transport
 from liftcalc.formulas.loading_point import intended_capacity
 from liftcalc.formulas.riders import persons_from_flow
 from liftcalc.formulas.spacing import headway
+from liftcalc.lifts.demo_hill import demo_sheet
 from liftcalc.panels.base import Panel
 from liftcalc.panels.controls import InUnit
 from liftcalc.panels.line_picture import LinePicture
@@ -19,7 +20,7 @@ class StartPanel(Panel):
     ----------
     sheet : FieldSheet or None
         Readings; their means set the sliders. It must hold line speed and spacing. A slider or a result whose reading
-        is missing is left out. None starts from the settings of the demo tow.
+        is missing is left out. None takes the sheet of the demo tow, and leaves the sliders where they are.
     **settings
         As for every panel.
     """
@@ -28,18 +29,13 @@ class StartPanel(Panel):
     control_names = ("line_speed", "spacing", "ridden_length")
 
     def __init__(self, sheet=None, **settings):
-        self._sheet = sheet
-        self._fixed = {
-            "vertical_rise": Q(29.4, "m"),
-            "persons_per_carrier": Q(1, "person"),
-            "pick_up_acceleration": Q(1.5, "m/s**2"),
-        }
+        self._sheet = demo_sheet() if sheet is None else sheet
+        if not self._sheet.has("ridden length"):
+            self.control_names = ("line_speed", "spacing")
         if sheet is not None:
-            if not sheet.has("ridden length"):
-                self.control_names = ("line_speed", "spacing")
-            for name in self.control_names:
-                settings.setdefault(name, sheet.mean(words_of(name)))
-            self._fixed = {name: sheet.mean(words_of(name)) for name in self._fixed if sheet.has(words_of(name))}
+            settings = {name: sheet.mean(words_of(name)) for name in self.control_names} | settings
+        fixed = ("vertical_rise", "persons_per_carrier", "pick_up_acceleration")
+        self._fixed = {name: self._sheet.mean(words_of(name)) for name in fixed if self._sheet.has(words_of(name))}
         super().__init__(**settings)
 
     def note(self):
@@ -59,8 +55,7 @@ class StartPanel(Panel):
                 "Ride time and riders: at the speed of the rope from the first metre, as on a belt or a chair (no "
                 "reading of pick-up acceleration)."
             )
-        readings = self._sheet.of("pick-up acceleration") if self._sheet else ()
-        how = next((reading.method for reading in readings if reading.method), "" if readings else "assumed")
+        how = next((reading.method for reading in self._sheet.of("pick-up acceleration") if reading.method), "")
         pick_up = self.text(self._fixed["pick_up_acceleration"])
         return f"Ride time and riders: a start from rest at {pick_up}{f' ({how})' if how else ''}."
 

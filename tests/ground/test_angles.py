@@ -8,8 +8,8 @@ import pytest
 import liftcalc
 from liftcalc import Q, UnitError, show, ureg
 from liftcalc.lifts.installation import read_lifts
-from liftcalc.lifts.limits_of_line import share_of_limits
 from liftcalc.lifts.readings import known_values
+from liftcalc.lifts.shares import share_of_limits
 from liftcalc.panels import HandsPanel, SheavePanel
 from liftcalc.uncertainty import by_first_order, estimate_from_half_width
 

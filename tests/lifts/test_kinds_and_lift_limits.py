@@ -22,17 +22,16 @@ from liftcalc.lifts.installation import Installation, read_lifts
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.lifts.limits_of_line import (
     capacities_at,
-    draws_of,
     idle_drag_of,
     limits_of,
     meeting_speed,
     power_needed,
     ride_energy,
-    share_of_limits,
     where_possible,
 )
 from liftcalc.lifts.line import Line, line_from
 from liftcalc.lifts.readings import READINGS, WORDS, known_values, read_readings
+from liftcalc.lifts.shares import draws_of, share_of_limits
 from liftcalc.lifts.tables import comparison_table, governing_table, hazards_table, hill_table, kinds_table
 from liftcalc.vocabulary import name_of, words_of
 

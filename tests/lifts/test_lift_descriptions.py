@@ -8,9 +8,10 @@ import pytest
 from liftcalc import LeftOut, Q, UnitError
 from liftcalc.lifts.givens import DisagreementError
 from liftcalc.lifts.installation import Installation, read_lifts
-from liftcalc.lifts.limits_of_line import limits_of, meeting_speed, ride_energy, share_of_limits
+from liftcalc.lifts.limits_of_line import limits_of, meeting_speed, ride_energy
 from liftcalc.lifts.line import Line, line_from
 from liftcalc.lifts.readings import known_values, read_readings
+from liftcalc.lifts.shares import share_of_limits
 
 TOW = Line(
     "tow",

@@ -75,7 +75,7 @@ def test_the_bold_line_is_the_smallest_of_the_thin_ones(limits, name, moved, dri
         limits.state.set(control, value, limits)
     chart = limits.picture.chart
     thin = {limit: line.get_data() for limit, line in chart.thin.items() if len(line.get_xdata())}
-    assert set(thin) == {limit for limit in LIMIT_STYLES if limits.results[limit] != NO_READING}
+    assert set(thin) == {limit for limit in LIMIT_STYLES if limits.results.get(limit, NO_READING) != NO_READING}
     x = next(iter(thin.values()))[0]
     smallest = np.min([y for _, y in thin.values()], axis=0)
     bold = [chart.bold[limit].get_data() for limit in LIMIT_STYLES]

@@ -46,7 +46,7 @@ RANKS_INSIDE = {
         {"starts", "limits", "governing"},
         {"line"},
         {"installation", "limits_of_line"},
-        {"tables"},
+        {"tables", "demo_hill", "shares"},
     ],
 }
 

@@ -1,0 +1,52 @@
+"""What is common to panels that speak of one lift: its line, and what was read of it."""
+
+from liftcalc.formulas.grade import grade_from_rise
+from liftcalc.lifts.demo_hill import demo_line
+from liftcalc.lifts.kinds import map_length
+from liftcalc.lifts.readings import known_values
+from liftcalc.panels.base import Panel
+from liftcalc.units import PlainError
+from liftcalc.vocabulary import words_of
+
+
+def slider_values(names, values):
+    """Return what sliders of these names show of a line; what it has no reading of is not there."""
+    grade = grade_from_rise(vertical_rise=values["vertical_rise"], horizontal_run=map_length(values))
+    known = {**values, "grade": grade.to("percent")}
+    return {name: known[name] for name in names if name in known}
+
+
+class LiftPanel(Panel):
+    """A panel that speaks of one lift.
+
+    A subclass names the readings that it cannot do without, and takes them from ``known``.
+
+    Parameters
+    ----------
+    line : Line or None
+        The line, from which the sliders start as well; a line of the demo hill if left out.
+    readings : mapping of str to Quantity, or None
+        Its readings, as ``known_values`` takes them.
+    **settings
+        As for ``Panel``.
+
+    Raises
+    ------
+    PlainError
+        If the line lacks a reading that the panel needs.
+    """
+
+    demo = "Penny Rope"
+    needs = ()
+
+    def __init__(self, line=None, readings=None, **settings):
+        given = line is not None
+        self.line, self.readings = (line, readings or {}) if given else demo_line(self.demo)
+        self.known = known_values(self.line, self.readings)
+        unread = [words_of(name) for name in self.needs if name not in self.known]
+        if unread:
+            raise PlainError(
+                f"{type(self).__name__}: no reading of {' and '.join(unread)} on {self.line.name}. "
+                "Add it to the readings of this line."
+            )
+        super().__init__(**{**(slider_values(self.control_names, self.known) if given else {}), **settings})
