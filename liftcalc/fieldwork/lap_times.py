@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from pint import Quantity
 
-from liftcalc.fieldwork.safe_files import FieldFileError, read_text, shortened
+from liftcalc.fieldwork.safe_files import FieldFileError, quoted, read_text
 from liftcalc.formulas.riders import line_speed_from_ride_time, ride_time
 from liftcalc.quantity_text import read_number, show
 from liftcalc.uncertainty import coverage_factor
@@ -196,7 +196,7 @@ def line_speed_from_laps(
     """
     if not isinstance(laps, LapTimes):
         raise FieldFileError(
-            f"line_speed_from_laps: laps must come from read_lap_times, but got {shortened(laps)}. Write "
+            f"line_speed_from_laps: laps must come from read_lap_times, but got {quoted(laps)}. Write "
             "line_speed_from_laps(read_lap_times('laps.csv'), Q(150, 'm'))."
         )
     length = ride_time(ridden_length, Q(1.0, "m/s")).m_as("s")  # checks the length as every formula does
@@ -270,7 +270,7 @@ def _rows(name, text):
     if "seconds" not in columns:
         raise FieldFileError(
             f"{name}, row {heading + 1}: the column 'seconds' is missing; the heading row reads "
-            f"{shortened(', '.join(columns))}. Write: {','.join(COLUMNS)}"
+            f"{quoted(', '.join(columns))}. Write: {','.join(COLUMNS)}"
         )
     if len(cells) > MOST_LAPS:
         raise FieldFileError(

@@ -8,7 +8,7 @@ import numpy as np
 from pint import Quantity
 
 from liftcalc.fieldwork.geodesy import geodesic_length, position_fault, slope_from_map
-from liftcalc.fieldwork.safe_files import FieldFileError, local_name, parse_markup, plain_number, read_text, shortened
+from liftcalc.fieldwork.safe_files import FieldFileError, local_name, parse_markup, plain_number, quoted, read_text
 from liftcalc.quantity_text import show
 from liftcalc.units import Q, UnitError
 
@@ -170,7 +170,7 @@ def _chosen(name, lines, wanted):
             f"{name}: the file holds no line (LineString). Points and areas have no length of a lift: draw a line "
             "from the loading point to the unload area and export it."
         )
-    choice = "; ".join(f"{number}: {shortened(one or 'no name')}" for number, (one, _) in enumerate(lines[:8], start=1))
+    choice = "; ".join(f"{number}: {quoted(one or 'no name')}" for number, (one, _) in enumerate(lines[:8], start=1))
     if wanted is None and len(lines) > 1:
         raise FieldFileError(
             f"{name}: the file holds {len(lines)} lines ({choice}). Say which: read_map_line(..., line=1) by number or "
@@ -183,7 +183,7 @@ def _chosen(name, lines, wanted):
     named = [line for line in lines if isinstance(wanted, str) and line[0] == wanted]
     if len(named) != 1:
         raise FieldFileError(
-            f"{name}: there is no one line {shortened(wanted)}. The file holds {choice}. Give its number."
+            f"{name}: there is no one line {quoted(wanted)}. The file holds {choice}. Give its number."
         )
     return named[0]
 

@@ -4,6 +4,7 @@ import math
 import re
 from pathlib import Path
 
+from liftcalc.quantity_text import shortened
 from liftcalc.units import PlainError
 
 MOST_BYTES = 20_000_000
@@ -147,7 +148,6 @@ def plain_number(text):
     return number if math.isfinite(number) else None
 
 
-def shortened(text, most=40):
+def quoted(text, most=40):
     """Return a text, cut to a length that fits into a message, with its quotation marks."""
-    text = "" if text is None else str(text)
-    return repr(text if len(text) <= most else text[:most] + "...")
+    return repr(shortened("" if text is None else str(text), most))

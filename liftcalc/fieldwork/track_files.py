@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 import numpy as np
 
 from liftcalc.fieldwork.geodesy import position_fault
-from liftcalc.fieldwork.safe_files import FieldFileError, local_name, parse_markup, plain_number, read_text, shortened
+from liftcalc.fieldwork.safe_files import FieldFileError, local_name, parse_markup, plain_number, quoted, read_text
 from liftcalc.fieldwork.tracks import make_track
 
 _WHAT = "a GPS track (GPX)"
@@ -82,14 +82,14 @@ def _refuse_bad_points(name, root):
         for key, word in (("lat", "latitude"), ("lon", "longitude")):
             degrees.append(plain_number(point.get(key)))
             if degrees[-1] is None:
-                came = "is missing" if point.get(key) is None else f"is {shortened(point.get(key))}, which is no number"
+                came = "is missing" if point.get(key) is None else f"is {quoted(point.get(key))}, which is no number"
                 raise FieldFileError(f"{name}, point {number}: the {word} {came}. Write degrees, such as 47.0001.")
         fault = position_fault(*degrees)
         if fault:
             raise FieldFileError(f"{name}, point {number}: {fault}")
         for child in point:
             if local_name(child) == "ele" and (len(child) or plain_number(child.text) is None):
-                came = f"<{local_name(child[0])[:30]}>" if len(child) else shortened(child.text)
+                came = f"<{local_name(child[0])[:30]}>" if len(child) else quoted(child.text)
                 raise FieldFileError(
                     f"{name}, point {number}: the elevation is {came}, which is no number. Write metres, such as "
                     "912.4, or leave the element out."
@@ -100,7 +100,7 @@ def _refuse_bad_points(name, root):
 
 def _refuse_bad_time(name, number, element):
     """Refuse a time that is none; an empty one counts as missing."""
-    came = f"<{local_name(element[0])[:30]}>" if len(element) else shortened((element.text or "").strip())
+    came = f"<{local_name(element[0])[:30]}>" if len(element) else quoted((element.text or "").strip())
     try:
         sound = not len(element) and (not (element.text or "").strip() or datetime.fromisoformat(element.text.strip()))
     except ValueError:
@@ -124,7 +124,7 @@ def _parsed(name, text):
     except Exception as error:  # whatever it stumbles over in a broken file is the reader's to know, in one line
         reason = " ".join(str(error).split())
         raise FieldFileError(
-            f"{name}: the GPX cannot be read ({shortened(reason, 100)}). Times are written like 2031-01-12T10:00:00Z; "
+            f"{name}: the GPX cannot be read ({quoted(reason, 100)}). Times are written like 2031-01-12T10:00:00Z; "
             "export the track once more."
         ) from None
     finally:
@@ -139,9 +139,7 @@ def _chosen(name, tracks, wanted):
             f"{name}: the file holds no track point. Waypoints and planned routes carry no speed: export the recorded "
             "track."
         )
-    choice = "; ".join(
-        f"{number}: {shortened(one.name or 'no name')}" for number, one in enumerate(filled[:8], start=1)
-    )
+    choice = "; ".join(f"{number}: {quoted(one.name or 'no name')}" for number, one in enumerate(filled[:8], start=1))
     if wanted is None and len(filled) > 1:
         raise FieldFileError(
             f"{name}: the file holds {len(filled)} tracks ({choice}). Say which: read_track(..., track=1) by number or "
@@ -154,7 +152,7 @@ def _chosen(name, tracks, wanted):
     named = [one for one in filled if isinstance(wanted, str) and one.name == wanted]
     if len(named) != 1:
         raise FieldFileError(
-            f"{name}: there is no one track {shortened(wanted)}. The file holds {choice}. Give its number."
+            f"{name}: there is no one track {quoted(wanted)}. The file holds {choice}. Give its number."
         )
     return named[0]
 
