@@ -14,6 +14,7 @@ import numpy as np
 import pint
 
 from liftcalc.docstrings import completed
+from liftcalc.errors import PlainError, UnitError
 
 ureg = pint.get_application_registry()
 for _definition in (
@@ -48,17 +49,6 @@ KINDS_OF_QUANTITY = {
 _KIND_OF_DIMENSION = {ureg.Unit(unit).dimensionality: kind for kind, (unit, _) in KINDS_OF_QUANTITY.items()}
 
 FORMULAS = {}  # every formula behind @unit_aware, by its full name: the tests walk through it
-
-
-class PlainError(ValueError):
-    """An error whose message says all that the reader needs: a notebook shows it without the path through the code."""
-
-    def _render_traceback_(self):
-        return [f"{type(self).__name__}: {self}"]
-
-
-class UnitError(PlainError):
-    """A value came without a unit, with an unknown unit, or with a unit of another kind."""
 
 
 def Q(value, unit):

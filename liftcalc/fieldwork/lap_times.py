@@ -265,7 +265,9 @@ def _rows(name, text):
         raise FieldFileError(
             f"{name}: the quotation marks do not close, or a cell is endless ({error}). Remove or double the marks."
         ) from None
-    heading = next(number for number, row in enumerate(cells) if any(cell.strip() for cell in row))
+    heading = next((number for number, row in enumerate(cells) if any(cell.strip() for cell in row)), None)
+    if heading is None:
+        raise FieldFileError(f"{name}: the file holds no cell with text. Its first row must be: {','.join(COLUMNS)}")
     columns = [cell.strip().casefold() for cell in cells[heading]]
     if "seconds" not in columns:
         raise FieldFileError(
