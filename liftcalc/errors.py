@@ -31,8 +31,8 @@ def _place(trace):
     place = ""
     for frame, line in traceback.walk_tb(trace):
         file = frame.f_code.co_filename  # "<stdin>" at the prompt, "<string>" behind -c
-        mine = Path(file).is_relative_to(_PACKAGE)
-        if frame.f_globals.get("__name__") == "__main__" and not file.startswith("<") and not mine:
+        ours = Path(file).is_relative_to(_PACKAGE)
+        if frame.f_globals.get("__name__") == "__main__" and not file.startswith("<") and not ours:
             place = f"{Path(file).name}, line {line}: "
     return place
 
