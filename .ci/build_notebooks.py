@@ -85,6 +85,7 @@ def run(notebook):
         kernel_name="python3",
         store_widget_state=False,
         record_timing=False,
+        coalesce_streams=True,  # a busy machine sends one print in two pieces
         resources={"metadata": {"path": str(NOTEBOOKS)}},
     ).execute()
     notebook.metadata = {"kernelspec": KERNEL, "language_info": {"name": "python"}}
