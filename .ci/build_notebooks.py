@@ -48,8 +48,9 @@ def blocks_of(source):
 def cells_of(source):
     """Return the notebook that a source describes, not yet run.
 
-    A source is a Python file. A line "# %% [markdown]" begins a text cell, whose lines stand behind "# "; a line "# %%"
-    begins a code cell, with the words of ``OPTIONS`` behind it as needed.
+    This reader is our own: a pairing tool puts a button of its own into the reader's JupyterLab, and an error into the
+    console of the app view. A source is a Python file. A line "# %% [markdown]" begins a text cell, whose lines stand
+    behind "# "; a line "# %%" begins a code cell, with the words of ``OPTIONS`` behind it as needed.
     """
     notebook = nbformat.v4.new_notebook(metadata={"kernelspec": KERNEL, "language_info": {"name": "python"}})
     before = Counter()

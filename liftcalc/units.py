@@ -18,7 +18,7 @@ from liftcalc.errors import PlainError, UnitError
 
 ureg = pint.get_application_registry()
 for _definition in (
-    "person = [person] = _ = persons = rider = riders",
+    "person = [person] = _ = persons = rider = riders",  # a kind of its own: it tells carriers an hour from persons
     "dollar = [money] = _ = dollars",
     "pph = person / hour",
     "fpm = foot / minute",
@@ -108,13 +108,14 @@ _POWERS_OF_ANGLE = {ureg.Unit("radian"): 1, ureg.Unit("radian**2"): 2}
 @functools.lru_cache(maxsize=256)
 def _power_of_angle(unit):
     """Return 1 for a unit of an angle, such as degree, gradian or arcminute, 2 for one of a solid angle, or else 0."""
-    return _POWERS_OF_ANGLE.get(ureg.get_root_units(unit)[1], 0)
+    return _POWERS_OF_ANGLE.get(ureg.get_root_units(unit)[1], 0)  # by its roots: no unit of an angle is missed
 
 
 def is_like(unit, wanted):
     """Say whether two units are of one kind; angle and pure number, which the registry takes for one, are two.
 
-    It would make a grade of 35 % of a slope of 20 degrees, and twenty-nine turns of a wrap of 180.
+    It would make a grade of 35 % of a slope of 20 degrees, and twenty-nine turns of a wrap of 180. Every door for
+    quantities asks here.
     """
     return unit == wanted or (
         unit.dimensionality == wanted.dimensionality and _power_of_angle(unit) == _power_of_angle(wanted)

@@ -132,7 +132,10 @@ def lap_times_from_text(name, text, *, without=()):
 
 
 class LapSpeed(tuple):
-    """Line speed and its standard uncertainty, as a pair; ``sentence`` says in words what was taken of the start."""
+    """Line speed and its standard uncertainty, as a pair; ``sentence`` says in words what was taken of the start.
+
+    Without a pick-up the speed is the mean of the whole ride, and whoever unpacks the pair can still read that.
+    """
 
     def __new__(cls, speed, uncertainty, sentence):
         """Make the pair."""
