@@ -5,6 +5,7 @@
     python .ci/benchmark.py lab 5 02   fewer presses, one notebook
 
 Everything is measured in one run, a bare slider with a label beside the panels: compare within a run, not between runs.
+It is no test: times differ between machines, ratios less.
 """
 
 import shutil

@@ -5,10 +5,12 @@ python .ci/build_notebooks.py 02 04      those whose names begin so
 """
 
 import ast
+import hashlib
 import os
 import re
 import sys
 import tempfile
+from collections import Counter
 from pathlib import Path
 
 import nbformat
@@ -23,32 +25,57 @@ KERNEL = {"display_name": "Python 3 (ipykernel)", "language": "python", "name": 
 OPTIONS = {"folded": {"jupyter": {"source_hidden": True}}, "no-output": {"tags": ["no-output"]}}
 
 
-def text_line(line):
+def text_line(place, line):
     """Return a line of a text cell without its mark; refuse one that has none, whose first letters would be lost."""
     if line not in ("#", "") and not line.startswith("# "):
-        raise ValueError(f"a line of a text cell begins with '# ', but this one reads {line!r}. Put '# ' before it.")
+        raise ValueError(
+            f"{place}: a line of a text cell begins with '# ', but this one reads {line!r}. Put '# ' before it."
+        )
     return line[2:]
+
+
+def blocks_of(source):
+    """Return for each block of a source what stands behind its "# %%", and its lines with their numbers."""
+    blocks = []
+    for number, line in enumerate(source.read_text(encoding="utf-8").split("\n"), start=1):
+        if line.startswith("# %%"):
+            blocks.append((line.removeprefix("# %%").strip(), []))
+        elif blocks:
+            blocks[-1][1].append((number, line))
+    return blocks
 
 
 def cells_of(source):
     """Return the notebook that a source describes, not yet run.
 
-    A source is a Python file. A line "# %% [markdown]" begins a text cell, whose lines stand behind "# "; a line "# %%"
-    begins a code cell, with the words of ``OPTIONS`` behind it as needed.
+    This reader is our own: a pairing tool puts a button of its own into the reader's JupyterLab, and an error into the
+    console of the app view. A source is a Python file. A line "# %% [markdown]" begins a text cell, whose lines stand
+    behind "# "; a line "# %%" begins a code cell, with the words of ``OPTIONS`` behind it as needed.
     """
     notebook = nbformat.v4.new_notebook(metadata={"kernelspec": KERNEL, "language_info": {"name": "python"}})
-    blocks = re.split(r"^# %%(.*)\n", source.read_text(encoding="utf-8"), flags=re.MULTILINE)[1:]
-    for number, (options, body) in enumerate(zip(blocks[::2], blocks[1::2], strict=True), start=1):
-        if options.strip() == "[markdown]":
-            cell = nbformat.v4.new_markdown_cell("\n".join(map(text_line, body.strip("\n").split("\n"))))
+    before = Counter()
+    for options, lines in blocks_of(source):
+        if options == "[markdown]":
+            text = "\n".join(text_line(f"{source.name}, line {number}", line) for number, line in lines)
+            cell = nbformat.v4.new_markdown_cell(text.strip("\n"))
         else:
-            cell = nbformat.v4.new_code_cell(body.strip("\n"))
+            cell = nbformat.v4.new_code_cell("\n".join(line for _, line in lines).strip("\n"))
             ast.parse(cell.source)
             for option in options.split():
                 cell.metadata.update(OPTIONS[option])
-        cell.id = f"cell-{number:02d}"
+        cell.id = cell_id(cell.source, before)
         notebook.cells.append(cell)
     return notebook
+
+
+def cell_id(source, before):
+    """Return the id of a cell. It comes from the cell's own text: a cell put in between changes no other id.
+
+    ``before`` counts the cells of the notebook with the same text; from the second on a counter stands behind the id.
+    """
+    id = hashlib.sha256(source.encode("utf-8")).hexdigest()[:12]
+    before[id] += 1
+    return id if before[id] == 1 else f"{id}-{before[id]}"
 
 
 def run(notebook):
@@ -59,6 +86,7 @@ def run(notebook):
         kernel_name="python3",
         store_widget_state=False,
         record_timing=False,
+        coalesce_streams=True,  # a busy machine sends one print in two pieces
         resources={"metadata": {"path": str(NOTEBOOKS)}},
     ).execute()
     notebook.metadata = {"kernelspec": KERNEL, "language_info": {"name": "python"}}

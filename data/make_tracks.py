@@ -20,6 +20,7 @@ FOLDER = Path(__file__).parent
 METRES_NORTH, METRES_EAST = 111_170.5, 76_056.0  # a degree of latitude, and of longitude, at 47 degrees north (WGS84)
 BASE_HEIGHT = 900.0
 
+# the seeds were chosen among some ten thousands, so that page 05 can work with what the tracks read; the page says so
 PENNY_ROPE = {
     "name": "Penny Rope, two rides",
     "place": (47.0100, -35.0200),

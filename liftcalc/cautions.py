@@ -1,6 +1,8 @@
 """The cautions, word for word: the field sheet prints them, the tests hold notebooks and README to them.
 
-Words between two pairs of asterisks are bold, as in the text cells of the notebooks.
+Words between two pairs of asterisks are bold, as in the text cells of the notebooks. Three are bold, and stand first on
+every page. All of them stand where someone measures: on the pages 00, 02 and 05, on the printed blank, in the README. A
+caution after each reply would be passed over.
 """
 
 DEFER = (

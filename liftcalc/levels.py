@@ -23,7 +23,10 @@ class LevelWarning(UserWarning):
 
 @dataclass(frozen=True)
 class Remark:
-    """What a level alone does not say of a capacity: a few words beside it, and the sentence behind them."""
+    """What a level alone does not say of a capacity: a few words beside it, and the sentence behind them.
+
+    It stands beside the level and does not change it: ideal stays comparable with ideal.
+    """
 
     short: str
     sentence: str

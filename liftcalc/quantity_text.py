@@ -1,6 +1,8 @@
 """Quantities as a person writes them: ``show`` prints one, ``read_number`` and ``read_unit`` take one in.
 
 Reading is strict and of our own: a unit is looked up in a table, a number follows one pattern, nothing is evaluated.
+The unit library reads "2,3 s" as 23 s, and hangs on towers of powers. Text stands apart from the registry of ``units``:
+two jobs, two small modules.
 """
 
 import difflib
@@ -43,7 +45,7 @@ _STYLES = {
     "kW": (1, "kW", "kW"),
     "hp": (1, "hp", "hp"),
     "metric_horsepower": (1, "metric hp", "metric hp"),
-    "kW/kilopph": (1, "kW per 1,000 pph", "kW per 1,000 pph"),
+    "kW/kilopph": (1, "kW per 1,000 pph", "kW per 1,000 pph"),  # the same number as watt-hours a rider
     "J": (0, "J", "J"),
     "kJ": (1, "kJ", "kJ"),
     "kilowatt_hour": (2, "kWh", "kWh"),

@@ -12,6 +12,8 @@ SHORT = 13  # letters of a cell that is never broken
 class Table:
     """A caption, the headings of the columns, and rows of text.
 
+    A class of our own: caption and heading marks are there, and no stored output depends on a version of pandas.
+
     Parameters
     ----------
     caption : str

@@ -14,10 +14,11 @@ import numpy as np
 import pint
 
 from liftcalc.docstrings import completed
+from liftcalc.errors import PlainError, UnitError
 
 ureg = pint.get_application_registry()
 for _definition in (
-    "person = [person] = _ = persons = rider = riders",
+    "person = [person] = _ = persons = rider = riders",  # a kind of its own: it tells carriers an hour from persons
     "dollar = [money] = _ = dollars",
     "pph = person / hour",
     "fpm = foot / minute",
@@ -48,17 +49,6 @@ KINDS_OF_QUANTITY = {
 _KIND_OF_DIMENSION = {ureg.Unit(unit).dimensionality: kind for kind, (unit, _) in KINDS_OF_QUANTITY.items()}
 
 FORMULAS = {}  # every formula behind @unit_aware, by its full name: the tests walk through it
-
-
-class PlainError(ValueError):
-    """An error whose message says all that the reader needs: a notebook shows it without the path through the code."""
-
-    def _render_traceback_(self):
-        return [f"{type(self).__name__}: {self}"]
-
-
-class UnitError(PlainError):
-    """A value came without a unit, with an unknown unit, or with a unit of another kind."""
 
 
 def Q(value, unit):
@@ -118,13 +108,14 @@ _POWERS_OF_ANGLE = {ureg.Unit("radian"): 1, ureg.Unit("radian**2"): 2}
 @functools.lru_cache(maxsize=256)
 def _power_of_angle(unit):
     """Return 1 for a unit of an angle, such as degree, gradian or arcminute, 2 for one of a solid angle, or else 0."""
-    return _POWERS_OF_ANGLE.get(ureg.get_root_units(unit)[1], 0)
+    return _POWERS_OF_ANGLE.get(ureg.get_root_units(unit)[1], 0)  # by its roots: no unit of an angle is missed
 
 
 def is_like(unit, wanted):
     """Say whether two units are of one kind; angle and pure number, which the registry takes for one, are two.
 
-    It would make a grade of 35 % of a slope of 20 degrees, and twenty-nine turns of a wrap of 180.
+    It would make a grade of 35 % of a slope of 20 degrees, and twenty-nine turns of a wrap of 180. Every door for
+    quantities asks here.
     """
     return unit == wanted or (
         unit.dimensionality == wanted.dimensionality and _power_of_angle(unit) == _power_of_angle(wanted)

@@ -26,7 +26,8 @@ LEARNERS = (
 )
 PRINTED = ""
 COMMAND = "python tests/fingerprints.py --write"
-RAISE = "Raise EDITION in liftcalc/exercises/bank.py by one first: records and marks then tell the old from the new."
+EDITION_STANDS = "EDITION in liftcalc/exercises/bank/__init__.py"
+RAISE = f"Raise {EDITION_STANDS} by one first: records and marks then tell the old from the new."
 WORDS = {"text": "text", "numbers": "numbers", "right": "right answer"}
 
 
@@ -127,7 +128,7 @@ def says(id, who):
         return f"Exercise {id} has moved: {parts}. If the change is meant, take it with: {COMMAND}"
     return (
         f"Exercise {id} has moved: {parts}. Keys, sheets and records that were handed out hold the old ones. If the "
-        "change is meant, EDITION in liftcalc/exercises/bank.py must be above the edition of tests/fingerprints.json; "
+        f"change is meant, {EDITION_STANDS} must be above the edition of tests/fingerprints.json; "
         f"then take it with: {COMMAND}"
     )
 

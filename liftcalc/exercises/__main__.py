@@ -12,12 +12,13 @@ import sys
 from pathlib import Path
 
 from liftcalc.exercises.instructor import answer_key, marks, problem_sheet
+from liftcalc.fieldwork.safe_files import read_text
 
 
 def learners_in(path):
     """Return the names of a class file: one a line, blank lines passed over."""
-    lines = Path(path).read_text(encoding="utf-8-sig").splitlines()
-    return [line.strip() for line in lines if line.strip()]
+    _, text = read_text(path, (), "the names of the class")
+    return [line.strip() for line in text.splitlines() if line.strip()]
 
 
 def _parser():

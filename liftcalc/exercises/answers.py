@@ -291,7 +291,7 @@ def _digits(word, text):
     if _THOUSANDS_AND_COMMA.match(word):
         return re.sub(r"[. ']", "", word).replace(",", ".")
     comma = _COMMA.match(word)
-    if comma and len(comma["tail"]) != 3:  # three digits behind a comma may be thousands
+    if comma and len(comma["tail"]) != 3:  # three may be thousands; one, two, or four and more are decimals
         return word.replace(",", ".")
     if comma:
         raise AnswerError(

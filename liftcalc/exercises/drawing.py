@@ -1,7 +1,10 @@
 """A learner's own numbers: drawn from SHA-256 of the name and the exercise, alike on any machine and in any version.
 
-A draw is thrown away until the mistakes can be told apart by their answers: no wrong road may lead near the right
-answer, and no two roads to one place. Roads that are only judged have no say in it.
+The streams of a generator of random numbers may differ between versions.
+
+A draw is thrown away until the mistakes can be told apart by their answers, so that no reply charges anybody with a
+mistake not made: no wrong road may lead near the right answer, and no two roads to one place. Roads that are only
+judged have no say in it.
 """
 
 import hashlib

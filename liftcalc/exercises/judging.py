@@ -132,7 +132,7 @@ def _judge_number(posed, answer):
         return reply("right", f"{answer.written}, within {tolerance}.")
     taken = [road for road, end in posed.ends if _leads_to(value, end, half_digit, exercise.within)]
     slip = _slip_of_unit(value, right, half_digit, exercise)
-    if taken:
+    if taken:  # a slip of unit or of the point that gives the same number is named with it
         state = "close" if all(road.close for road in taken) and not slip else "off"
         return reply(state, *_words_and_names([*(road.mistake for road in taken), *slip]))
     way = "too high" if value > right else "too low"
@@ -149,7 +149,10 @@ def _apart(value, other, size):
 
 
 def _leads_to(value, road, half_digit, within):
-    """Return whether a number is where a road leads: as near as its digits allow, or within a hundredth of the road."""
+    """Return whether a number is where a road leads: as near as its digits allow, or within a hundredth of the road.
+
+    The tolerance alone charged small numbers with mistakes that nobody had made; a road is never wider than it.
+    """
     window = min(within, max(SHARE_OF_ROAD * abs(road), half_digit))
     return _apart(value, road, window) <= 1 if window else value == road
 

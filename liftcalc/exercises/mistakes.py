@@ -25,6 +25,7 @@ FEET_FOR_METRES = Mistake(
 METRES_LEFT = Mistake(
     "metres left where feet are asked", "The height was entered in metres. The unit asked counts in feet."
 )
+# where riders or carriers are counted, one post more and one fewer are roads, too
 FENCE_POST = Mistake(
     "fence post", "Posts and gaps were mixed up. Along a stretch with a rider at each end there is one gap fewer than "
     "there are riders.",

@@ -132,7 +132,10 @@ def lap_times_from_text(name, text, *, without=()):
 
 
 class LapSpeed(tuple):
-    """Line speed and its standard uncertainty, as a pair; ``sentence`` says in words what was taken of the start."""
+    """Line speed and its standard uncertainty, as a pair; ``sentence`` says in words what was taken of the start.
+
+    Without a pick-up the speed is the mean of the whole ride, and whoever unpacks the pair can still read that.
+    """
 
     def __new__(cls, speed, uncertainty, sentence):
         """Make the pair."""
@@ -265,7 +268,9 @@ def _rows(name, text):
         raise FieldFileError(
             f"{name}: the quotation marks do not close, or a cell is endless ({error}). Remove or double the marks."
         ) from None
-    heading = next(number for number, row in enumerate(cells) if any(cell.strip() for cell in row))
+    heading = next((number for number, row in enumerate(cells) if any(cell.strip() for cell in row)), None)
+    if heading is None:
+        raise FieldFileError(f"{name}: the file holds no cell with text. Its first row must be: {','.join(COLUMNS)}")
     columns = [cell.strip().casefold() for cell in cells[heading]]
     if "seconds" not in columns:
         raise FieldFileError(

@@ -1,5 +1,7 @@
 """Files from anywhere, read with care: size first, then text, then markup that can do no harm. Nothing is written."""
 
+import csv
+import io
 import math
 import re
 from pathlib import Path
@@ -23,7 +25,7 @@ def read_text(path, endings, what):
     path : str or Path
         The file.
     endings : tuple of str
-        Endings the name may have, such as (".gpx",).
+        Endings the name may have, such as (".gpx",); none for any ending.
     what : str
         What the file should hold, for the messages.
 
@@ -38,16 +40,17 @@ def read_text(path, endings, what):
         If there is no such file, it is a folder, empty, too large, of another ending, or no UTF-8 text.
     """
     if not isinstance(path, (str, Path)):
-        raise FieldFileError(f"The name of the file must be a text, but got {path!r}. Write 'my_file{endings[0]}'.")
+        such = f"my_file{''.join(endings[:1])}"
+        raise FieldFileError(f"The name of the file must be a text, but got {path!r}. Write {such!r}.")
     path = Path(path)
-    name = path.name
+    name = path.name or str(path)
     try:
         if path.is_dir():
             raise FieldFileError(f"{name}: this is a folder. Name the file in it that holds {what}.")
         if path.exists() and not path.is_file():
             raise FieldFileError(f"{name}: this is no plain file. Name a file that holds {what}.")
         size = path.stat().st_size
-        if path.suffix.lower() not in endings:
+        if endings and path.suffix.lower() not in endings:
             raise FieldFileError(
                 f"{name}: {what} is read from a file whose name ends in {' or '.join(endings)}. "
                 "Export it in that format and read the new file."
@@ -81,6 +84,39 @@ def decode(name, raw, what):
             f"{name}, line {line}: the byte {raw[error.start]:#04x} does not belong in UTF-8 text. Save the file in "
             "the encoding UTF-8."
         ) from None
+
+
+def open_table(path, what):
+    """Return a CSV table as lines for a reader of the csv module; a table that it would stumble over is refused here.
+
+    Parameters
+    ----------
+    path : str or Path
+        The file.
+    what : str
+        What the file should hold, for the messages.
+
+    Returns
+    -------
+    StringIO
+        The whole text, held in memory.
+
+    Raises
+    ------
+    FieldFileError
+        As ``read_text``; and if quotation marks do not close.
+    """
+    name, text = read_text(path, (".csv",), what)
+    rows = csv.reader(io.StringIO(text, newline=""), strict=True)
+    try:
+        for _ in rows:
+            pass
+    except csv.Error as error:
+        raise FieldFileError(
+            f"{name}, line {rows.line_num}: the quotation marks do not close, or a cell is endless ({error}). "
+            "Remove or double the marks."
+        ) from None
+    return io.StringIO(text, newline="")
 
 
 def parse_markup(name, text, what):

@@ -185,6 +185,8 @@ def read_field_sheet(path):
     FieldSheetError
         If the file or a cell cannot be read. The message names row and column, what came and what to write.
     """
+    if not isinstance(path, (str, Path)):
+        raise FieldSheetError(f"The name of the file must be a text, but got {path!r}. Write 'my_sheet.csv'.")
     path = Path(path)
     rows = _rows(path)
     heading = next((number for number, row in enumerate(rows) if any(cell.strip() for cell in row)), None)
@@ -217,9 +219,10 @@ def _rows(path):
     """Return the cells of every row, with the mark that parts them."""
     try:
         raw = path.read_bytes()
-    except OSError as error:
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or "the name cannot be one of a file"
         raise FieldSheetError(
-            f"{path}: the file cannot be opened ({error.strerror}). Check the name and the folder; "
+            f"{path}: the file cannot be opened ({reason}). Check the name and the folder; "
             "the sheet that comes with the series is ../data/field_sheet.csv"
         ) from None
     if len(raw) > 5_000_000:

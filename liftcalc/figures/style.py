@@ -1,7 +1,7 @@
 """Colours, sizes and the look of an axes: the only place where a colour is written down."""
 
 # one colour for one quantity through the whole series; of those that meet on one chart, any two differ by 10 or more in
-# CIEDE2000, also for people who lack one kind of cone: tests/test_figures.py measures it
+# CIEDE2000, also for people who lack one kind of cone: tests/panels/test_figures.py measures it
 COLOURS = {
     "line speed": "#0063a3",
     "spacing": "#b84a00",

@@ -4,6 +4,7 @@ import csv
 from dataclasses import dataclass
 from pathlib import Path
 
+from liftcalc.fieldwork.safe_files import open_table
 from liftcalc.levels import Capacity
 from liftcalc.lifts.givens import LINE_QUANTITIES
 from liftcalc.lifts.line import line_from
@@ -111,13 +112,13 @@ def read_lifts(path):
     Raises
     ------
     ValueError
-        If a column is missing or not known, or a cell cannot be read, or a line does not follow from its cells; the
-        message names the row.
+        If the file cannot be read, a column is missing or not known, a cell cannot be read, or a line does not follow
+        from its cells; the message names the row.
     """
-    name = Path(path).name
-    with Path(path).open(encoding="utf-8-sig", newline="") as table:
+    with open_table(path, "a table of lifts") as table:
         reader = csv.DictReader(table)
         rows, columns = list(reader), reader.fieldnames or []
+    name = Path(path).name
     for column in _MUST_STAND:
         if column not in columns:
             raise PlainError(f"read_lifts: {name}: no column {column!r}. Add it.")

@@ -1,6 +1,7 @@
 """Every kind of lift by one entry, and the three ways in which lifts move people.
 
-To add a kind of lift, add one entry to ``KINDS``: nothing else in the package names a kind.
+To add a kind of lift, add one entry to ``KINDS``: nothing else in the package names a kind. An entry holds functions,
+not names to be looked up: how a kind costs energy stands in its entry, and no chain of ifs asks for it.
 """
 
 from collections.abc import Callable

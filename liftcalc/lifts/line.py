@@ -115,7 +115,10 @@ class Line:
 
     @property
     def persons_on_line(self):
-        """Average number of riders on the line: flow times ride time."""
+        """Average number of riders on the line: flow times ride time.
+
+        Not length over spacing: riders who start from rest bunch up at the bottom, so they are counted in seconds.
+        """
         return persons_from_flow(self.capacity.value, self.ride_time)
 
     @property
@@ -176,8 +179,8 @@ def line_from(name, kind, *, vertical_rise, motor_power=None, level="ideal", dwe
     Notes
     -----
     A reversible lift brings a cabin every ride time and dwell time together; its spacing is the rope that would run by
-    meanwhile. A detachable lift with K carriers brings one every (2 D / v + station time) / K. A ride from rest takes
-    L / v + v / (2 a), one from rest to rest L / v + v / a.
+    meanwhile, so that one formula serves it, too. A detachable lift with K carriers brings one every
+    (2 D / v + station time) / K. A ride from rest takes L / v + v / (2 a), one from rest to rest L / v + v / a.
 
     Examples
     --------

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from pint import Quantity
 
+from liftcalc.fieldwork.safe_files import open_table
 from liftcalc.quantity_text import as_received, read_number, read_unit, show
 from liftcalc.units import PlainError, Q, UnitError, is_like, kind_of
 from liftcalc.vocabulary import VOCABULARY, name_of
@@ -134,10 +135,11 @@ def read_readings(path):
     Raises
     ------
     ValueError
-        If a reading is not known, came twice, or its value cannot be read; the message names the row.
+        If the file or a value cannot be read, or a reading is not known or came twice; the message names the row.
     """
-    name, lines = Path(path).name, {}
-    with Path(path).open(encoding="utf-8-sig", newline="") as table:
+    lines = {}
+    with open_table(path, "a table of readings") as table:
+        name = Path(path).name
         for number, row in enumerate(csv.DictReader(table), start=2):
             line, reading, text = (str(row.get(column) or "").strip() for column in ("line", "reading", "value"))
             reading = name_of(reading)

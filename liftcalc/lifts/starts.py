@@ -1,7 +1,8 @@
 """The start from rest, taken off ride times and head counts before a line is worked out.
 
 ``solve_line`` knows riders who have the speed of the rope at once: T = L / v. Whoever stands still at the grab rides
-v / (2 a) longer, and in proportion more of them are on the line.
+v / (2 a) longer, and in proportion more of them are on the line. That is a sum, and the equations there are products of
+powers: so it comes off before.
 """
 
 from pint import Quantity

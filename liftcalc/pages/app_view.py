@@ -14,7 +14,7 @@ from pathlib import Path
 
 from liftcalc.exercises.record import IN_MEMORY, PLACE
 
-TEMPLATES = Path(__file__).parent / "app_view_templates"
+TEMPLATES = Path(__file__).parent / "app_view_templates"  # without style sheets from outside: it works with no network
 NOTEBOOKS = Path(__file__).parents[2] / "notebooks"
 
 

@@ -37,7 +37,7 @@ def blank_sheet_html():
         f'<tr><th scope="row">{escape(quantity)}<small>{escape(how)}</small></th>{boxes}'
         f'<td class="units">{escape(units)}</td><td class="box"></td><td class="wide"></td></tr>'
         for quantity, (_, _, units, how) in FIELD_QUANTITIES.items()
-        if units  # what is assumed at the desk needs no box on the hill
+        if units  # what is assumed at the desk needs no box on the hill: the page has no room for a guess
     )
     readings = "".join(f'<th scope="col">reading {number}</th>' for number in range(1, REPEATS + 1))
     return f"""<!DOCTYPE html>

@@ -275,7 +275,10 @@ class Panel(WithStill):
         return self.describe()
 
     def still(self):
-        """Return a still picture with the words as its alt text."""
+        """Return a still picture with the words as its alt text.
+
+        It is an <img>: a freshly opened notebook drops SVG that stands in the page itself, until it is run.
+        """
         return f'<figure style="margin:0"><img alt="{escape(self.words())}" src="{self.picture.still()}"></figure>'
 
 

@@ -75,7 +75,11 @@ class ControlRow:
         self._before |= {number: time.monotonic() + ECHO for number in numbers if number is not None}
 
     def _late_echo(self, value):
-        """Return whether the page only sends back what was set before the last value: nobody moved the slider."""
+        """Return whether the page only sends back what was set before the last value: nobody moved the slider.
+
+        It sends back each value that a slider was set to, with noise in the last digit, and cuts a new value at the end
+        of the old range. After two buttons pressed quickly the echo of the first comes behind the second.
+        """
         now = time.monotonic()
         self._before = {number: until for number, until in self._before.items() if until > now}
         return (

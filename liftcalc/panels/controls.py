@@ -120,6 +120,7 @@ CONTROLS = {
             ("ft/s**2", 1.6, 13.2, 0.2, 1), "how hard a rider speeds up after taking hold"),
         _control("starting_time", "Starting time", Q(8, "s"), ("s", 0.5, 20, 0.5, 1), None,
             "from rest to line speed, with a full line"),
+        # doubts are in percent, so that no slider can ask for a reading below zero
         _control("speed_doubt", "Doubt of speed", Q(3, "percent"), ("percent", 1, 40, 1, 0), None,
             "plus or minus of the line speed as a half-width, in percent of it"),
         _control("spacing_doubt", "Doubt of spacing", Q(7, "percent"), ("percent", 1, 40, 1, 0), None,

@@ -14,7 +14,8 @@ from liftcalc.quantity_text import show
 class LinePicture:
     """SVG of a piece of the line, with a button that lets the rope run or stops it.
 
-    The rope stands until the reader lets it run: from that moment on the kernel knows where the riders are.
+    The rope stands until the reader lets it run: from that moment on the kernel knows where the riders are, so that a
+    moving slider makes none of them jump. Nothing moves on a page unasked.
     """
 
     def __init__(self, clock=time.monotonic):

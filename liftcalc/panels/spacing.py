@@ -90,7 +90,11 @@ class MixPanel(Panel):
 
 
 class StoppingPanel(LiftPanel):
-    """Three stopping distances, of the empty rope and of one with riders, and who is inside the longest of them."""
+    """Three stopping distances, of the empty rope and of one with riders, and who is inside the longest of them.
+
+    It asks for riders and brake, not for a deceleration: which load runs further depends on both, and one deceleration
+    given by hand would hide it.
+    """
 
     title = "Three stopping distances, empty and with riders"
     control_names = ("riders_on_rope", "brake_force", "line_speed", "grade", "reaction_time", "spacing")

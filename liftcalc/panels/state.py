@@ -6,7 +6,7 @@ import sys
 from liftcalc.panels.controls import CONTROLS, SYSTEMS
 from liftcalc.units import PlainError
 
-REST = 0.25  # seconds without a key press before the other panels follow
+REST = 0.25  # seconds without a key press before the other panels follow: only the moved one redraws at once
 
 
 class NotebookState:

@@ -192,7 +192,7 @@ def combine(estimates):
     return Combined(
         value=Q(mean, unit),
         standard_uncertainty=Q(doubt if agrees else doubt * birge, unit),
-        degrees_of_freedom=known,
+        degrees_of_freedom=known,  # widened or not: the one degree of two methods would make k 12.7
         doubt_if_agreed=Q(doubt, unit),
         birge_ratio=birge,
         chi_square=chi_square,

@@ -159,6 +159,7 @@ def uncertainty_budget(formula, readings, correlation=None, *, also=None, probab
     for place, (name, part) in enumerate(result.contributions.items()):
         share = part.magnitude * float(result.correlation[place] @ parts) / doubt**2
         given = as_estimate("uncertainty_budget", name, readings[name])
+        # k stays: else a better reading could seem to make the result worse
         better = _halved(parts, result.correlation, place) * expanded.coverage_factor
         effect = _effect(given, result.sensitivities[name], result.value.units)
         rows.append(BudgetRow(name, given, effect, abs(part), share, Q(better, result.value.units)))

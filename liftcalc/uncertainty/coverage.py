@@ -43,7 +43,7 @@ def coverage_factor(probability, degrees_of_freedom=math.inf):
     """
     check_probability("coverage_factor", probability)
     check_degrees_of_freedom("coverage_factor", degrees_of_freedom)
-    from scipy.special import ndtri, stdtrit  # light; the whole of scipy.stats takes seconds to load
+    from scipy.special import ndtri, stdtrit  # light; scipy.stats takes seconds to load, and panels would wait
 
     upper = (1 + probability) / 2
     if math.isinf(degrees_of_freedom):

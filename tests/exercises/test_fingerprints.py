@@ -67,7 +67,7 @@ def test_a_mended_right_answer_moves_the_right_answer_of_all(monkeypatch):
     assert list(who) == ["right"]
     assert who["right"] == [*LEARNERS, ""]
     assert "its right answer for 20 of 20 learners (Maja K. first) and the printed numbers." in says("2.3", who)
-    assert "EDITION in liftcalc/exercises/bank.py must be above" in says("2.3", who)
+    assert "EDITION in liftcalc/exercises/bank/__init__.py must be above" in says("2.3", who)
     assert not changed(monkeypatch, "2.1", right=lambda n, right=BANK["2.1"].right: right(n) * (1 + 1e-13)), "rounding"
 
 

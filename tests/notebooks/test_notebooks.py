@@ -116,6 +116,7 @@ def test_code_cells_are_short_and_seldom_in_a_row(path):
     for cell in code_cells(notebook):
         assert len(cell.source.splitlines()) <= 15, cell.id
         assert not re.search(r"^\s*(def|class) ", cell.source, flags=re.MULTILINE), "no definitions"
+        # notebook runners hang at interact and Output, and the strict check compares nothing there
         assert not re.search(r"interact\(|interactive_output|Output\(|\binput\(|https?:|!pip|%pip", cell.source)
         if "Panel(" in cell.source:
             assert cell.metadata["jupyter"]["source_hidden"], "the code of a panel starts folded"

@@ -26,4 +26,6 @@ _MODULES = (
     notebook_09,
 )
 BANK = {exercise.id: exercise for module in _MODULES for exercise in module.EXERCISES}
-EDITION = 2  # raised by one with each release in which a right answer or a learner's numbers have moved
+# raised by one with each release in which a right answer or a learner's numbers have moved; never for words, clues or
+# judging alone
+EDITION = 2
