@@ -92,7 +92,7 @@ def governing(limits):
         raise PlainError(f"governing: {twice[0]!r} came {names.count(twice[0])} times. Give each limit once.")
     in_order = tuple(sorted((item for item in limits if isinstance(item, Limit)), key=_pph))
     left_out = tuple(item for item in limits if isinstance(item, LeftOut))
-    own = [limit for limit in in_order if limit.group == "lift"]
+    own = [limit for limit in in_order if limit.group == "lift"]  # people, slope and rule stand beside
     if not own:
         came = ", ".join(names) or "nothing"
         raise PlainError(

@@ -84,7 +84,9 @@ MOTOR = LimitEntry(
     "motor", "power", OF_THE_MOTOR, _motor_capacity, _law_of_the_motor, _motor_in_words, counts=("base_speed",)
 )
 
-# where the drive stands: riders that the sheave pulls in the steady run, and at a start
+# where the drive stands: riders that the sheave pulls in the steady run, and at a start. It has no default: from the
+# bottom the same rope pulls little more than half as many. A start counts where its acceleration was read, and takes
+# from both strands.
 BY_DRIVE = {
     "top": (riders_by_traction, riders_by_traction_at_start),
     "bottom": (riders_by_traction_bottom_drive, riders_by_traction_bottom_drive_at_start),

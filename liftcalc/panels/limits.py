@@ -70,6 +70,7 @@ class LimitsPanel(Panel):
         self._values = known_values(self.line, self._readings.get(name, {}))
         self._end = self._end_of_axis()
         limits = sorted(capacity.m_as("pph") for capacity in capacities_at(self.line.kind, self._values).values())
+        # the axes change with the lift, never with a slider
         high = 1.4 * limits[min(2, len(limits) - 1)]
         self._top = next((top for top in AXIS_TOPS_PPH if top >= high), AXIS_TOPS_PPH[-1])
 
