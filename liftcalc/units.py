@@ -241,7 +241,7 @@ class Condition:
             raise PlainError(f"{function}: {self.message(numbers)}")
 
 
-def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), fit_together=True, **units):
+def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), one_value=False, **units):
     """Put a check of units and values in front of a formula that works on plain numbers.
 
     Parameters
@@ -252,8 +252,8 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), fi
         Names of arguments that need not be greater than zero.
     conditions : tuple of Condition
         What the formula asks of its arguments besides.
-    fit_together : bool
-        False for a formula whose arrays need not have one common shape.
+    one_value : bool
+        True for a formula whose result is one value, also of arrays.
     **units : str
         Unit of each argument, by its name.
 
@@ -267,6 +267,8 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), fi
         signature = inspect.signature(formula)
         if set(signature.parameters) != set(units):
             raise TypeError(f"{formula.__name__}: the units name {set(units)}, not the arguments {signature}")
+        if not {*may_be_zero, *may_be_negative} <= set(units):
+            raise TypeError(f"{formula.__name__}: {may_be_zero + may_be_negative} are not all arguments {signature}")
         lowest = {
             name: "any" if name in may_be_negative else "not negative" if name in may_be_zero else "positive"
             for name in units
@@ -281,7 +283,7 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), fi
                 name: _magnitude(formula.__name__, name, value, units[name], wanted[name], lowest[name])
                 for name, value in given.items()
             }
-            if fit_together and any(isinstance(number, np.ndarray) for number in numbers.values()):
+            if any(isinstance(number, np.ndarray) for number in numbers.values()):
                 _check_shapes(formula.__name__, numbers)
             for condition in conditions:
                 condition.check(formula.__name__, {**checked.defaults, **numbers})
@@ -293,7 +295,7 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), fi
                 )
             return ureg.Quantity(result, result_unit)
 
-        checked.__doc__ = completed(formula, units, returns, lowest, conditions, fit_together)
+        checked.__doc__ = completed(formula, units, returns, lowest, conditions, one_value)
         checked.plain = formula
         checked.units = {**units, "returns": returns}
         checked.conditions = conditions

@@ -12,13 +12,10 @@ from liftcalc.units import unit_aware
 def least_station_interval(*, carrier_length, carrier_gap, station_speed):
     """Return the interval at which carriers just fit into a station, creeping one behind the other: a packing figure.
 
-        t = (l + g) / v_station
+        t = (l + gap) / v_station, with l the carrier length
 
     For a conveyor the same holds with the length of the skis, the gap and the speed of the belt.
 
-    carrier_length: Length of one carrier along the station's track.
-    carrier_gap: Free length that the station keeps between two carriers.
-    station_speed: Speed of the carriers in the station, where people get on.
     returns: The closest that fits, and no interval to run: boarding, braking distance, load on rope and towers,
         number of carriers and permit set floors of their own. Station speed is in it, line speed is not.
 
@@ -30,16 +27,14 @@ def least_station_interval(*, carrier_length, carrier_gap, station_speed):
     return (carrier_length + carrier_gap) / station_speed
 
 
-@unit_aware(sheave_distance="m", line_speed="m/s", station_time="s", interval="s", returns="",
-            may_be_zero=("station_time",))  # fmt: skip
+@unit_aware(
+    sheave_distance="m", line_speed="m/s", station_time="s", interval="s", returns="", may_be_zero=("station_time",)
+)
 def detachable_carriers(sheave_distance, line_speed, *, station_time, interval):
     """Return how many carriers a detachable lift needs: those on the rope, and those in the two stations.
 
-        K = (2 D / v + T_station) / t
+        K = (2 D / v + T_station) / t, with D the sheave distance and t the interval
 
-    sheave_distance: Length along the rope from station to station.
-    line_speed: Speed of the haul rope.
-    interval: Time from one carrier to the next.
     returns: Number of carriers, seldom a whole number; with no station time that of a fixed loop.
 
     Source: Little's law: carriers a second, times the time of one round.
@@ -51,20 +46,15 @@ def detachable_carriers(sheave_distance, line_speed, *, station_time, interval):
 
 
 @unit_aware(
-    hourly_capacity="person/hour",
-    carriers_on_loop="",
-    carriers_out="",
-    returns="person/hour",
-    may_be_zero=("carriers_out",),
-    conditions=(NO_MORE_THAN_THERE_ARE,),
-)
+    hourly_capacity="person/hour", carriers_on_loop="", carriers_out="", returns="person/hour",
+    may_be_zero=("carriers_out",), conditions=(NO_MORE_THAN_THERE_ARE,),
+)  # fmt: skip
 def capacity_with_carriers_out(hourly_capacity, *, carriers_on_loop, carriers_out):
     """Return what is left of an hourly capacity when carriers are out of service and their places run empty.
 
-        C' = C (K - k) / K
+        C_left = C (K - K_out) / K, with K carriers on the loop
 
-    hourly_capacity: Capacity with every carrier in service.
-    carriers_out: How many of them are out of service.
+    hourly_capacity: persons an hour with every carrier in service
     returns: Capacity with the carriers that are left, where each place on the rope stays as it was. Whether a loop
         may run so needs the leave of the operator, and the maker's manual and the authority must allow it.
 

@@ -5,65 +5,30 @@ import numpy as np
 from liftcalc.units import PlainError, unit_aware
 
 
-@unit_aware(vertical_rise="m", horizontal_run="m", returns="m", may_be_zero=("vertical_rise",))
-def slope_length(*, vertical_rise, horizontal_run):
-    """Return the length of a uniform slope from its rise and its length on the map.
+@unit_aware(vertical_rise="m", horizontal_run="m", returns="", may_be_zero=("vertical_rise",))
+def grade_from_rise(*, vertical_rise, horizontal_run):
+    """Return the grade of a slope from its rise and its run.
 
-        L = sqrt(h^2 + d^2)
+        grade = h / d
 
-    horizontal_run: Length on the map, which is always horizontal.
-    returns: Length along the slope.
+    returns: Rise over horizontal run; of an uneven slope, the mean grade.
 
-    Source: Pythagoras.
+    Source: definition.
 
-    >>> show(slope_length(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m")))
-    '150 m'
+    >>> show(grade_from_rise(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147, "m")), "percent")
+    '20%'
     """
-    return np.hypot(vertical_rise, horizontal_run)
-
-
-@unit_aware(slope_length="m", grade="", returns="m", may_be_zero=("grade",))
-def vertical_rise(slope_length, grade):
-    """Return the height gained along a uniform slope.
-
-        h = L sin(arctan (g))
-
-    grade: Rise over horizontal run: Q(20, "percent") is a rise of 20 m on 100 m of map.
-    returns: Vertical rise.
-
-    Source: trigonometry; the grade is the tangent, not the sine.
-
-    >>> show(vertical_rise(Q(150, "m"), Q(20, "percent")))
-    '29.4 m'
-    """
-    return slope_length * grade / np.hypot(1.0, grade)
-
-
-@unit_aware(grade="", returns="degree", may_be_zero=("grade",))
-def slope_angle(grade):
-    """Return the angle of a slope from its grade.
-
-        alpha = arctan (g)
-
-    grade: Rise over horizontal run: Q(20, "percent") is a rise of 20 m on 100 m of map.
-    returns: Angle to the horizontal.
-
-    Source: trigonometry; a grade of 100 percent is 45 degrees.
-
-    >>> show(slope_angle(Q(20, "percent")))
-    '11.3 degrees'
-    """
-    return np.degrees(np.arctan(grade))
+    return vertical_rise / horizontal_run
 
 
 @unit_aware(angle="degree", returns="", may_be_zero=("angle",))
 def grade_from_angle(angle):
     """Return the grade of a slope from its angle.
 
-        g = tan alpha
+        grade = tan alpha
 
-    angle: Angle to the horizontal.
     returns: Rise over horizontal run.
+    raises: if the angle is 90 degrees or more
 
     Source: trigonometry; 45 degrees are a grade of 100 percent.
 
@@ -78,18 +43,49 @@ def grade_from_angle(angle):
     return np.tan(np.radians(angle))
 
 
-@unit_aware(vertical_rise="m", horizontal_run="m", returns="", may_be_zero=("vertical_rise",))
-def grade_from_rise(*, vertical_rise, horizontal_run):
-    """Return the grade of a slope from its rise and its run.
+@unit_aware(grade="", returns="degree", may_be_zero=("grade",))
+def slope_angle(grade):
+    """Return the angle of a slope from its grade.
 
-        g = h / d
+        alpha = arctan(grade)
 
-    vertical_rise: Height from bottom to top.
-    returns: Rise over horizontal run; of an uneven slope, the mean grade.
+    returns: Angle to the horizontal.
 
-    Source: definition.
+    Source: trigonometry; a grade of 100 percent is 45 degrees.
 
-    >>> show(grade_from_rise(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147, "m")), "percent")
-    '20%'
+    >>> show(slope_angle(Q(20, "percent")))
+    '11.3 degrees'
     """
-    return vertical_rise / horizontal_run
+    return np.degrees(np.arctan(grade))
+
+
+@unit_aware(vertical_rise="m", horizontal_run="m", returns="m", may_be_zero=("vertical_rise",))
+def slope_length(*, vertical_rise, horizontal_run):
+    """Return the length of a uniform slope from its rise and its length on the map.
+
+        L = sqrt(h^2 + d^2), with h the rise and d the run
+
+    returns: Length along the slope.
+
+    Source: Pythagoras.
+
+    >>> show(slope_length(vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m")))
+    '150 m'
+    """
+    return np.hypot(vertical_rise, horizontal_run)
+
+
+@unit_aware(slope_length="m", grade="", returns="m", may_be_zero=("grade",))
+def vertical_rise(slope_length, grade):
+    """Return the height gained along a uniform slope.
+
+        h = L sin alpha = L grade / sqrt(1 + grade^2), tan alpha = grade
+
+    returns: Vertical rise.
+
+    Source: trigonometry; the grade is the tangent, not the sine.
+
+    >>> show(vertical_rise(Q(150, "m"), Q(20, "percent")))
+    '29.4 m'
+    """
+    return slope_length * grade / np.hypot(1.0, grade)

@@ -17,14 +17,11 @@ from liftcalc.units import Q, UnitError, unit_aware
 def loading_capacity(loading_time, persons_per_carrier=1.0, loading_places=1.0):
     """Return how many an hour get on, from the mean time between successful starts at one place.
 
-        C = 3600 n K / t
+        C = 3600 n k / t, with k the loading places
 
     Line speed is not in it.
 
-    loading_time: Mean time from one successful start to the next at one place.
-    persons_per_carrier: Riders who start together; one person if left out.
-    loading_places: Places where riders start independently at once; 1 if left out. A tow that is grabbed along a
-        zone has more.
+    loading_places: places where riders start at once, each on its own; a tow that is grabbed along a zone has several
     returns: Persons an hour who get on.
 
     Source: definition of a rate; Know Your Capacity, SAM (Ski Area Management), July 2018, has it with one place.
@@ -39,11 +36,9 @@ def loading_capacity(loading_time, persons_per_carrier=1.0, loading_places=1.0):
 def unload_capacity(clearing_time, persons_per_carrier=1.0, unloading_places=1.0):
     """Return how many an hour get clear of the unload area.
 
-        C = 3600 n K / t_clear
+        C = 3600 n k / t_clear, with k the unloading places
 
-    clearing_time: Mean time from a rider's arrival at one place until the place is clear for the next.
-    persons_per_carrier: Riders who arrive together; one person if left out.
-    unloading_places: Places where riders get clear independently at once; 1 if left out.
+    clearing_time: mean time from a rider's arrival at one place until the place is clear for the next
     returns: Persons an hour who get clear.
 
     Source: definition of a rate.
@@ -58,10 +53,8 @@ def unload_capacity(clearing_time, persons_per_carrier=1.0, unloading_places=1.0
 def speed_where_floor_ends(clear_length, pick_up_acceleration):
     """Return the line speed above which a faster rope no longer shortens the loading time from rest.
 
-        v* = sqrt(2 a s0)
+        v* = sqrt(2 a l), with l the clear length
 
-    clear_length: Length that a rider must have moved before the next can take hold at that place.
-    pick_up_acceleration: How hard riders speed up.
     returns: Line speed that a rider has just reached when the place is clear.
 
     Source: motion at constant acceleration.
@@ -76,25 +69,131 @@ def speed_where_floor_ends(clear_length, pick_up_acceleration):
 def loading_floor_from_rest(clear_length, line_speed, pick_up_acceleration):
     """Return the least time between two starts at one place, when riders start from rest.
 
-        h = s0 / v + v / (2 a) below v* = sqrt(2 a s0), h = sqrt(2 s0 / a) above it
+        t = l / v + v / (2 a), with l the clear length, and above v* = sqrt(2 a l) with v* in place of v
 
-    The second is the first at v*: a rider still speeding up does not feel how fast the rope runs.
+    Above v* it stays at sqrt(2 l / a): a rider still speeding up does not feel how fast the rope runs.
 
-    clear_length: Length that a rider must have moved before the next can take hold at that place.
-    line_speed: Speed of the haul rope.
-    pick_up_acceleration: How hard riders speed up, from rest to the speed of the rope.
     returns: Time until the place is clear: a floor set by physics, under which no crew and no crowd can go.
 
     Source: motion at constant acceleration.
 
-    >>> floor = loading_floor_from_rest(Q(2.1, "m"), Q(3.4, "m/s"), Q(1.5, "m/s**2"))
-    >>> show(floor)
+    >>> show(loading_floor_from_rest(Q(2.1, "m"), Q(3.4, "m/s"), Q(1.5, "m/s**2")))
     '1.7 s'
-    >>> show(loading_capacity(floor))
-    '2,151 pph'
     """
     speed_that_counts = np.minimum(line_speed, speed_where_floor_ends.plain(clear_length, pick_up_acceleration))
     return clear_length / speed_that_counts + speed_that_counts / (2 * pick_up_acceleration)
+
+
+@unit_aware(
+    standing_gap="m", line_speed="m/s", reaction_time="s", deceleration="m/s**2", returns="m",
+    may_be_zero=("reaction_time",),
+)  # fmt: skip
+def stopping_gap_spacing(standing_gap, line_speed, reaction_time, deceleration):
+    """Return the spacing that would let each rider stop behind the one in front: a lesson, and no rule.
+
+        s = s0 + v t_reaction + v^2 / (2 a), with s0 the standing gap
+
+    With such spacing a faster rope carries more only up to ``speed_at_capacity_peak``, and then less.
+
+    reaction_time: time until slowing begins
+    returns: Spacing along the rope.
+
+    Source: motion at constant deceleration; the form of the stopping sight distance in the AASHTO Green Book.
+
+    >>> show(stopping_gap_spacing(Q(2.1, "m"), Q(3.4, "m/s"), Q(1, "s"), Q(2.5, "m/s**2")))
+    '7.8 m'
+    """
+    return standing_gap + line_speed * reaction_time + line_speed**2 / (2 * deceleration)
+
+
+@unit_aware(standing_gap="m", deceleration="m/s**2", returns="m/s")
+def speed_at_capacity_peak(standing_gap, deceleration):
+    """Return the line speed at which spacing that keeps a stopping gap carries the most: a lesson, and no rule.
+
+        v* = sqrt(2 a s0), with s0 the standing gap
+
+    returns: Line speed of the peak. The reaction time lowers the peak and does not move it.
+
+    Source: the spacing over the speed, s0 / v + t_reaction + v / (2 a), is least where its slope is zero.
+
+    >>> show(speed_at_capacity_peak(Q(2.1, "m"), Q(2.5, "m/s**2")))
+    '3.24 m/s'
+    """
+    return np.sqrt(2 * deceleration * standing_gap)
+
+
+@unit_aware(crowd="person", ride_and_descent="s", loading_time="s", returns="person/hour")
+def crowd_capacity_at_most(crowd, *, ride_and_descent, loading_time):
+    """Return the most riders an hour that a closed crowd can make, lap after lap.
+
+        C <= 3600 min(N / (Z + t), 1 / t), with N the crowd, Z the time of ride and descent and t the loading time
+
+    loading_time: time that one person takes at the loading point
+    returns: Upper bound on the riders an hour.
+
+    Source: asymptotic bounds of a closed queue, in the textbooks on queueing networks; the tests hold a published
+        closed loop between this bound and the lower one.
+
+    >>> show(crowd_capacity_at_most(Q(40, "person"), ride_and_descent=Q(180, "s"), loading_time=Q(3, "s")))
+    '787 pph'
+    """
+    return SECONDS_PER_HOUR * np.minimum(crowd / (ride_and_descent + loading_time), 1 / loading_time)
+
+
+@unit_aware(crowd="person", ride_and_descent="s", loading_time="s", returns="person/hour")
+def crowd_capacity_at_least(crowd, *, ride_and_descent, loading_time):
+    """Return the fewest riders an hour that a closed crowd makes, each always waiting behind all the others.
+
+        C >= 3600 N / (Z + N t), with N the crowd, Z the time of ride and descent and t the loading time
+
+    loading_time: time that one person takes at the loading point
+    returns: Lower bound on the riders an hour.
+
+    Source: asymptotic bounds of a closed queue, in the textbooks on queueing networks.
+
+    >>> show(crowd_capacity_at_least(Q(40, "person"), ride_and_descent=Q(180, "s"), loading_time=Q(3, "s")))
+    '480 pph'
+    """
+    return SECONDS_PER_HOUR * crowd / (ride_and_descent + crowd * loading_time)
+
+
+@unit_aware(mean_time="s", floor="s", returns="s", may_be_zero=("floor",))
+def mean_loading_time_exponential(*, mean_time, floor):
+    """Return the mean time between starts where riders are ready at random, exponential times, and a floor holds.
+
+        t = t_floor + t_mean e^(-t_floor / t_mean)
+
+    returns: Mean of the longer of the two. The capacity is that of this mean, and less than that of the larger
+        mean.
+
+    Source: integral of the tail of the exponential distribution; the tests compare it with draws.
+
+    >>> show(mean_loading_time_exponential(mean_time=Q(2, "s"), floor=Q(2, "s")))
+    '2.7 s'
+    """
+    return floor + mean_time * np.exp(-floor / mean_time)
+
+
+@unit_aware(mean_time="s", floor="s", time_variation="", returns="s")
+def mean_loading_time_lognormal(time_variation, *, mean_time, floor):
+    """Return the mean time between starts where the time until a rider is ready is lognormal, and a floor holds.
+
+        t = t_floor Phi(z) + t_mean Phi(sigma - z), z = (ln(t_floor / t_mean) + sigma^2 / 2) / sigma,
+        sigma^2 = ln(1 + c^2), with c the variation of the times and Phi the normal distribution
+
+    returns: Mean of the longer of the two. The capacity is that of this mean, and less than that of the larger
+        mean.
+
+    Source: partial mean of the lognormal distribution; the tests compare it with draws.
+
+    >>> show(mean_loading_time_lognormal(Q(0.5, ""), mean_time=Q(2, "s"), floor=Q(2, "s")))
+    '2.4 s'
+    """
+    from scipy.special import ndtr
+
+    sigma = np.sqrt(np.log1p(np.square(time_variation)))
+    place_of_floor = (np.log(floor / mean_time) + sigma**2 / 2) / sigma
+    return floor * ndtr(place_of_floor) + mean_time * ndtr(sigma - place_of_floor)
 
 
 # what starts: least time from one to the next at one place, and why it is no less
@@ -164,133 +263,3 @@ def intended_capacity(capacity, interval, persons_per_carrier=None, *, carriers=
         The capacity, for the eye and for comparisons.
     """
     return Capacity(capacity, level, remark=remark_on_loading(interval, persons_per_carrier, carriers=carriers))
-
-
-@unit_aware(mean_time="s", floor="s", returns="s", may_be_zero=("floor",))
-def mean_loading_time_exponential(*, mean_time, floor):
-    """Return the mean time between starts where riders are ready at random, exponential times, and a floor holds.
-
-        E[max(X, h)] = h + m e^(-h / m)
-
-    mean_time: Mean time until the next rider is ready.
-    floor: Least time between two starts, such as the headway of the rope or the floor from rest.
-    returns: Mean of the longer of the two. The capacity is that of this mean, and less than that of the larger
-        mean.
-
-    Source: integral of the tail of the exponential distribution; the tests compare it with draws.
-
-    >>> mean = mean_loading_time_exponential(mean_time=Q(2, "s"), floor=Q(2, "s"))
-    >>> show(loading_capacity(mean))
-    '1,316 pph'
-    """
-    return floor + mean_time * np.exp(-floor / mean_time)
-
-
-@unit_aware(mean_time="s", floor="s", time_variation="", returns="s")
-def mean_loading_time_lognormal(time_variation, *, mean_time, floor):
-    """Return the mean time between starts where the time until a rider is ready is lognormal, and a floor holds.
-
-        E[max(X, h)] = h Phi(z) + m Phi(sigma - z), z = (ln(h / m) + sigma^2 / 2) / sigma,
-        sigma^2 = ln(1 + c^2)
-
-    time_variation: Standard deviation of that time over its mean, also called coefficient of variation.
-    mean_time: Mean time until the next rider is ready.
-    floor: Least time between two starts, such as the headway of the rope or the floor from rest.
-    returns: Mean of the longer of the two. The capacity is that of this mean, and less than that of the larger
-        mean.
-
-    Source: partial mean of the lognormal distribution; the tests compare it with draws.
-
-    >>> mean = mean_loading_time_lognormal(Q(0.5, ""), mean_time=Q(2, "s"), floor=Q(2, "s"))
-    >>> show(loading_capacity(mean))
-    '1,517 pph'
-    """
-    from scipy.special import ndtr
-
-    sigma = np.sqrt(np.log1p(np.square(time_variation)))
-    place_of_floor = (np.log(floor / mean_time) + sigma**2 / 2) / sigma
-    return floor * ndtr(place_of_floor) + mean_time * ndtr(sigma - place_of_floor)
-
-
-@unit_aware(
-    standing_gap="m", line_speed="m/s", reaction_time="s", deceleration="m/s**2", returns="m",
-    may_be_zero=("reaction_time",),
-)  # fmt: skip
-def stopping_gap_spacing(standing_gap, line_speed, reaction_time, deceleration):
-    """Return the spacing that would let each rider stop behind the one in front: a lesson, and no rule.
-
-        s = s0 + v t_r + v^2 / (2 a)
-
-    With such spacing a faster rope carries more only up to ``speed_at_capacity_peak``, and then less.
-
-    standing_gap: Spacing of riders who stand.
-    line_speed: Speed of the haul rope.
-    reaction_time: Time until slowing begins.
-    deceleration: How hard the rope, or the rider, slows.
-    returns: Spacing along the rope.
-
-    Source: motion at constant deceleration; the form of the stopping sight distance in the AASHTO Green Book.
-
-    >>> from liftcalc import hourly_capacity
-    >>> spacing = stopping_gap_spacing(Q(2.1, "m"), Q(3.4, "m/s"), Q(1, "s"), Q(2.5, "m/s**2"))
-    >>> show(spacing)
-    '7.8 m'
-    >>> show(hourly_capacity(Q(3.4, "m/s"), spacing))
-    '1,567 pph'
-    """
-    return standing_gap + line_speed * reaction_time + line_speed**2 / (2 * deceleration)
-
-
-@unit_aware(standing_gap="m", deceleration="m/s**2", returns="m/s")
-def speed_at_capacity_peak(standing_gap, deceleration):
-    """Return the line speed at which spacing that keeps a stopping gap carries the most: a lesson, and no rule.
-
-        v* = sqrt(2 a s0)
-
-    standing_gap: Spacing of riders who stand.
-    deceleration: How hard the rope, or the rider, slows.
-    returns: Line speed of the peak. The reaction time lowers the peak and does not move it.
-
-    Source: the spacing over the speed, s0 / v + t + v / (2 a), is least where its slope is zero.
-
-    >>> show(speed_at_capacity_peak(Q(2.1, "m"), Q(2.5, "m/s**2")))
-    '3.24 m/s'
-    """
-    return np.sqrt(2 * deceleration * standing_gap)
-
-
-@unit_aware(crowd="person", ride_and_descent="s", loading_time="s", returns="person/hour")
-def crowd_capacity_at_most(crowd, *, ride_and_descent, loading_time):
-    """Return the most riders an hour that a closed crowd can make, lap after lap.
-
-        C <= 3600 min(N / (Z + D), 1 / D)
-
-    ride_and_descent: Time of one ride and one descent, without the waiting line and without loading.
-    loading_time: Time that one person takes at the loading point.
-    returns: Upper bound on the riders an hour.
-
-    Source: asymptotic bounds of a closed queue, in the textbooks on queueing networks; the tests hold a published
-    closed loop between this bound and the lower one.
-
-    >>> show(crowd_capacity_at_most(Q(40, "person"), ride_and_descent=Q(180, "s"), loading_time=Q(3, "s")))
-    '787 pph'
-    """
-    return SECONDS_PER_HOUR * np.minimum(crowd / (ride_and_descent + loading_time), 1 / loading_time)
-
-
-@unit_aware(crowd="person", ride_and_descent="s", loading_time="s", returns="person/hour")
-def crowd_capacity_at_least(crowd, *, ride_and_descent, loading_time):
-    """Return the fewest riders an hour that a closed crowd makes, each always waiting behind all the others.
-
-        C >= 3600 N / (Z + N D)
-
-    ride_and_descent: Time of one ride and one descent, without the waiting line and without loading.
-    loading_time: Time that one person takes at the loading point.
-    returns: Lower bound on the riders an hour.
-
-    Source: asymptotic bounds of a closed queue, in the textbooks on queueing networks.
-
-    >>> show(crowd_capacity_at_least(Q(40, "person"), ride_and_descent=Q(180, "s"), loading_time=Q(3, "s")))
-    '480 pph'
-    """
-    return SECONDS_PER_HOUR * crowd / (ride_and_descent + crowd * loading_time)

@@ -1,4 +1,4 @@
-"""Pull, work and power: what one rider costs the motor, and how many an hour it can carry.
+"""The motor: how many riders an hour it can pull, the power that takes, and what a start with a full line asks of it.
 
 Planning figures, no design. Whether a motor, a rope or a drive may carry more is for the maker, licensed people and
 the authority to say.
@@ -22,19 +22,33 @@ GAS_CONSTANT = GAS_CONSTANT_OF_AIR.quantity.m_as("J/(kg*kelvin)")
 WATTS_PER_KILOWATT = 1000.0
 
 
+@unit_aware(motor_power="kW", efficiency="", ride_work="J", returns="person/hour", conditions=(PART_OF_THE_POWER,))
+def simple_motor_capacity(motor_power, efficiency, ride_work):
+    """Return how many riders an hour a motor can pull by the simple law, in which the line speed drops out.
+
+    True only of a drive that is re-geared to keep its full power at every speed.
+
+        C = 3600 eta P / W, with P in watts
+
+    returns: Riders an hour. Too high: empty rope, momentum and slip are left out.
+
+    Source: conservation of energy.
+
+    >>> show(simple_motor_capacity(Q(15, "kW"), Q(85, "percent"), Q(29200, "J")))
+    '1,572 pph'
+    """
+    return SECONDS_PER_HOUR * WATTS_PER_KILOWATT * efficiency * motor_power / ride_work
+
+
 @unit_aware(
     motor_power="kW", efficiency="", line_speed="m/s", idle_drag="N", energy_per_rider="J", returns="person/hour",
-    may_be_zero=("idle_drag",),
-    conditions=(PART_OF_THE_POWER,),
+    may_be_zero=("idle_drag",), conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_rider):
     """Return how many riders an hour a motor can pull, its drive re-geared to keep full power at every line speed.
 
-        C = 3600 (eta P - F0 v) / E
+        C = 3600 (eta P - F0 v) / E, with P in watts
 
-    efficiency: Part of the motor's power that reaches the rope: 1 or less.
-    line_speed: Speed of the haul rope or belt.
-    idle_drag: Drag of the whole empty rope, or belt.
     returns: Riders an hour; zero where the empty rope alone takes all the power.
 
     Source: conservation of energy: power left over for riders, over the energy for one.
@@ -48,22 +62,17 @@ def motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_ri
 
 @unit_aware(
     motor_power="kW", efficiency="", idle_drag="N", energy_per_rider="J", line_speed="m/s", base_speed="m/s",
-    returns="person/hour", may_be_zero=("idle_drag",),
-    conditions=(PART_OF_THE_POWER,),
+    returns="person/hour", may_be_zero=("idle_drag",), conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def motor_capacity_at_constant_torque(motor_power, efficiency, idle_drag, energy_per_rider, *, line_speed, base_speed):
     """Return how many riders an hour a motor can pull on a variable-speed drive, whose torque is what is constant.
 
-        C = 3600 (eta P min(v / v_base, 1) - F0 v) / E
+        C = 3600 (eta P min(v / v_base, 1) - F0 v) / E, with P in watts
 
     Below base speed the limit falls about in proportion to the speed: a slower rope lets the motor carry fewer.
 
-    motor_power: Rated power of the motor, which it gives at base speed and above.
-    efficiency: Part of the motor's power that reaches the rope: 1 or less.
-    idle_drag: Drag of the whole empty rope, or belt.
-    energy_per_rider: Energy that the drive gives to one rider at this line speed.
-    line_speed: Speed of the haul rope or belt.
-    base_speed: Line speed at which the motor runs at its rated speed.
+    motor_power: rated power of the motor, which it gives at base speed and above
+    energy_per_rider: energy that the drive gives to one rider at this line speed
     returns: Riders an hour; zero where the empty rope alone takes all the power.
 
     Source: conservation of energy; power is torque times speed.
@@ -76,39 +85,15 @@ def motor_capacity_at_constant_torque(motor_power, efficiency, idle_drag, energy
     return motor_capacity.plain(power_at_this_speed, efficiency, line_speed, idle_drag, energy_per_rider)
 
 
-@unit_aware(motor_power="kW", efficiency="", ride_work="J", returns="person/hour", conditions=(PART_OF_THE_POWER,))
-def simple_motor_capacity(motor_power, efficiency, ride_work):
-    """Return how many riders an hour a motor can pull by the simple law, in which the line speed drops out.
-
-        C = 3600 eta P / W
-
-    True only of a drive that is re-geared to keep its full power at every speed.
-
-    efficiency: Part of the motor's power that reaches the rope: 1 or less.
-    returns: Riders an hour. Too high: empty rope, momentum and slip are left out.
-
-    Source: conservation of energy.
-
-    >>> show(simple_motor_capacity(Q(15, "kW"), Q(85, "percent"), Q(29200, "J")))
-    '1,572 pph'
-    """
-    return SECONDS_PER_HOUR * WATTS_PER_KILOWATT * efficiency * motor_power / ride_work
-
-
 @unit_aware(
     hourly_capacity="person/hour", efficiency="", line_speed="m/s", idle_drag="N", energy_per_rider="J", returns="kW",
-    may_be_zero=("hourly_capacity", "idle_drag"),
-    conditions=(PART_OF_THE_POWER,),
+    may_be_zero=("hourly_capacity", "idle_drag"), conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def motor_power_needed(hourly_capacity, efficiency, line_speed, idle_drag, energy_per_rider):
     """Return the power that a motor must give, on average, to pull a number of riders an hour.
 
-        P = (C E / 3600 + F0 v) / eta
+        P = (C E / 3600 + F0 v) / eta, with P in watts
 
-    hourly_capacity: Riders an hour.
-    efficiency: Part of the motor's power that reaches the rope: 1 or less.
-    line_speed: Speed of the haul rope or belt.
-    idle_drag: Drag of the whole empty rope, or belt.
     returns: Power at the motor. Gusts of heavy riders and a start with a full line need more.
 
     Source: conservation of energy.
@@ -121,23 +106,16 @@ def motor_power_needed(hourly_capacity, efficiency, line_speed, idle_drag, energ
 
 
 @unit_aware(
-    efficiency="",
-    line_speed="m/s",
-    idle_drag="N",
-    returns="kW",
-    may_be_zero=("idle_drag",),
-    conditions=(PART_OF_THE_POWER,),
-)
+    efficiency="", line_speed="m/s", idle_drag="N", returns="kW",
+    may_be_zero=("idle_drag",), conditions=(PART_OF_THE_POWER,),
+)  # fmt: skip
 def idle_power(efficiency, line_speed, idle_drag):
     """Return the power that the motor gives while nobody rides.
 
-        P0 = F0 v / eta
-
     A power meter on the running empty lift reads it, and so gives the drag.
 
-    efficiency: Part of the motor's power that reaches the rope: 1 or less.
-    line_speed: Speed of the haul rope or belt.
-    idle_drag: Drag of the whole empty rope, or belt.
+        P = F0 v / eta, with P in watts
+
     returns: Power at the motor.
 
     Source: definition of power.
@@ -148,17 +126,37 @@ def idle_power(efficiency, line_speed, idle_drag):
     return idle_drag * line_speed / efficiency / WATTS_PER_KILOWATT
 
 
+@unit_aware(motor_power="kW", hourly_capacity="person/hour", returns="kW/kilopph")
+def power_per_thousand_pph(motor_power, hourly_capacity):
+    """Return the power for each thousand riders an hour, to set lifts of different size side by side.
+
+    Lifts of unlike rise differ in it for that reason alone.
+
+        p = 1000 P / C
+
+    motor_power: rated power, or the power needed: say which
+    hourly_capacity: riders an hour, of one level for all lifts that are compared
+    returns: Kilowatts per 1,000 pph, which is the same number as watt-hours a rider.
+
+    Source: definition.
+
+    >>> show(power_per_thousand_pph(Q(14.1, "kW"), Q(1200, "pph")))
+    '11.8 kW per 1,000 pph'
+    """
+    return 1000 * motor_power / hourly_capacity
+
+
 @unit_aware(motor_power="kW", altitude="m", returns="kW", may_be_zero=("altitude",), conditions=(BELOW_THE_HIGHEST,))
 def engine_power_at_altitude(motor_power, altitude):
     """Return what is left of an engine's power in thin air, for an engine that breathes without a charger.
 
-        P = P0 (1 - L h / T0)^(g / (L R) - 1)
+        P_left = P (1 - lapse H / T0)^(g / (lapse R) - 1), with H the altitude, R the gas constant of air,
+        T0 its temperature at sea level and lapse the fall of temperature with height
 
     Power in proportion to the density of the air is common practice, no published source; an engine's own plate or
     manual says it better.
 
-    motor_power: Power at sea level.
-    altitude: Height above the sea, up to 11,000 m.
+    motor_power: power of the engine at sea level
     returns: Power at that height. An electric motor does not lose power so, but its cooling suffers: ask the maker.
 
     Source: for the density, ISO 2533 standard atmosphere, from memory; the tests integrate it.
@@ -173,13 +171,12 @@ def engine_power_at_altitude(motor_power, altitude):
 def peak_riders_mass(riders_on_line, rider_mass, mass_variation):
     """Return the mass of a full line at a heavy moment, when the riders on it are of mixed mass.
 
-        M = N m (1 + 2 c / sqrt(N))
+        m_peak = N m (1 + 2 c / sqrt(N)), with N riders on the line and c the variation of their masses
 
     N is the plain number of riders, whose root is taken; m is kilograms a rider, so the product is a mass. About one
     full line in forty is heavier, if riders come in no order of mass. The mean alone sets energy and hourly capacity.
 
-    rider_mass: Mean mass of one rider with clothes, skis and all.
-    mass_variation: Standard deviation of the masses over their mean, also called coefficient of variation.
+    rider_mass: mean mass of one rider with clothes, skis and all
     returns: Mass of all of them together: the mean, and two standard deviations of the sum.
 
     Source: standard deviation of a sum of independent values.
@@ -190,27 +187,6 @@ def peak_riders_mass(riders_on_line, rider_mass, mass_variation):
     return riders_on_line * rider_mass * (1 + 2 * mass_variation / np.sqrt(riders_on_line))
 
 
-@unit_aware(motor_power="kW", hourly_capacity="person/hour", returns="kW/kilopph")
-def power_per_thousand_pph(motor_power, hourly_capacity):
-    """Return the power for each thousand riders an hour, to set lifts of different size side by side.
-
-        p = 1000 P / C
-
-    Lifts of unlike rise differ in it for that reason alone.
-
-    motor_power: Rated power or needed power: say which.
-    hourly_capacity: Riders an hour, of one level for all lifts that are compared.
-    returns: Kilowatts per 1,000 pph, which is the same number as watt-hours a rider.
-
-    Source: definition.
-
-    >>> energy_of_one_ride = power_per_thousand_pph(Q(14.1, "kW"), Q(1200, "pph"))
-    >>> show(energy_of_one_ride * Q(1000, "pph"), "kW")
-    '11.8 kW'
-    """
-    return 1000 * motor_power / hourly_capacity
-
-
 @unit_aware(
     riders_on_line="person", starting_acceleration="m/s**2", pull="N", idle_drag="N", rider_mass="kg", moving_mass="kg",
     returns="N", may_be_zero=("riders_on_line", "starting_acceleration", "pull", "idle_drag", "moving_mass"),
@@ -218,15 +194,11 @@ def power_per_thousand_pph(motor_power, hourly_capacity):
 def force_to_start(riders_on_line, starting_acceleration, *, pull, idle_drag, rider_mass, moving_mass):
     """Return the force at the drive sheave that starts a full line.
 
-        F_start = N F + F0 + (N m + M) a
-
     Riders let go when a rope tow stops: it starts empty.
 
-    riders_on_line: Riders on the line at the start.
-    starting_acceleration: How hard the rope speeds up; zero for the steady run.
-    pull: Pull of one rider along the slope.
-    idle_drag: Drag of the whole empty rope.
-    rider_mass: Mass of one rider; of a mixed line, the heavy moment's mass over the riders.
+        F_start = N F + F0 + (N m + M) a, with N riders on the line
+
+    rider_mass: mass of one rider; of a mixed line, the heavy moment's mass over the riders
     returns: Force that the motor gives at the rope; without the drive's own mass, the difference of the two rope
         tensions.
 
@@ -244,14 +216,11 @@ def force_to_start(riders_on_line, starting_acceleration, *, pull, idle_drag, ri
 def inertia_at_the_rope(moment_of_inertia, sheave_radius, gear_ratio=1.0):
     """Return the mass at the rope that is as hard to start as something that turns with the drive.
 
-        M = J i^2 / R^2
+        M = J i^2 / R^2, with J the moment of inertia, R the sheave radius and i the gear ratio,
+        which is 1 for what turns with the sheave itself
 
     What turns faster counts with the square of its turns: a small rotor may weigh more at the rope than all the rope.
 
-    moment_of_inertia: Of the rotor, the gear or the brake disc about its own axis: the maker's papers have it.
-    sheave_radius: Radius of the drive sheave at the rope.
-    gear_ratio: Turns of the part for one turn of the drive sheave; 1, what turns with the sheave itself, if left
-        out.
     returns: Mass to add to the moving mass in ``force_to_start``; it is the motor's to start, and no part of what
         the rope's grip must pass on.
 

@@ -14,10 +14,8 @@ from liftcalc.units import unit_aware
 def rope_pull(rider_mass, *, grade, snow_friction):
     """Return the pull along the slope that keeps one rider going at a steady speed, skis on snow.
 
-        F = m g (sin alpha + mu cos alpha)
+        F = m g (sin alpha + mu cos alpha) = m g (grade + mu) / sqrt(1 + grade^2), tan alpha = grade
 
-    rider_mass: Mass of the rider with clothes, skis and all.
-    grade: Rise over horizontal run of a uniform slope.
     returns: Pull along the slope.
 
     Source: a block on an inclined plane, as in any introductory mechanics text.
@@ -29,48 +27,17 @@ def rope_pull(rider_mass, *, grade, snow_friction):
 
 
 @unit_aware(
-    rider_mass="kg", vertical_rise="m", horizontal_run="m", snow_friction="", returns="J",
-    may_be_zero=("vertical_rise", "horizontal_run", "snow_friction"),
+    pull="N", tether_angle="degree", snow_friction="", returns="N",
+    may_be_zero=("pull", "tether_angle", "snow_friction"), conditions=(PULLS_ALONG,),
 )  # fmt: skip
-def ride_work(rider_mass, *, vertical_rise, horizontal_run, snow_friction):
-    """Return the work of one ride on any profile, skis on snow: steep and flat parts need not be told apart.
-
-        W = m g (h + mu d)
-
-    On a uniform slope this is pull times length. Part by part, pull times length adds up to the same, as long as no
-    part is so steep downhill that the rope goes slack.
-
-    rider_mass: Mass of the rider with clothes, skis and all.
-    vertical_rise: Height gained from grab to let-go.
-    horizontal_run: Length of the ride on the map.
-    returns: Work of one ride at a steady speed.
-
-    Source: conservation of energy.
-
-    >>> way = {"vertical_rise": Q(29.4, "m"), "horizontal_run": Q(147.1, "m")}
-    >>> show(ride_work(Q(75, "kg"), **way, snow_friction=Q(0.07, "")))
-    '29,197 J'
-    """
-    return rider_mass * GRAVITY * (vertical_rise + snow_friction * horizontal_run)
-
-
-@unit_aware(
-    pull="N",
-    tether_angle="degree",
-    snow_friction="",
-    returns="N",
-    may_be_zero=("pull", "tether_angle", "snow_friction"),
-    conditions=(PULLS_ALONG,),
-)
 def tether_pull(pull, *, tether_angle, snow_friction):
     """Return the pull in a tether that rises at an angle to the slope, as on a platter or a T-bar.
 
-        T = F / (cos theta + mu sin theta)
+        F_tether = F / (cos theta + mu sin theta)
 
     The tether takes some weight off the skis, so that they rub less.
 
-    pull: Pull along the slope that the rider would need from a rope parallel to it.
-    tether_angle: Angle of the tether to the slope.
+    pull: pull along the slope that the rider would need from a rope parallel to it
     returns: Pull in the tether. The rope feels the part along the slope, this times the cosine: ``tether_relief``.
 
     Source: balance of forces along and across the slope.
@@ -83,29 +50,48 @@ def tether_pull(pull, *, tether_angle, snow_friction):
 
 
 @unit_aware(
-    tether_angle="degree",
-    snow_friction="",
-    returns="",
-    may_be_zero=("tether_angle", "snow_friction"),
-    conditions=(PULLS_ALONG,),
-)
+    tether_angle="degree", snow_friction="", returns="",
+    may_be_zero=("tether_angle", "snow_friction"), conditions=(PULLS_ALONG,),
+)  # fmt: skip
 def tether_relief(tether_angle, snow_friction):
     """Return what part of a pull along the slope the rope feels through a tether at an angle, as on a platter.
 
-        cos theta / (cos theta + mu sin theta)
+        F_rope / F = cos theta / (cos theta + mu sin theta) = 1 / (1 + mu tan theta)
 
     It is the part along the slope of ``tether_pull``, over the pull.
 
-    tether_angle: Angle of the tether to the slope.
     returns: Part of the pull along the slope that the rider would need from a rope parallel to it; 1 for such a
         rope. It holds of the steady pull and of the force that speeds the rider up alike.
 
     Source: balance of forces along and across the slope.
 
-    >>> show(Q(195, "N") * tether_relief(Q(30, "degree"), Q(0.07, "")), "N")
-    '187 N'
+    >>> show(tether_relief(Q(30, "degree"), Q(0.07, "")))
+    '0.96'
     """
     return 1 / (1 + snow_friction * np.tan(np.radians(tether_angle)))
+
+
+@unit_aware(
+    rider_mass="kg", vertical_rise="m", horizontal_run="m", snow_friction="", returns="J",
+    may_be_zero=("vertical_rise", "horizontal_run", "snow_friction"),
+)  # fmt: skip
+def ride_work(rider_mass, *, vertical_rise, horizontal_run, snow_friction):
+    """Return the work of one ride on any profile, skis on snow: steep and flat parts need not be told apart.
+
+        W = m g (h + mu d), with h the rise and d the run
+
+    On a uniform slope this is pull times length. Part by part, pull times length adds up to the same, as long as no
+    part is so steep downhill that the rope goes slack.
+
+    returns: Work of one ride at a steady speed.
+
+    Source: conservation of energy.
+
+    >>> show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m"),
+    ...                snow_friction=Q(0.07, "")))
+    '29,197 J'
+    """
+    return rider_mass * GRAVITY * (vertical_rise + snow_friction * horizontal_run)
 
 
 @unit_aware(
@@ -115,11 +101,8 @@ def tether_relief(tether_angle, snow_friction):
 def carrier_work(rider_mass, *, vertical_rise, horizontal_run, sheave_drag_share):
     """Return the work of one ride on a chair or in a cabin: the rider is lifted, and no ski rubs.
 
-        W = m g (h + c d)
+        W = m g (h + mu d), with h the rise, d the run and mu the sheave drag share
 
-    rider_mass: Mass of the rider with clothes, skis and all.
-    horizontal_run: Length of the line on the map.
-    sheave_drag_share: Drag of the sheaves as a share of the load that presses on them.
     returns: Work of one ride at a steady speed. Empty carriers balance over the loop; what rope and carriers cost
         in the sheaves is ``sheave_drag``.
 
@@ -136,10 +119,8 @@ def carrier_work(rider_mass, *, vertical_rise, horizontal_run, sheave_drag_share
 def sheave_drag(hanging_mass, sheave_drag_share):
     """Return the drag of the sheaves under rope and empty carriers: the idle drag of a chair or a cabin lift.
 
-        F0 = c M g
+        F0 = mu m_hanging g, with mu the sheave drag share
 
-    hanging_mass: Mass of the whole rope and all empty carriers, up side and down side.
-    sheave_drag_share: Drag as a share of the load on the sheaves.
     returns: Drag along the rope. The full weight is taken for the load, which on a slope is a little high.
 
     Source: definition of the share. A share of a few per cent is common practice, no published source.
@@ -157,11 +138,8 @@ def sheave_drag(hanging_mass, sheave_drag_share):
 def conveyor_work(rider_mass, *, vertical_rise, horizontal_run, bed_friction):
     """Return the work of one ride on a conveyor: the rider is lifted and presses the belt on its bed.
 
-        W = m g (h + mu d)
+        W = m g (h + mu d), with h the rise, d the run and mu the bed friction
 
-    rider_mass: Mass of the rider with clothes, skis and all.
-    horizontal_run: Length of the belt on the map.
-    bed_friction: Friction of the belt on its bed.
     returns: Work of one ride at a steady speed. What the belt itself costs is ``belt_drag``.
 
     Source: conservation of energy.
@@ -180,11 +158,8 @@ def conveyor_work(rider_mass, *, vertical_rise, horizontal_run, bed_friction):
 def belt_drag(belt_mass_per_length, horizontal_run, *, bed_friction, return_friction):
     """Return the drag of the empty belt of a conveyor, over its bed and back.
 
-        F0 = b g d (mu_bed + mu_return)
+        F0 = q g d (mu_bed + mu_return), with q the belt's mass per length and d the run
 
-    horizontal_run: Length of the conveyor on the map.
-    bed_friction: Friction of the belt on its bed, on the way up.
-    return_friction: The same on the way back, usually over rollers.
     returns: Drag along the belt. The weight of the two ways balances.
 
     Source: balance of forces along the belt.
@@ -201,8 +176,6 @@ def pull_energy(pull, ridden_length):
 
         E_1 = F L
 
-    pull: Pull along the slope at a steady speed.
-    ridden_length: Length along the rope from grab to let-go.
     returns: Energy that the rope gives one rider.
 
     Source: definition of work.
@@ -219,12 +192,10 @@ def momentum_energy(rider_mass, line_speed):
 
         E_2 = m v^2
 
-    rider_mass: Mass of the rider with clothes, skis and all.
-    line_speed: Speed of the haul rope.
     returns: Energy that the drive gives: half becomes motion of the rider, half becomes heat in the gloves.
 
     Source: a force that gives the momentum m v while the rope keeps its speed v; Kleppner and Kolenkow, An
-    Introduction to Mechanics, 2nd edition, problem 4.14, has it as a force.
+        Introduction to Mechanics, 2nd edition, problem 4.14, has it as a force.
 
     >>> show(momentum_energy(Q(75, "kg"), Q(3.4, "m/s")))
     '867 J'
@@ -241,9 +212,6 @@ def slip_energy(pull, line_speed, pick_up_acceleration):
     While the rider speeds up over the time v / a, twice as much rope goes by as snow: the pull acts on v^2 / (2 a) of
     rope more than the rider rides.
 
-    pull: Pull along the slope at a steady speed.
-    line_speed: Speed of the haul rope.
-    pick_up_acceleration: How hard the rider speeds up, from rest to the speed of the rope.
     returns: Energy that ends as heat in the gloves, beside half of the second part.
 
     Source: motion at constant acceleration.
@@ -256,19 +224,13 @@ def slip_energy(pull, line_speed, pick_up_acceleration):
 
 @unit_aware(
     pull="N", ridden_length="m", rider_mass="kg", line_speed="m/s", pick_up_acceleration="m/s**2", returns="J",
-    may_be_zero=("pull",),
-    conditions=(REACHES_THE_SPEED,),
+    may_be_zero=("pull",), conditions=(REACHES_THE_SPEED,),
 )  # fmt: skip
 def energy_per_rider(pull, ridden_length, rider_mass, line_speed, pick_up_acceleration):
     """Return the energy that the drive gives to one rider, who takes hold of a moving rope and slips up to its speed.
 
         E = F L + m v^2 + F v^2 / (2 a)
 
-    pull: Pull along the slope at a steady speed.
-    ridden_length: Length along the slope from grab to let-go.
-    rider_mass: Mass of the rider with clothes, skis and all.
-    line_speed: Speed of the haul rope.
-    pick_up_acceleration: How hard the rider speeds up.
     returns: Energy for one rider: pull, momentum taken on, and slip.
 
     Source: conservation of energy; the tests compare it with a pick-up integrated step by step.

@@ -1,11 +1,8 @@
-"""The line: spacing, headway, ride time, riders on it, and the slope it climbs.
-
-Every formula takes and returns quantities; ``.plain`` is the same formula on plain numbers, in the units of its
-docstring.
-"""
+"""Riders on the line: how long they ride, how many are on it at once, and how many carriers hang on the loop."""
 
 import numpy as np
 
+from liftcalc.constants import SECONDS_PER_HOUR
 from liftcalc.formulas.conditions import REACHES_THE_SPEED, REACHES_THE_SPEED_AND_STOPS, TIME_ENOUGH
 from liftcalc.units import unit_aware
 
@@ -16,8 +13,6 @@ def ride_time(ridden_length, line_speed):
 
         T = L / v
 
-    ridden_length: Length along the rope from where a rider takes hold to where the rider lets go.
-    line_speed: Speed of the haul rope.
     returns: Ride time, for riders who take the speed of the rope at once: on a belt, a chair, in a gondola. Whoever
         stands still at the grab rides longer: ``ride_time_from_rest``; so does a tram: ``ride_time_rest_to_rest``.
 
@@ -39,9 +34,6 @@ def ride_time_from_rest(ridden_length, line_speed, pick_up_acceleration):
 
     In the time v / a of speeding up a rider covers half of what the rope does.
 
-    ridden_length: Length along the rope from where a rider takes hold to where the rider lets go.
-    line_speed: Speed of the haul rope.
-    pick_up_acceleration: How hard the rider speeds up, from rest to the speed of the rope.
     returns: Ride time. A belt, a chair or a gondola takes its riders along at once: ``ride_time``.
 
     Source: motion at constant acceleration, then at constant speed.
@@ -60,9 +52,7 @@ def ride_time_rest_to_rest(ridden_length, line_speed, acceleration):
 
         T = L / v + v / a
 
-    ridden_length: Length along the rope from stop to stop.
-    line_speed: Speed of the haul rope between start and stop.
-    acceleration: How hard the cabin speeds up, and slows at the end.
+    line_speed: speed of the haul rope between start and stop
     returns: Ride time.
 
     Source: motion at constant acceleration, speed and deceleration.
@@ -81,9 +71,6 @@ def line_speed_from_ride_time(ridden_length, ride_time, pick_up_acceleration):
 
     It is ``ride_time_from_rest`` solved for the speed.
 
-    ridden_length: Length along the rope from grab to let-go.
-    ride_time: Time from grab to let-go.
-    pick_up_acceleration: How hard the rider speeds up, from rest to the speed of the rope.
     returns: Line speed. Length over time alone is lower: it is the mean of the whole ride, the start included.
 
     Source: motion at constant acceleration, then at constant speed.
@@ -100,19 +87,34 @@ def persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
 
         N = n L / s
 
-    ridden_length: Length along the rope that is ridden.
-    spacing: Distance from one rider, or one carrier, to the next.
-    persons_per_carrier: Riders side by side, or on one carrier; one person if left out.
     returns: Average number of riders: exact over time, and seldom a whole number. Riders who start from rest bunch
         up at the start: for them take flow times ``ride_time_from_rest``.
 
-    Source: Little's law with flow :math:`n v / s` and ride time :math:`L / v`; Little and Graves, chapter 5 of
-    Building Intuition, Springer 2008.
+    Source: Little's law with the flow n v / s and the ride time L / v; Little and Graves, chapter 5 of Building
+        Intuition, Springer 2008.
 
     >>> show(persons_on_line(ridden_length=Q(150, "m"), spacing=Q(6.8, "m")))
     '22.1 persons'
     """
     return persons_per_carrier * ridden_length / spacing
+
+
+@unit_aware(hourly_capacity="person/hour", time_spent="s", returns="person")
+def persons_from_flow(hourly_capacity, time_spent):
+    """Return how many persons are in a place that all pass at a steady flow: Little's law.
+
+    The place may be the line (time spent: the ride time), the unload area (the time to clear it) or the waiting line.
+
+        N = C T / 3600, with T the time spent
+
+    returns: Average number of persons in the place.
+
+    Source: Little's law; Little and Graves, chapter 5 of Building Intuition, Springer 2008.
+
+    >>> show(persons_from_flow(Q(1800, "pph"), Q(6, "s")))
+    '3 persons'
+    """
+    return hourly_capacity * time_spent / SECONDS_PER_HOUR
 
 
 @unit_aware(ridden_length="m", spacing="m", persons_per_carrier="person", returns="person")
@@ -122,13 +124,10 @@ def most_persons_on_line(*, ridden_length, spacing, persons_per_carrier=1.0):
     It tells how many may be holding on when the rope stops. It never enters a capacity. Riders who start from rest can
     be more: for them take ``most_persons_from_headway``.
 
-        n (floor(L / s) + 1)
+        N = n (floor(L / s) + 1)
 
     A length that is a whole number of spacings but for rounding in the last digits counts as whole.
 
-    ridden_length: Length along the rope that is ridden.
-    spacing: Distance from one rider, or one carrier, to the next.
-    persons_per_carrier: Riders side by side, or on one carrier; one person if left out.
     returns: A whole number of carriers times the persons on each.
 
     Source: counting posts of a fence.
@@ -145,14 +144,12 @@ def most_persons_from_headway(*, ride_time, headway, persons_per_carrier=1.0):
 
     It holds for riders who start from rest, too: they stand closer at the start, and no spacing tells how many fit.
 
-        n (floor(T / t) + 1)
+        N = n (floor(T / t) + 1), with T the ride time and t the headway
 
     At the moment when one takes hold, those are on the line who took hold no longer than a ride time ago. A ride time
     that is a whole number of headways but for rounding in the last digits counts as whole.
 
-    ride_time: Time from grab to let-go, a start from rest included.
-    headway: Headway, or the interval between carriers.
-    persons_per_carrier: Riders side by side, or on one carrier; one person if left out.
+    headway: time from one rider, or one carrier, to the next past one point
     returns: A whole number of carriers times the persons on each.
 
     Source: counting posts of a fence, in time.
@@ -163,35 +160,14 @@ def most_persons_from_headway(*, ride_time, headway, persons_per_carrier=1.0):
     return persons_per_carrier * (np.floor(ride_time / headway * (1 + 1e-12)) + 1)
 
 
-@unit_aware(hourly_capacity="person/hour", time_spent="s", returns="person")
-def persons_from_flow(hourly_capacity, time_spent):
-    """Return how many persons are in a place that all pass at a steady flow: Little's law.
-
-    The place may be the line (time spent: the ride time), the unload area (the time to clear it) or the waiting line.
-
-        N = C T / 3600
-
-    hourly_capacity: Persons an hour who pass.
-    returns: Average number of persons in the place.
-
-    Source: Little's law; Little and Graves, chapter 5 of Building Intuition, Springer 2008.
-
-    >>> show(persons_from_flow(Q(1800, "pph"), Q(6, "s")))
-    '3 persons'
-    """
-    return hourly_capacity * time_spent / 3600
-
-
 @unit_aware(sheave_distance="m", spacing="m", returns="")
 def carriers_on_loop(*, sheave_distance, spacing):
     """Return how many carriers hang on the whole loop, up side and down side.
 
-        K = 2 L / s
+        K = 2 D / s, with D the sheave distance
 
     The rope that lies round the two sheaves is left out.
 
-    sheave_distance: Distance along the line from the bottom sheave to the top sheave.
-    spacing: Distance along the rope from one carrier to the next.
     returns: Number of carriers. A loop closes on itself: there is no fence post to add.
 
     Source: geometry.

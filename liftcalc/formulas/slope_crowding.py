@@ -8,9 +8,8 @@ from liftcalc.units import unit_aware
 def slope_capacity(rider_density, slope_area, descent_time):
     """Return how many an hour can ski down a slope at a density that people still find pleasant.
 
-        C = 3600 rho A / T
+        C = 3600 rho A / T, with rho the density, A the area and T the descent time
 
-    rider_density: Riders on each hectare at once.
     returns: Riders an hour.
 
     Source: Little's law; Little and Graves, chapter 5 of Building Intuition, Springer 2008.

@@ -1,4 +1,4 @@
-"""What pulls and what stops: slope angle and the three stopping distances.
+"""Stopping: how far the rope still runs, how far a rider still glides, who is inside that distance, how hard both slow.
 
 Planning figures, no design. Stop gates are tested as the maker's manual and the local code say; they are never
 sized from here.
@@ -14,16 +14,15 @@ from liftcalc.units import PlainError, unit_aware
 def rope_stopping_distance(line_speed, stop_delay, rope_deceleration):
     """Return how far the rope still runs after a stop gate has tripped: no human reaction in it.
 
-        d = v t_delay + v^2 / (2 a)
+    How hard the rope slows depends on the load, and either the empty rope or the full line may run furthest:
+    ``rope_deceleration``.
 
-    line_speed: Speed of the haul rope.
-    stop_delay: Time from the trip until the rope begins to slow.
-    rope_deceleration: How hard the rope slows. It depends on the load, and either the empty rope or the full line
-        may run furthest: ``rope_deceleration``.
+        x = v t_delay + v^2 / (2 a)
+
     returns: Distance until the rope stands.
 
     Source: motion at constant speed, then at constant deceleration; the form of the stopping sight distance in the
-    AASHTO Green Book.
+        AASHTO Green Book.
 
     >>> show(rope_stopping_distance(Q(3.4, "m/s"), Q(0.5, "s"), Q(1.5, "m/s**2")))
     '5.6 m'
@@ -32,105 +31,34 @@ def rope_stopping_distance(line_speed, stop_delay, rope_deceleration):
 
 
 @unit_aware(
-    line_speed="m/s",
-    reaction_time="s",
-    stop_delay="s",
-    rope_deceleration="m/s**2",
-    returns="m",
+    line_speed="m/s", reaction_time="s", stop_delay="s", rope_deceleration="m/s**2", returns="m",
     may_be_zero=("reaction_time", "stop_delay"),
-)
+)  # fmt: skip
 def attendant_stopping_distance(line_speed, *, reaction_time, stop_delay, rope_deceleration):
     """Return how far the rope still runs after an attendant sees a fall and presses stop.
 
-        d = v (t_reaction + t_delay) + v^2 / (2 a)
+        x = v (t_reaction + t_delay) + v^2 / (2 a)
 
-    line_speed: Speed of the haul rope.
-    reaction_time: Time until the button is pressed. No published figure for lift attendants was found: measure it.
-    stop_delay: Time from the button until the rope begins to slow.
+    reaction_time: time until the attendant presses the button: measure it, for no published figure was found
     returns: Distance until the rope stands.
 
     Source: as for the rope alone; the form of the stopping sight distance in the AASHTO Green Book.
 
-    >>> speed, slowing = Q(3.4, "m/s"), Q(1.5, "m/s**2")
-    >>> show(attendant_stopping_distance(speed, reaction_time=Q(2, "s"), stop_delay=Q(0.5, "s"),
-    ...                                  rope_deceleration=slowing))
+    >>> show(attendant_stopping_distance(Q(3.4, "m/s"), reaction_time=Q(2, "s"), stop_delay=Q(0.5, "s"),
+    ...                                  rope_deceleration=Q(1.5, "m/s**2")))
     '12.4 m'
     """
     return rope_stopping_distance.plain(line_speed, reaction_time + stop_delay, rope_deceleration)
-
-
-@unit_aware(
-    riders_on_line="person", pull="N", idle_drag="N", brake_force="N", rider_mass="kg", moving_mass="kg",
-    returns="m/s**2",
-    may_be_zero=("riders_on_line", "pull", "idle_drag", "brake_force"),
-)  # fmt: skip
-def rope_deceleration(riders_on_line, *, pull, idle_drag, brake_force, rider_mass, moving_mass):
-    """Return how hard the rope slows by itself once the drive has let go of it, with riders who hold on.
-
-        a = (N F + F0 + F_brake) / (N m + M)
-
-    Which load runs furthest depends on the brake. While F / m is more than (F_0 + F_brake) / M, each rider who holds on
-    slows the rope, and the empty rope runs furthest. Above that brake the rope slows harder than riders do by
-    themselves: each one who holds on is held back by the rope and pushes it on, and the full line runs furthest. The
-    brake between the two is ``brake_force_where_riders_make_no_difference``. A rider who lets go, or whose tether hangs
-    slack, does neither.
-
-    riders_on_line: Riders on the line; zero for the empty rope.
-    pull: Pull of one rider along the slope.
-    idle_drag: Drag of the whole empty rope.
-    brake_force: Force of a brake along the rope; zero where there is none.
-    rider_mass: Mass of one rider.
-    returns: Deceleration of the rope.
-
-    Source: Newton's second law for rope and riders together.
-
-    >>> line = {"pull": Q(195, "N"), "idle_drag": Q(500, "N"), "brake_force": Q(0, "N"), "rider_mass": Q(75, "kg"),
-    ...         "moving_mass": Q(400, "kg")}
-    >>> show(rope_deceleration(Q(0, "person"), **line)), show(rope_deceleration(Q(15, "person"), **line))
-    ('1.25 m/s²', '2.25 m/s²')
-    >>> line["brake_force"] = Q(2000, "N")
-    >>> show(rope_deceleration(Q(0, "person"), **line)), show(rope_deceleration(Q(15, "person"), **line))
-    ('6.25 m/s²', '3.56 m/s²')
-    """
-    return (riders_on_line * pull + idle_drag + brake_force) / (riders_on_line * rider_mass + moving_mass)
-
-
-@unit_aware(
-    pull="N", idle_drag="N", rider_mass="kg", moving_mass="kg", returns="N", may_be_zero=("pull", "idle_drag"),
-)  # fmt: skip
-def brake_force_where_riders_make_no_difference(*, pull, idle_drag, rider_mass, moving_mass):
-    """Return the brake force at which a rope stops over one distance, empty or full of riders who hold on.
-
-        F_brake = M F / m - F0
-
-    There the empty rope slows just as a rider who lets go: (F_0 + F_brake) / M = F / m. A stop that was tried without
-    riders therefore proves nothing about a full line; the maker's manual says with what load to try.
-
-    pull: Pull of one rider along the slope.
-    idle_drag: Drag of the whole empty rope.
-    rider_mass: Mass of one rider.
-    returns: Force of the brake along the rope. With a weaker brake the empty rope runs furthest, with a stronger
-        one the full line. A negative force says that the idle drag alone is stronger: the full line then always
-        runs furthest.
-
-    Source: Newton's second law; the tests compare it with the motion of rope and riders, step by step.
-
-    >>> line = {"pull": Q(195, "N"), "idle_drag": Q(500, "N"), "rider_mass": Q(75, "kg"), "moving_mass": Q(400, "kg")}
-    >>> show(brake_force_where_riders_make_no_difference(**line))
-    '540 N'
-    """
-    return pull * moving_mass / rider_mass - idle_drag
 
 
 @unit_aware(grade="", snow_friction="", returns="m/s**2", may_be_zero=("grade", "snow_friction"))
 def rider_deceleration(*, grade, snow_friction):
     """Return how hard a rider slows who has let go of the rope and glides uphill.
 
-        a = g (sin alpha + mu cos alpha)
+        a = g (sin alpha + mu cos alpha) = g (grade + mu) / sqrt(1 + grade^2), tan alpha = grade
 
-    grade: Rise over horizontal run.
-    snow_friction: Friction of skis on snow, but not together with the grade.
     returns: Deceleration along the slope.
+    raises: if grade and snow friction are both zero
 
     Source: a block on an inclined plane, as in any introductory mechanics text.
 
@@ -149,15 +77,14 @@ def rider_deceleration(*, grade, snow_friction):
 def rider_stopping_distance(line_speed, *, grade, snow_friction):
     """Return how far a rider glides on uphill after letting go of the rope.
 
-        d = v^2 / (2 g (sin alpha + mu cos alpha))
+        x = v^2 / (2 a), with a from ``rider_deceleration``
 
     A rope that slows harder than this rider lets riders overrun it: whoever still holds on is held back by the rope
     and pushes it on.
 
-    line_speed: Speed of the rider at letting go.
-    grade: Rise over horizontal run.
-    snow_friction: Friction of skis on snow, but not together with the grade.
+    line_speed: speed of the rider at letting go
     returns: Distance along the slope until the rider stands.
+    raises: if grade and snow friction are both zero
 
     Source: motion at constant deceleration.
 
@@ -171,10 +98,10 @@ def rider_stopping_distance(line_speed, *, grade, snow_friction):
 def riders_inside(*, distance, spacing):
     """Return the most riders who may be inside a distance behind a fallen rider.
 
-        floor(d / s) + 1
+        N = floor(x / s) + 1, with x the distance, such as a stopping distance
 
-    distance: Distance along the rope, such as a stopping distance.
-    spacing: Distance from one rider to the next.
+    A distance that is a whole number of spacings but for rounding in the last digits counts as whole.
+
     returns: A whole number of riders: the fallen one and each who reaches that place before the rope stands.
 
     Source: counting posts of a fence.
@@ -183,3 +110,51 @@ def riders_inside(*, distance, spacing):
     '2 persons'
     """
     return np.floor(distance / spacing * (1 + 1e-12)) + 1
+
+
+@unit_aware(
+    riders_on_line="person", pull="N", idle_drag="N", brake_force="N", rider_mass="kg", moving_mass="kg",
+    returns="m/s**2", may_be_zero=("riders_on_line", "pull", "idle_drag", "brake_force"),
+)  # fmt: skip
+def rope_deceleration(riders_on_line, *, pull, idle_drag, brake_force, rider_mass, moving_mass):
+    """Return how hard the rope slows by itself once the drive has let go of it, with riders who hold on.
+
+        a = (N F + F0 + F_brake) / (N m + M), with N riders on the line
+
+    Which load runs furthest depends on the brake. While F / m is more than (F0 + F_brake) / M, each rider who holds on
+    slows the rope, and the empty rope runs furthest. Above that brake the rope slows harder than riders do by
+    themselves: each one who holds on is held back by the rope and pushes it on, and the full line runs furthest. The
+    brake between the two is ``brake_force_where_riders_make_no_difference``. A rider who lets go, or whose tether hangs
+    slack, does neither.
+
+    returns: Deceleration of the rope.
+
+    Source: Newton's second law for rope and riders together.
+
+    >>> show(rope_deceleration(Q([0, 15], "person"), pull=Q(195, "N"), idle_drag=Q(500, "N"),
+    ...                        brake_force=Q(2000, "N"), rider_mass=Q(75, "kg"), moving_mass=Q(400, "kg")))
+    '6.25, 3.56 m/s²'
+    """
+    return (riders_on_line * pull + idle_drag + brake_force) / (riders_on_line * rider_mass + moving_mass)
+
+
+@unit_aware(pull="N", idle_drag="N", rider_mass="kg", moving_mass="kg", returns="N", may_be_zero=("pull", "idle_drag"))
+def brake_force_where_riders_make_no_difference(*, pull, idle_drag, rider_mass, moving_mass):
+    """Return the brake force at which a rope stops over one distance, empty or full of riders who hold on.
+
+        F_brake = M F / m - F0
+
+    There the empty rope slows just as a rider who lets go: (F0 + F_brake) / M = F / m. A stop that was tried without
+    riders therefore proves nothing about a full line; the maker's manual says with what load to try.
+
+    returns: Force of the brake along the rope. With a weaker brake the empty rope runs furthest, with a stronger
+        one the full line. A negative force says that the idle drag alone is stronger: the full line then always
+        runs furthest.
+
+    Source: Newton's second law; the tests compare it with the motion of rope and riders, step by step.
+
+    >>> show(brake_force_where_riders_make_no_difference(pull=Q(195, "N"), idle_drag=Q(500, "N"),
+    ...                                                  rider_mass=Q(75, "kg"), moving_mass=Q(400, "kg")))
+    '540 N'
+    """
+    return pull * moving_mass / rider_mass - idle_drag

@@ -6,23 +6,17 @@ from liftcalc.units import PlainError, unit_aware
 
 
 @unit_aware(
-    line_speed="m/s",
-    spacing="m",
-    counting_time="s",
-    first_rider_away="m",
-    returns="person",
-    may_be_zero=("first_rider_away",),
-)
+    line_speed="m/s", spacing="m", counting_time="s", first_rider_away="m", returns="person",
+    may_be_zero=("first_rider_away",), one_value=True,
+)  # fmt: skip
 def count_simulated_riders(*, line_speed, spacing, counting_time, first_rider_away=0.0):
     """Set riders on a rope, let it run, and count those who pass a post: the third route.
 
     Each rider is placed and moved; no division of speed by spacing is made, so that the count is a route of its own.
+    One rope is set up at a time: each argument is one value.
 
-    line_speed: Speed of the haul rope; a scalar.
-    spacing: Distance along the rope from one rider to the next; a scalar.
-    counting_time: How long riders are counted; a scalar.
-    first_rider_away: How far below the post the first rider stands when the count begins; zero if left out.
     returns: Riders counted: every rider who was at or below the post at the start and is above it at the end.
+    raises: if more than ten million riders would pass
 
     Source: counting.
 

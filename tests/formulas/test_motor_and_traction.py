@@ -526,6 +526,11 @@ def test_own_arithmetic_a_random_loading_time_costs_a_sixth():
     assert loading.loading_capacity(mean).m_as("pph") == pytest.approx(1517, abs=0.5)  # and not 1,800
 
 
+def test_own_arithmetic_exponential_times_over_a_floor_as_long_as_their_mean():
+    mean = loading.mean_loading_time_exponential(mean_time=Q(2, "s"), floor=Q(2, "s"))
+    assert mean.m_as("s") == pytest.approx(2 + 2 / math.e, rel=1e-12)
+
+
 @given(mean=st.floats(0.5, 8), floor=st.floats(0.1, 8), variation=st.floats(0.05, 1.5))
 def test_chance_never_shortens_the_mean(mean, floor, variation):
     for found in (

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 import liftcalc
-from liftcalc.units import FORMULAS
+from liftcalc.units import FORMULAS, PlainError, Q
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "liftcalc"
@@ -126,28 +126,70 @@ def test_importing_the_panels_leaves_the_plot_style_alone():
     assert run.stdout.strip() == "True False"
 
 
+def sections_of(text):
+    """Return what stands above the sections of a docstring, and the sections by their heads, each on one line."""
+    above, *parts = re.split(r"^(\w+)\n-+\n", text, flags=re.MULTILINE)
+    assert [len(rule) for rule in re.findall(r"^-+$", text, flags=re.MULTILINE)] == [len(head) for head in parts[::2]]
+    return above, dict(zip(parts[::2], parts[1::2], strict=True))
+
+
+def entries_of(section):
+    """Return the entries of a section: what stands under each head, on one line."""
+    found = re.split(r"^(\S.*)\n", section, flags=re.MULTILINE)[1:]
+    return {head: " ".join(body.split()) for head, body in zip(found[::2], found[1::2], strict=True)}
+
+
+def bound_of(formula, argument):
+    """Return the bound of an argument, as the message of the check has it."""
+    values = {name: Q(1.0, formula.units[name]) for name in inspect.signature(formula).parameters}
+    with pytest.raises(PlainError, match=f"{argument} must be (greater than zero|zero or more), but got") as refused:
+        formula(**values | {argument: Q(-1.0, formula.units[argument])})
+    return re.search("greater than zero|zero or more", str(refused.value))[0].capitalize()
+
+
 @pytest.mark.parametrize("name", sorted(FORMULAS))
-def test_docstring_says_what_the_decorator_does(name):
+def test_help_says_what_the_decorator_does(name):
     formula = FORMULAS[name]
-    text = inspect.getdoc(formula)
-    heads = ["Parameters", "Returns", "Raises", "Notes", "Examples"]
-    places = [text.find(f"\n{head}\n{'-' * len(head)}\n") for head in heads]
-    assert all(place > 0 for place in places), f"{name}: sections {heads}"
-    assert places == sorted(places)
-    parameters = text[places[0] : places[1]]
-    documented = {}
-    for names, unit in re.findall(r"^([a-z_, ]+) : Quantity \[(.*?)\]", parameters, flags=re.MULTILINE):
-        documented |= dict.fromkeys(names.split(", "), unit)
-    expected = {argument: unit for argument, unit in formula.units.items() if argument != "returns"}
-    assert documented == expected
-    assert list(documented) == list(inspect.signature(formula).parameters)
-    returned = re.search(r"^Quantity \[(.*?)\]", text[places[1] : places[2]], flags=re.MULTILINE)
-    assert returned[1] == formula.units["returns"]
-    raised = text[places[2] : places[3]]
-    assert "UnitError" in raised
-    assert "PlainError" in raised
-    assert "Source:" in text[places[3] : places[4]], f"{name}: the notes name the source"
-    assert ">>> show(" in text[places[4] :]
+    above, sections = sections_of(inspect.getdoc(formula))
+    assert re.match(r"[A-Z][^\n]+\.\n", above), "one sentence on a line of its own"
+    assert list(sections) == ["Parameters", "Returns", "Raises", "Notes", "Examples"]
+    documented, parameters = entries_of(sections["Parameters"]), inspect.signature(formula).parameters
+    assert list(documented) == [f"{argument} : Quantity [{formula.units[argument]}]" for argument in parameters]
+    for said, (argument, parameter) in zip(documented.values(), parameters.items(), strict=True):
+        ends = [f"{bound_of(formula, argument)}."]
+        if parameter.default is not parameter.empty:
+            ends.append(f"{parameter.default:g} {formula.units[argument]}".strip() + " if left out.")
+        assert said.endswith(" ".join(ends)), f"{argument}: bound and default"
+    ((returned, what),) = entries_of(sections["Returns"]).items()
+    assert returned == f"Quantity [{formula.units['returns']}]"
+    assert re.search(r"One value\.$|Scalar, or array of the common shape of the arguments\.$", what)
+    raised = entries_of(sections["Raises"])
+    assert list(raised) == ["UnitError", "PlainError"]
+    assert [each.refuses for each in formula.conditions if f"If {each.refuses}." not in raised["PlainError"]] == []
+    assert "Source: " in sections["Notes"]
+    *_, module, short = name.split(".")
+    if module != "two_minute_count":
+        assert sections["Notes"].startswith("    "), "the notes begin with the law"
+    assert sections["Examples"].startswith(f">>> from liftcalc import Q, {short}, show\n>>> show({short}(")
+    assert sections["Examples"].count(">>>") == 2, "an example is one call"
+
+
+@pytest.mark.parametrize("name", sorted(FORMULAS))
+def test_a_short_docstring_keeps_its_form(name):
+    plain = FORMULAS[name].plain
+    short, code = inspect.getdoc(plain), inspect.getsource(plain)
+    begun = re.findall(r"^(\w+): (.)", short, flags=re.MULTILINE)
+    assert [each for each, first in begun if each not in ("returns", "Source") and not first.islower()] == []
+    if "raise PlainError" in code:
+        assert re.search(r"^raises: if ", short, flags=re.MULTILINE), "it says what the formula itself refuses"
+    assert re.findall(r":math:|\\|\bfrac|tfrac|[^\x00-\x7f°²³]", short) == [], "laws in plain characters"
+    assert "scalar" not in short, "the decorator says so"
+
+
+def test_formula_files_stay_short():
+    lines = [line for path in (PACKAGE / "formulas").glob("*.py") for line in path.read_text("utf-8").splitlines()]
+    assert len(lines) <= 2000
+    assert max(map(len, lines)) <= 120
 
 
 def test_every_formula_can_be_had_from_the_package():
