@@ -51,7 +51,7 @@ class Capacity:
     ------
     UnitError
         If the value is no hourly capacity.
-    ValueError
+    PlainError
         If the level is not one of the four, or there are fewer than one line.
     """
 
@@ -116,7 +116,7 @@ def compare(first, second):
 
     Raises
     ------
-    ValueError
+    PlainError
         If a list is empty or a capacity is zero.
 
     Warns

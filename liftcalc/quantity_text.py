@@ -271,7 +271,7 @@ def read_number(text, decimal_comma=False):
 
     Raises
     ------
-    ValueError
+    PlainError
         If the text is no number, or can be read in two ways; the message says what to write.
 
     Examples

@@ -25,7 +25,7 @@ class Table:
 
     Raises
     ------
-    ValueError
+    PlainError
         If a row has not as many cells as there are columns.
     """
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 import pint
 
-from liftcalc.docstrings import completed
+from liftcalc.docstrings import BOUNDS, completed
 from liftcalc.errors import PlainError, UnitError
 
 ureg = pint.get_application_registry()
@@ -182,9 +182,8 @@ def _magnitude(function, name, value, unit, wanted, lowest):
             f"Write for example {_advice(unit)}."
         )
     if lowest == "positive" and least <= 0 or lowest == "not negative" and least < 0:
-        bound = "greater than zero" if lowest == "positive" else "zero or more"
         raise PlainError(
-            f"{function}: {name} must be {bound}, but got {_plain_text(value)}. Write for example {_advice(unit)}."
+            f"{function}: {name} must be {BOUNDS[lowest]}, but got {_plain_text(value)}. Write for example {_advice(unit)}."
         )
     return number
 

@@ -33,7 +33,7 @@ def learner_key(name):
 
     Raises
     ------
-    ValueError
+    PlainError
         If it is neither text nor a whole number, or longer than 80 characters.
 
     Examples

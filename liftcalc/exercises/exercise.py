@@ -106,7 +106,7 @@ class Exercise:
 
     Raises
     ------
-    ValueError
+    PlainError
         If a gap has no number, or the sort is not known.
     """
 
@@ -189,7 +189,7 @@ class ChoiceExercise(Exercise):
 
     Raises
     ------
-    ValueError
+    PlainError
         If not exactly one is right.
     """
 

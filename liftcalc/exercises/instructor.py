@@ -81,7 +81,7 @@ def answer_key(learners, exercises=None):
 
     Raises
     ------
-    ValueError
+    PlainError
         If two learners would have the same numbers, or an exercise is not known.
     """
     rows = []
@@ -117,7 +117,7 @@ def marks(folder, totals=False):
 
     Raises
     ------
-    ValueError
+    PlainError
         If the folder is not there.
     """
     folder = Path(folder)
@@ -214,7 +214,7 @@ def problem_sheet(learners=("",), exercises=None):
 
     Raises
     ------
-    ValueError
+    PlainError
         If two learners would have the same numbers, or an exercise is not known.
     """
     ids = _chosen(exercises)

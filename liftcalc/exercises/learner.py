@@ -126,7 +126,7 @@ def start_exercises(name=""):
 
     Raises
     ------
-    ValueError
+    PlainError
         If it is no name and no number, or too long.
     """
     session().start(name)
@@ -147,7 +147,7 @@ def show_exercise(id):
 
     Raises
     ------
-    ValueError
+    PlainError
         If there is no such exercise.
     """
     return session().posed(id)
@@ -170,7 +170,7 @@ def try_answer(id, given=None):
 
     Raises
     ------
-    ValueError
+    PlainError
         If there is no such exercise.
     """
     return session().answer(id, given)
@@ -190,7 +190,7 @@ def next_clue(id):
 
     Raises
     ------
-    ValueError
+    PlainError
         If there is no such exercise.
     """
     return session().clue(id)
@@ -210,7 +210,7 @@ def worked(id):
 
     Raises
     ------
-    ValueError
+    PlainError
         If there is no such exercise.
     """
     return session().worked(id)

@@ -28,7 +28,7 @@ def exercise_of(id, caller="exercise_of"):
 
     Raises
     ------
-    ValueError
+    PlainError
         If there is no such exercise.
 
     Examples

@@ -116,7 +116,7 @@ def slope_from_map(*, map_length, vertical_rise, map_length_uncertainty=None, ve
     ------
     UnitError
         If an argument has no unit, or one of another kind.
-    ValueError
+    PlainError
         If the map length is not greater than zero, or the rise is negative.
 
     Notes

@@ -177,7 +177,7 @@ def line_speed_from_laps(
     ------
     UnitError
         If a length or an acceleration has no unit, or is of another kind.
-    ValueError
+    PlainError
         If a length or an acceleration is not greater than zero, or nobody can cover the length in that time from rest.
 
     Notes

@@ -236,7 +236,7 @@ class LineSolution:
         ------
         NotKnownError
             If it does not follow from the givens; the message says what one more reading, or two, would give it.
-        ValueError
+        PlainError
             If there is no such quantity.
         """
         choices = _choices_text(self.choices(name))
@@ -383,7 +383,7 @@ def solve_line(*, tolerance=0.01, has_carriers=True, **givens):
     ------
     UnitError
         If a given has no unit, or one of another kind.
-    ValueError
+    PlainError
         If nothing is given, a name is not known, or a value is not one finite number greater than zero.
     DisagreementError
         If givens disagree by more than the tolerance. With one figure to spare only the set disagrees; with two or more

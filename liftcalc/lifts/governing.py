@@ -71,7 +71,7 @@ def governing(limits):
 
     Raises
     ------
-    ValueError
+    PlainError
         If something else came, a name came twice, or none of the lift's own limits is there.
 
     Examples
@@ -154,7 +154,7 @@ def envelope(places, capacities):
 
     Raises
     ------
-    ValueError
+    PlainError
         If there is no curve, or one does not fit the places.
 
     Examples
@@ -221,7 +221,7 @@ def share_of_draws(draws):
     ------
     UnitError
         If draws come as quantities that are no hourly capacities.
-    ValueError
+    PlainError
         If there is no limit or no draw, the shapes differ, or a draw is negative or no finite number.
 
     Examples

@@ -37,7 +37,7 @@ class Installation:
 
     Raises
     ------
-    ValueError
+    PlainError
         If there is no line, or the lines are of different levels.
     """
 
@@ -111,7 +111,7 @@ def read_lifts(path):
 
     Raises
     ------
-    ValueError
+    PlainError
         If the file cannot be read, a column is missing or not known, a cell cannot be read, or a line does not follow
         from its cells; the message names the row.
     """

@@ -47,7 +47,7 @@ class Limit:
     ------
     UnitError
         If a capacity is no hourly capacity.
-    ValueError
+    PlainError
         If it is not one finite number, zero or more; if it is a packing figure, a count, or of several lines; or if
         the group is not known.
     """

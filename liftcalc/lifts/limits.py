@@ -358,7 +358,7 @@ def rule_limit(capacity, source):
 
     Raises
     ------
-    ValueError
+    PlainError
         If the source is not a text.
     """
     if source is not None and not isinstance(source, str):

@@ -59,7 +59,7 @@ class Line:
     ------
     UnitError
         If a quantity has no unit, or one of another kind.
-    ValueError
+    PlainError
         If the kind or the level is not known, a quantity is not greater than zero, or the ride ends before its riders
         have the speed of the rope.
     """
@@ -173,7 +173,7 @@ def line_from(name, kind, *, vertical_rise, motor_power=None, level="ideal", dwe
         If line speed, spacing or ridden length do not follow; the message says what more would give them.
     DisagreementError
         If there are figures to spare, and they disagree.
-    UnitError, ValueError
+    UnitError, PlainError
         If a value has no unit, one of another kind, or belongs to another kind of lift.
 
     Notes

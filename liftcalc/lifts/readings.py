@@ -81,7 +81,7 @@ def known_values(line, readings):
 
     Raises
     ------
-    ValueError
+    PlainError
         If a reading is not known here.
     UnitError
         If it has no unit, or one of another kind.
@@ -134,7 +134,7 @@ def read_readings(path):
 
     Raises
     ------
-    ValueError
+    PlainError
         If the file or a value cannot be read, or a reading is not known or came twice; the message names the row.
     """
     lines = {}

@@ -26,7 +26,7 @@ def draws_of(line, readings, half_widths, *, seed, draws=20_000):
 
     Raises
     ------
-    ValueError
+    PlainError
         As for ``share_of_limits``.
     """
     if isinstance(seed, bool) or not isinstance(seed, int) or seed < 0:
@@ -93,7 +93,7 @@ def share_of_limits(line, readings, half_widths, *, seed, draws=20_000):
 
     Raises
     ------
-    ValueError
+    PlainError
         If a half-width belongs to nothing that is known of the line, or reaches down to zero, or no draw is possible.
     """
     values, _ = draws_of(line, readings, half_widths, seed=seed, draws=draws)

@@ -55,7 +55,7 @@ class Panel(WithStill):
         If a value is named that is no control of this panel.
     UnitError
         If a value has no unit, or one of another kind.
-    ValueError
+    PlainError
         If a value is outside the range of its slider.
     """
 

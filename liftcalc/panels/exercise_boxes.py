@@ -71,7 +71,7 @@ class AnswerBox(WithStill):
 
     Raises
     ------
-    ValueError
+    PlainError
         If there is no such exercise.
     """
 

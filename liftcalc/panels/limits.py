@@ -46,7 +46,7 @@ class LimitsPanel(Panel):
 
     Raises
     ------
-    ValueError
+    PlainError
         If there is no line of that name.
     """
 

@@ -67,7 +67,7 @@ def count_against_bound(
     ------
     UnitError
         If a number has no unit, or one of another kind.
-    ValueError
+    PlainError
         If a capacity is of another level, or a number is out of its range.
 
     Notes
