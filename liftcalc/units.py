@@ -183,7 +183,8 @@ def _magnitude(function, name, value, unit, wanted, lowest):
         )
     if lowest == "positive" and least <= 0 or lowest == "not negative" and least < 0:
         raise PlainError(
-            f"{function}: {name} must be {BOUNDS[lowest]}, but got {_plain_text(value)}. Write for example {_advice(unit)}."
+            f"{function}: {name} must be {BOUNDS[lowest]}, but got {_plain_text(value)}. "
+            f"Write for example {_advice(unit)}."
         )
     return number
 
