@@ -15,7 +15,6 @@ from liftcalc.fieldwork.tracks import make_track
 
 # files that read well
 
-
 PHONE = """<?xml version="1.0" encoding="UTF-8" standalone="no" ?>
 <gpx xmlns="http://www.topografix.com/GPX/1/1" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance"
  xmlns:extra="urn:example:extra" version="1.1" creator="an app"
@@ -90,7 +89,6 @@ def test_points_without_a_time_are_dropped_and_counted():
 
 
 # broken files
-
 
 DOCTYPE = (
     "faulty.gpx: the file declares a document type (DOCTYPE or ENTITY), which a GPS track (GPX) never needs and which "

@@ -66,7 +66,6 @@ def test_two_carriers_in_a_station_keep_just_their_gap(length, gap, speed):
 
 # carriers of a detachable lift
 
-
 ROUNDS = [  # time from sheave to sheave [s], interval [s], carriers on both ropes, source
     (2349 / 5.0, 12, 78.3, f"{LA_PAZ}: own arithmetic on them"),
     (4 * 60, 9, 53.3, f"{ASPEN}, Thunderbowl: 4 min, t = 9.00 s: own arithmetic on them"),

@@ -85,7 +85,6 @@ MIDDLE["base_speed"] = 6.0  # above the line speed, so that it counts
 
 # rows of consistent figures
 
-
 UNITS = {
     "line_speed": "m/s", "spacing": "m", "interval": "s", "persons_per_carrier": "person", "carriers_on_loop": "",
     "sheave_distance": "m", "ridden_length": "m", "ride_time": "s", "riders_on_line": "person",
@@ -121,7 +120,6 @@ def given_of(kind, row, names):
 
 
 # the tow of most examples
-
 
 TOW = Line(
     "tow", "rope tow", line_speed=Q(3.4, "m/s"), spacing=Q(6.8, "m"), ridden_length=Q(150, "m"),

@@ -170,7 +170,6 @@ def test_a_demo_track_says_nothing_that_the_lift_does_not(name):
 
 # lifts and readings
 
-
 # believable ranges for small ski areas: common practice, no published source
 RANGES = {
     "rope tow": {"speed": (2, 3.5), "spacing": (6, 12), "length": (80, 250), "motor": (7.5, 30)},
@@ -230,7 +229,6 @@ def test_every_governing_line_of_the_hill_stands_here():
 
 
 # pages
-
 
 PAGES = sorted((DATA.parent / "notebooks/sources").glob("0[0-6]*.py"))
 

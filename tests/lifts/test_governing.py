@@ -150,7 +150,6 @@ def test_shares_of_two_close_limits_against_the_normal_law():
 
 # bad input
 
-
 MESSAGES = [
     (
         lambda: governing([loading_limit(Q(3, "s")), Q(1200, "pph")]),

@@ -33,7 +33,6 @@ from liftcalc.lifts.limits import (
 
 # each limit
 
-
 OWN_ARITHMETIC = [
     ("spacing", 1800), ("loading", 1200), ("motor", 1290), ("unload", 1440), ("people", 787), ("slope", 1920),
     ("rule", 1000),
@@ -206,7 +205,6 @@ def test_a_capacity_with_its_level_may_be_a_limit():
 
 # what is left out
 
-
 MISSING = [
     (lambda: spacing_limit(None, SPACING), "spacing", "lift", ("line speed",)),
     (lambda: spacing_limit(None, None), "spacing", "lift", ("line speed", "spacing")),
@@ -238,7 +236,6 @@ def test_a_missing_reading_leaves_the_limit_out(call, name, group, missing):
 
 
 # bad input
-
 
 MESSAGES = [
     (

@@ -258,7 +258,6 @@ def test_power_needed_carries_the_line_and_not_one_more(kind):
 
 # readings that are missing
 
-
 RIDE_NEEDS = ("rider_mass", "snow_friction", "sheave_drag_share", "bed_friction")
 DRAG_NEEDS = ("idle_drag", "hanging_mass", "return_friction", "belt_mass_per_length")
 NEEDED_BY = {  # reading: the limits that need it

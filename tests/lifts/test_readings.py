@@ -39,7 +39,6 @@ def test_message(call, message, kind):
 
 # the table of readings
 
-
 READING_ROWS = "line,reading,value\nPenny,friction,0.07\nPenny,rider_mass,75 kg\n"
 BROKEN_READINGS = [  # the last row, message
     ("Penny,wax,1", f"read_readings: readings.csv, row 4: 'wax' is no reading of a lift. Write one of {ALL_READINGS}."),

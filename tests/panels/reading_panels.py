@@ -30,7 +30,6 @@ def drawn(line):
 
 # plain arithmetic, once in metric units and once in US units
 
-
 UNIT_SIZES = {  # NIST SP 811, appendix B
     "metric": {"power": (1000, "kW"), "force": (1, "N"), "mass": (1, "kg"), "speed": (1, "m/s"), "length": (1, "m")},
     "us": {"power": (745.699872, "hp"), "force": (4.44822162, "lbf"), "mass": (0.45359237, "lb"),

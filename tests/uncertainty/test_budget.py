@@ -131,22 +131,19 @@ MESSAGES = [
         "uncertainty_budget: the result has no doubt: no reading has one that reaches it, or the doubts "
         "cancel. Give at "
         f"least one estimate with a doubt, such as {EXAMPLE}.",
-        UncertaintyError,
     ),
     (
         lambda: budget_of(READINGS, also={"persons_per_carrier": Estimate(Q(1, "person"), Q(0.1, "person"))}),
         "uncertainty_budget: persons_per_carrier is an argument of hourly_capacity; give it with the readings, not in "
         "also.",
-        UncertaintyError,
     ),
     (
         lambda: budget_of(READINGS, also={"ridden_length": Q(150, "m")}),
         "uncertainty_budget: ridden_length came without a doubt, so it has no row in a budget.",
-        UncertaintyError,
     ),
 ]
 
 
-@table_of_messages(MESSAGES)
+@table_of_messages(MESSAGES, kind=UncertaintyError)
 def test_message(call, message, kind):
     refuses(call, message, kind)

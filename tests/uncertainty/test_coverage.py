@@ -10,12 +10,10 @@ MESSAGES = [
     (
         lambda: coverage_factor(95),
         "coverage_factor: the probability must lie between 0 and 1, but got 95. Write 0.95 for 95 %.",
-        UncertaintyError,
     ),
     (
         lambda: effective_degrees_of_freedom([1, 2], [3]),
         "effective_degrees_of_freedom: 2 contributions came with 1 degrees of freedom. Give one for each.",
-        UncertaintyError,
     ),
     (
         lambda: expand(Q(1800, "pph")),
@@ -26,6 +24,6 @@ MESSAGES = [
 ]
 
 
-@table_of_messages(MESSAGES)
+@table_of_messages(MESSAGES, kind=UncertaintyError)
 def test_message(call, message, kind):
     refuses(call, message, kind)

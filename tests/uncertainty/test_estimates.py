@@ -8,14 +8,13 @@ import subprocess
 import sys
 
 import pytest
-from example_readings import HALF_DIGIT, SAME, SPEED, metres, within_four
+from example_readings import HALF_DIGIT, SAME, metres, within_four
 from messages import refuses, table_of_messages
 
-from liftcalc import Q, UnitError, hourly_capacity
+from liftcalc import Q, UnitError
 from liftcalc.uncertainty import (
     Estimate,
     UncertaintyError,
-    by_first_order,
     by_sampling,
     correlation_of_repeats,
     coverage_factor,
@@ -93,22 +92,18 @@ MESSAGES = [
     (
         lambda: metres(6.8, -0.3),
         f"Estimate: standard_uncertainty must be one number greater than zero, but got -0.3 m. {HALF_DIGIT}",
-        UncertaintyError,
     ),
     (
         lambda: metres(6.8, 0),
         f"Estimate: standard_uncertainty must be one number greater than zero, but got 0 m. {HALF_DIGIT}",
-        UncertaintyError,
     ),
     (
         lambda: estimate_from_half_width(Q(6.8, "m"), Q(math.nan, "m")),
         f"estimate_from_half_width: half_width must be one number greater than zero, but got nan m. {HALF_DIGIT}",
-        UncertaintyError,
     ),
     (
         lambda: estimate_from_resolution(Q(8, "mph"), Q(0, "mph")),
         f"estimate_from_resolution: display_step must be one number greater than zero, but got 0 mph. {HALF_DIGIT}",
-        UncertaintyError,
     ),
     (
         lambda: estimate_from_half_width(Q(6.8, "m"), 0.5),
@@ -126,62 +121,43 @@ MESSAGES = [
         "estimate_from_half_width: half_width must be a length, but got a time: 0.5 s. Write for example Q(6.8, 'm').",
         UnitError,
     ),
-    (
-        lambda: Estimate(Q([1, 2], "m"), Q(0.1, "m")),
-        "Estimate: value must be one value, but got 2 values.",
-        UncertaintyError,
-    ),
-    (
-        lambda: Estimate(Q(math.inf, "m"), Q(0.1, "m")),
-        "Estimate: value must be a finite number, but got inf m.",
-        UncertaintyError,
-    ),
+    (lambda: Estimate(Q([1, 2], "m"), Q(0.1, "m")), "Estimate: value must be one value, but got 2 values."),
+    (lambda: Estimate(Q(math.inf, "m"), Q(0.1, "m")), "Estimate: value must be a finite number, but got inf m."),
     (
         lambda: metres(6.8, 0.1, degrees_of_freedom=0),
         "Estimate: the degrees of freedom must be 1 or more, but got 0. Write how many readings there were "
         "less one, or "
         "math.inf for a doubt that is known well.",
-        UncertaintyError,
     ),
     (
         lambda: metres(6.8, 0.1, shape="round"),
         "Estimate: 'round' is no shape of a doubt. Write one of normal, t, rectangular, triangular.",
-        UncertaintyError,
     ),
-    (
-        lambda: metres(6.8, 0.1, shape="t"),
-        "Estimate: a t shape needs finite degrees of freedom. Write shape='normal'.",
-        UncertaintyError,
-    ),
+    (lambda: metres(6.8, 0.1, shape="t"), "Estimate: a t shape needs finite degrees of freedom. Write shape='normal'."),
     (
         lambda: estimate_from_half_width(Q(6.8, "m"), Q(0.5, "m"), shape="normal"),
         "estimate_from_half_width: a normal shape has no half-width. Write shape='rectangular' or 'triangular', or use "
         "estimate_from_statement.",
-        UncertaintyError,
     ),
     (
         lambda: estimate_from_statement(Q(6.8, "m"), Q(0.5, "m"), coverage_factor=0),
         "estimate_from_statement: the coverage factor must be greater than zero, but got 0. Write 2 for a statement at "
         "about 95 %.",
-        UncertaintyError,
     ),
     (
         lambda: estimate_from_repeats(Q([], "m")),
         "estimate_from_repeats: no reading came. Give two or more, such as Q([6.8, 6.9, 6.7], 'm').",
-        UncertaintyError,
     ),
     (
         lambda: estimate_from_repeats(Q([6.8], "m")),
         "estimate_from_repeats: one reading came, [6.8] m, and one reading has no spread. Take it again, or "
         "say how far "
         "it may be off: estimate_from_half_width(value, half_width).",
-        UncertaintyError,
     ),
     (
         lambda: estimate_from_repeats(Q(6.8, "m")),
         "estimate_from_repeats: one reading came, 6.8 m, and one reading has no spread. Take it again, or say how far "
         "it may be off: estimate_from_half_width(value, half_width).",
-        UncertaintyError,
     ),
     (
         lambda: estimate_from_repeats([6.8, 6.9]),
@@ -193,31 +169,23 @@ MESSAGES = [
         lambda: estimate_from_repeats(Q([6.8, 6.8, 6.8], "m")),
         "estimate_from_repeats: all 3 readings are 6.8 m. That is a coarse display, no certainty. Give the step of the "
         "display, such as display_step=Q(0.1, 'm').",
-        UncertaintyError,
     ),
     (
         lambda: estimate_from_repeats(Q([6.8, math.nan], "m")),
         "estimate_from_repeats: the readings must be one row of finite numbers, but got [6.8 nan] m.",
-        UncertaintyError,
     ),
     (
         lambda: correlation_of_repeats(Q([1, 2], "m"), Q([1, 2, 3], "s")),
         "correlation_of_repeats: the rows hold 2, 3 readings. Give two or more rows of the same length, read together.",
-        UncertaintyError,
     ),
     (
         lambda: correlation_of_repeats(Q([1, 2], "m"), Q([3, 3], "s")),
         "correlation_of_repeats: all readings of one row are 3 s; what does not vary has no correlation.",
-        UncertaintyError,
-    ),
-    (
-        lambda: by_first_order(hourly_capacity, {"line_speed": SPEED, "spacing": metres(-6.8, 0.1)}),
-        "hourly_capacity: spacing must be greater than zero, but got -6.8 m. Write for example Q(6.8, 'm').",
     ),
 ]
 
 
-@table_of_messages(MESSAGES)
+@table_of_messages(MESSAGES, kind=UncertaintyError)
 def test_message(call, message, kind):
     refuses(call, message, kind)
 

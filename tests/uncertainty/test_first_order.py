@@ -32,6 +32,7 @@ from liftcalc.uncertainty import (
     evaluate,
     own_formula,
 )
+from liftcalc.units import PlainError
 
 CASES = [
     (hourly_capacity, {"line_speed": (3.4, 0.06), "spacing": (6.8, 0.3), "persons_per_carrier": (2, 0.1)}),
@@ -172,12 +173,10 @@ MESSAGES = [
         lambda: by_first_order(hourly_capacity, {**READINGS, "ridden_length": LENGTH}),
         "by_first_order: ridden_length is no argument of hourly_capacity. Its arguments are line_speed, spacing, "
         "persons_per_carrier.",
-        UncertaintyError,
     ),
     (
         lambda: by_first_order(hourly_capacity, {"spacing": SPACING}),
         "by_first_order: hourly_capacity needs a reading of line_speed as well.",
-        UncertaintyError,
     ),
     (
         lambda: by_first_order(hourly_capacity, {"line_speed": LENGTH, "spacing": SPACING}),
@@ -195,26 +194,22 @@ MESSAGES = [
         lambda: by_first_order(max, READINGS),
         "by_first_order: the formula must be one of liftcalc, such as hourly_capacity, or made by own_formula, but got "
         "<built-in function max>.",
-        UncertaintyError,
     ),
     (
         lambda: by_first_order(hourly_capacity, READINGS, np.eye(3)),
         "by_first_order: the correlation matrix has shape (3, 3), but 2 readings have a doubt. Give 2 rows "
         "and 2 columns, "
         "in the order line_speed, spacing.",
-        UncertaintyError,
     ),
     (
         lambda: by_first_order(hourly_capacity, READINGS, [[1, 0.5], [0.4, 1]]),
         "by_first_order: the correlation matrix is not symmetric: line_speed with spacing is 0.5, but spacing with "
         "line_speed is 0.4. Write the same number in both places.",
-        UncertaintyError,
     ),
     (
         lambda: by_first_order(hourly_capacity, READINGS, [[1, 1.5], [1.5, 1]]),
         "by_first_order: a correlation lies between -1 and 1, and is 1 on the diagonal, but got [[1.0, 1.5], "
         "[1.5, 1.0]].",
-        UncertaintyError,
     ),
     (
         lambda: correlation_of_results(
@@ -222,11 +217,15 @@ MESSAGES = [
             by_first_order(headway, {"line_speed": SPEED, "spacing": metres(7, 0.3)}),
         ),
         "correlation_of_results: the two results come from different readings. Give both formulas the same readings.",
-        UncertaintyError,
+    ),
+    (
+        lambda: by_first_order(hourly_capacity, {"line_speed": SPEED, "spacing": metres(-6.8, 0.1)}),
+        "hourly_capacity: spacing must be greater than zero, but got -6.8 m. Write for example Q(6.8, 'm').",
+        PlainError,
     ),
 ]
 
 
-@table_of_messages(MESSAGES)
+@table_of_messages(MESSAGES, kind=UncertaintyError)
 def test_message(call, message, kind):
     refuses(call, message, kind)

@@ -223,28 +223,23 @@ MESSAGES = [
         ),
         "by_sampling: these correlations contradict each other: the matrix is not positive semidefinite, its smallest "
         "eigenvalue is -0.8. Two readings that both go with a third cannot go against each other.",
-        UncertaintyError,
     ),
     (
         lambda: own_formula(lambda a, b: a * b, returns="m", a="m"),
         "own_formula: the function takes a, b, but units came for a. Give one unit for each argument.",
-        UncertaintyError,
     ),
     (
         lambda: by_sampling(hourly_capacity, READINGS, seed=None),
         "by_sampling: seed must be a whole number, 0 or more, but got None. Write for example seed=1.",
-        UncertaintyError,
     ),
     (
         lambda: by_sampling(hourly_capacity, READINGS, seed=1, draws=10),
         "by_sampling: draws must be a whole number, 1,000 or more, but got 10. Write for example draws=1000.",
-        UncertaintyError,
     ),
     (
         lambda: by_sampling(hourly_capacity, READINGS, seed=1, shapes={"ridden_length": "normal"}),
         "by_sampling: a shape came for ridden_length, which has no doubt here. Those with a doubt: "
         "line_speed, spacing.",
-        UncertaintyError,
     ),
     (
         lambda: by_sampling(
@@ -252,27 +247,23 @@ MESSAGES = [
         ),
         "by_sampling: spacing is correlated with another reading, but its shape is rectangular. Correlated draws are "
         "normal here: write shapes={'spacing': 'normal'}.",
-        UncertaintyError,
     ),
     (
         lambda: by_sampling(SAME, {"x": estimate_from_repeats(Q([6.8, 6.9, 7.1], "m"))}, seed=1),
         "by_sampling: x has 2 degrees of freedom; a t shape has a spread of finite size only above 2. Take "
         "four readings "
         "or more, or write shapes={'x': 'normal'} and say so.",
-        UncertaintyError,
     ),
     (
         lambda: by_sampling(hourly_capacity, {"line_speed": SPEED, "spacing": metres(1, 0.6, "pacing")}, seed=1),
         "by_sampling: 4.8 % of the draws of spacing are not greater than zero, which no reading can be (pacing: "
         "1.0 ± 0.6 m (one standard uncertainty)). Its doubt is too large; take that reading again.",
-        UncertaintyError,
     ),
     (
         lambda: by_sampling(
             own_formula(lambda x: np.sqrt(x), returns="", x="m"), {"x": metres(0.1, 1)}, seed=1, draws=1000
         ),
         "by_sampling: the formula gives no finite number for some draws. The doubt of a reading is too large.",
-        UncertaintyError,
     ),
     (
         lambda: evaluate(
@@ -282,11 +273,10 @@ MESSAGES = [
         "evaluate: count_simulated_riders does not give one result a draw. Sampling needs a formula that "
         "works on arrays, "
         "number by number.",
-        UncertaintyError,
     ),
 ]
 
 
-@table_of_messages(MESSAGES)
+@table_of_messages(MESSAGES, kind=UncertaintyError)
 def test_message(call, message, kind):
     refuses(call, message, kind)

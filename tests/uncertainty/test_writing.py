@@ -55,11 +55,10 @@ MESSAGES = [
     (
         lambda: show_with_doubt(Q(8, "mph"), Q(0, "mph")),
         f"show_with_doubt: expanded must be one number greater than zero, but got 0 mph. {HALF_DIGIT}",
-        UncertaintyError,
     ),
 ]
 
 
-@table_of_messages(MESSAGES)
+@table_of_messages(MESSAGES, kind=UncertaintyError)
 def test_message(call, message, kind):
     refuses(call, message, kind)
