@@ -239,8 +239,8 @@ def test_each_doubt_draws_its_reading_and_no_other():
     assert sum(panel.shares.values()) == pytest.approx(100)
 
 
-def test_curves_and_records_come_from_one_place():
+def test_curves_and_records_come_from_one_place(limits):
     for name, line in LINES.items():
-        values = LimitsPanel(LIFTS, READINGS, lift=name)._values
-        allowed = capacities_at(line.kind, values)
+        limits.choose(name)
+        allowed = capacities_at(line.kind, limits._values)
         assert {limit.name for limit in governing(limits_of(line, READINGS[name])).in_order} == set(allowed)
