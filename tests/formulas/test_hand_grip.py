@@ -15,6 +15,10 @@ def test_own_arithmetic_an_adult_of_80_kg_holds_about_200_n():
     assert held == pytest.approx(200, rel=0.05)
 
 
+def test_own_arithmetic_the_rope_between_two_riders_weighs_40_n():
+    assert hand_grip.rope_weight_in_hands(Q(0.6, "kg/m"), Q(6.8, "m")).m_as("N") == pytest.approx(40.01, abs=0.005)
+
+
 @given(squeeze=st.floats(1, 800), friction=st.floats(0.05, 1))
 def test_a_squeezed_rope_is_rubbed_on_two_sides(squeeze, friction):
     fingers = palm = friction * squeeze

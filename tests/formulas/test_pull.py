@@ -35,7 +35,6 @@ def test_own_arithmetic_the_parts_of_the_energy():
 
 def test_own_arithmetic_drag_of_sheaves_and_belt():
     assert pulling.sheave_drag(Q(12000, "kg"), Q(3, "percent")).m_as("N") == pytest.approx(3530.394, abs=1e-6)
-    assert hand_grip.rope_weight_in_hands(Q(0.6, "kg/m"), Q(6.8, "m")).m_as("N") == pytest.approx(40.01, abs=0.005)
 
 
 @given(
