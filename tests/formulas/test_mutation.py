@@ -35,11 +35,21 @@ print("STATUSES", json.dumps(statuses))
 """
 NAMES = (
     "formulas/test_published",
-    "formulas/test_laws",
     "formulas/test_power_published",
-    "formulas/test_motor_and_traction",
-    "lifts/test_limits",
+    "formulas/test_capacity",
     "formulas/test_carriers",
+    "formulas/test_grade",
+    "formulas/test_hand_grip",
+    "formulas/test_laws",
+    "formulas/test_loading_point",
+    "formulas/test_motor",
+    "formulas/test_pull",
+    "formulas/test_riders",
+    "formulas/test_spacing",
+    "formulas/test_stopping",
+    "formulas/test_traction",
+    "simulation/test_two_minute_count",
+    "lifts/test_limits",
 )
 FILES = [str(TESTS / f"{name}.py") for name in NAMES]
 

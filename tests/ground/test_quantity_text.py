@@ -5,6 +5,7 @@ import re
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from messages import refuses, table_of_messages
 
 from liftcalc import Q, UnitError, show, ureg
 from liftcalc.quantity_text import UNIT_SPELLINGS, read_number, read_unit, unit_word
@@ -99,10 +100,9 @@ REFUSED = [
 ]
 
 
-@pytest.mark.parametrize(("text", "comma", "message"), REFUSED, ids=[case[2][:50] for case in REFUSED])
-def test_read_number_refuses(text, comma, message):
-    with pytest.raises(ValueError, match=re.escape(message)):
-        read_number(text, comma)
+@table_of_messages(REFUSED, "text", "comma")
+def test_read_number_refuses(text, comma, message, kind):
+    refuses(lambda: read_number(text, comma), message, kind)
 
 
 def test_every_spelling_names_a_unit_of_its_kind():
@@ -115,13 +115,28 @@ def test_every_spelling_names_a_unit_of_its_kind():
 
 UNITS = [
     ("ft", "speed", "'ft' is a unit of a length, not of a speed. Write 'm/s', 'km/h', 'mph', 'ft/s', 'ft/min'."),
-    ("metr", "length", "Is 'metre' meant?"),
+    (
+        "metr",
+        "length",
+        "'metr' is no unit known here for a length. Write 'm', 'ft', 'in', 'cm', 'yd', 'km', 'mi'. Is 'metre' meant?",
+    ),
     ("", "time", "the unit is missing. Write 's', 'min', 'h'."),
     ("9**9**9", "time", "'9**9**9' is no unit known here for a time. Write 's', 'min', 'h'."),
 ]
 
 
-@pytest.mark.parametrize(("text", "kind", "message"), UNITS)
-def test_read_unit_refuses(text, kind, message):
-    with pytest.raises(UnitError, match=re.escape(message)):
-        read_unit(text, kind)
+@table_of_messages(UNITS, "text", "of_a", kind=UnitError)
+def test_read_unit_refuses(text, of_a, message, kind):
+    refuses(lambda: read_unit(text, of_a), message, kind)
+
+
+MESSAGES = [
+    (lambda: show(3.4), "show: the quantity needs a unit, but got the bare value 3.4. Write Q(3.4, 'm/s')."),
+    (lambda: show(Q(3.4, "m/s"), "ft"), "show: 'ft' is no unit for a speed."),
+    (lambda: show(Q(20, "degree"), "percent"), "show: 'percent' is no unit for an angle."),
+]
+
+
+@table_of_messages(MESSAGES, kind=UnitError)
+def test_message(call, message, kind):
+    refuses(call, message, kind)

@@ -1,4 +1,4 @@
-"""The limits of a lift as records, which of them governs, and in what share of draws."""
+"""Each limit of a lift as a record, and what is left out for want of a reading."""
 
 import heapq
 import math
@@ -6,15 +6,18 @@ from dataclasses import FrozenInstanceError
 
 import numpy as np
 import pytest
+from example_lines import pph
+from example_tow import IDLE, LENGTH, MASS, POWER, PULL, SPACING, SPEED
 from hypothesis import given
 from hypothesis import strategies as st
+from limits_of_the_tow import CROWD, DRIVE, EFFICIENCY, ENERGY, the_tow
+from messages import refuses, table_of_messages
 
-from liftcalc import Capacity, Q, UnitError, hourly_capacity
+from liftcalc import Capacity, Q, UnitError
 from liftcalc.formulas.loading_point import crowd_capacity_at_least, crowd_capacity_at_most
-from liftcalc.formulas.motor import motor_capacity
-from liftcalc.formulas.pull import energy_per_rider, pull_energy, rope_pull
+from liftcalc.formulas.pull import pull_energy
 from liftcalc.formulas.slope_crowding import slope_capacity
-from liftcalc.lifts.governing import AN_UPPER_BOUND, governing, share_of_draws
+from liftcalc.lifts.governing import governing
 from liftcalc.lifts.limit_records import LeftOut, Limit
 from liftcalc.lifts.limits import (
     loading_limit,
@@ -26,36 +29,6 @@ from liftcalc.lifts.limits import (
     traction_limit,
     unload_limit,
 )
-
-SPEED, SPACING, LENGTH, MASS = Q(3.4, "m/s"), Q(6.8, "m"), Q(150, "m"), Q(75, "kg")
-POWER, EFFICIENCY, IDLE = Q(15, "kW"), Q(85, "percent"), Q(500, "N")
-PULL = rope_pull(MASS, grade=Q(20, "percent"), snow_friction=Q(0.07, ""))
-ENERGY = energy_per_rider(PULL, LENGTH, MASS, SPEED, Q(1.5, "m/s**2"))
-SHEAVE = {
-    "pull": PULL, "idle_drag": IDLE, "lining_friction": Q(0.25, ""), "wrap_angle": Q(180, "degree"),
-    "grip_safety_factor": Q(1.25, ""), "ride_time": LENGTH / SPEED, "drive_position": "top",
-}  # fmt: skip
-CROWD = {"ride_and_descent": Q(180, "s"), "loading_time": Q(3, "s")}
-
-
-def the_tow():
-    """Return the limits of the example tow, one of each kind."""
-    return [
-        spacing_limit(SPEED, SPACING),
-        loading_limit(Q(3, "s")),
-        motor_limit(POWER, EFFICIENCY, SPEED, IDLE, ENERGY),
-        traction_limit(None, **SHEAVE),
-        unload_limit(Q(2.5, "s")),
-        people_limit(Q(40, "person"), **CROWD),
-        slope_limit(Q(40, "person/hectare"), Q(1.2, "hectare"), Q(90, "s")),
-        rule_limit(Q(1000, "pph"), "the operating permit, page 3"),
-    ]
-
-
-def pph(limit):
-    """Return the capacity of a limit as a plain number."""
-    return limit.capacity.m_as("pph")
-
 
 # each limit
 
@@ -140,10 +113,10 @@ def test_two_drives():
 
 
 def test_traction_turns_riders_on_the_line_into_riders_an_hour():
-    top = traction_limit(Q(4423, "N"), **SHEAVE)
+    top = traction_limit(Q(4423, "N"), **DRIVE)
     riders = (4423 * (math.exp(0.25 * math.pi) / 1.25 - 1) - 500) / PULL.m_as("N")
     assert pph(top) == pytest.approx(3600 * riders * 3.4 / 150, rel=1e-9)
-    bottom = traction_limit(Q(4423, "N"), **{**SHEAVE, "drive_position": "bottom"})
+    bottom = traction_limit(Q(4423, "N"), **{**DRIVE, "drive_position": "bottom"})
     assert pph(top) / pph(bottom) == pytest.approx(
         math.exp(0.25 * math.pi) / 1.25
     )  # each rider slackens the slack side
@@ -153,7 +126,7 @@ def test_traction_turns_riders_on_the_line_into_riders_an_hour():
 
 @pytest.mark.parametrize("drive", ["top", "bottom"])
 def test_a_start_that_is_asked_for_counts_where_it_allows_fewer(drive):
-    sheave = {**SHEAVE, "drive_position": drive}
+    sheave = {**DRIVE, "drive_position": drive}
     steady = traction_limit(Q(4423, "N"), **sheave)
     start = {"starting_acceleration": Q(0.3, "m/s**2"), "rider_mass": MASS, "moving_mass": Q(400, "kg")}
     begun = traction_limit(Q(4423, "N"), **sheave, **start)
@@ -224,6 +197,11 @@ def test_room_on_the_slope(density, area, time, factor):
     assert slower.m_as("pph") == pytest.approx(pph(limit) / factor)
 
 
+def test_a_capacity_with_its_level_may_be_a_limit():
+    rule = rule_limit(Capacity(Q(1000, "pph"), "ideal"), "the permit")
+    assert pph(rule) == 1000
+
+
 # what is left out
 
 MISSING = [
@@ -231,14 +209,14 @@ MISSING = [
     (lambda: spacing_limit(None, None), "spacing", "lift", ("line speed", "spacing")),
     (lambda: loading_limit(None), "loading", "lift", ("loading time",)),
     (lambda: motor_limit(POWER, EFFICIENCY, SPEED, None, ENERGY), "motor", "lift", ("idle drag",)),
-    (lambda: traction_limit(None, **SHEAVE), "traction", "lift", ("slack tension",)),
+    (lambda: traction_limit(None, **DRIVE), "traction", "lift", ("slack tension",)),
     (
-        lambda: traction_limit(Q(1, "N"), **{**SHEAVE, "lining_friction": None}),
+        lambda: traction_limit(Q(1, "N"), **{**DRIVE, "lining_friction": None}),
         "traction",
         "lift",
         ("lining friction",),
     ),
-    (lambda: traction_limit(Q(1, "N"), **{**SHEAVE, "drive_position": None}), "traction", "lift", ("drive position",)),
+    (lambda: traction_limit(Q(1, "N"), **{**DRIVE, "drive_position": None}), "traction", "lift", ("drive position",)),
     (lambda: unload_limit(None), "unload", "lift", ("clearing time",)),
     (lambda: people_limit(None, **CROWD), "people", "people", ("crowd",)),
     (lambda: slope_limit(None, Q(1, "hectare"), Q(90, "s")), "slope", "slope", ("rider density",)),
@@ -256,238 +234,69 @@ def test_a_missing_reading_leaves_the_limit_out(call, name, group, missing):
     assert found.sentence == f"Left out, not zero: no reading of {' and '.join(missing)}."
 
 
-# which one governs
-
-
-def test_the_example_tow_in_words():
-    result = governing(the_tow())
-    assert result.limit.name == "loading"
-    assert result.next_limit.name == "motor"
-    assert result.ahead.m_as("pph") == pytest.approx(90.5, abs=0.6)
-    assert result.ahead_share.m_as("percent") == pytest.approx(7.5, abs=0.1)
-    assert str(result.capacity) == "1,200 pph (governed)"
-    assert result.capacity.level == "governed"
-    assert [limit.name for limit in result.in_order] == [
-        "people", "rule", "loading", "motor", "unload", "spacing", "slope"
-    ]  # fmt: skip
-    assert [item.name for item in result.left_out] == ["traction"]
-    assert (
-        result.sentence
-        == str(result)
-        == (
-            "Loading governs: at most 1,200 pph. Next comes motor, 90 pph, or 8%, above it. "
-            f"{AN_UPPER_BOUND} "
-            "Apart from the lift, people (demand) stands lower: 787 pph. "
-            "Apart from the lift, rule (a permission) stands lower: 1,000 pph. "
-            "Left out for want of a reading: traction."
-        )
-    )
-
-
-def test_one_limit_alone_and_two_alike():
-    alone = governing([loading_limit(Q(3, "s"))])
-    assert alone.next_limit is alone.ahead is alone.ahead_share is None
-    assert alone.sentence == f"Loading governs: at most 1,200 pph. {AN_UPPER_BOUND}"
-    alike = governing([loading_limit(Q(3, "s")), unload_limit(Q(3, "s"))])
-    assert alike.ahead.m_as("pph") == 0
-    assert alike.sentence == f"Loading governs: at most 1,200 pph. Unload stands at the same figure. {AN_UPPER_BOUND}"
-
-
-def test_a_motor_that_only_turns_the_rope_governs_at_zero():
-    weak = motor_limit(Q(1, "kW"), EFFICIENCY, SPEED, IDLE, ENERGY)
-    result = governing([weak, loading_limit(Q(3, "s"))])
-    assert result.capacity.value.m_as("pph") == 0
-    assert result.ahead.m_as("pph") == pytest.approx(1200)
-    assert result.ahead_share is None
-    assert "Next comes loading, 1,200 pph above it." in result.sentence
-
-
-sizes = st.floats(0, 5000)
-
-
-@given(
-    lift=st.dictionaries(st.sampled_from("abcdefg"), sizes, min_size=1),
-    others=st.dictionaries(st.sampled_from("uvwxyz"), sizes),
-    order=st.randoms(use_true_random=False),
-)
-def test_the_governing_limit_is_the_smallest_of_the_lifts_own(lift, others, order):
-    limits = [Limit(name, Q(size, "pph"), "", {}, "") for name, size in lift.items()]
-    limits += [Limit(name, Q(size, "pph"), "", {}, "", "rule") for name, size in others.items()]
-    order.shuffle(limits)
-    result = governing(limits)
-    assert pph(result.limit) == min(lift.values()) == result.capacity.value.m_as("pph")
-    assert result.limit.group == "lift"
-    assert [pph(limit) for limit in result.in_order] == sorted([*lift.values(), *others.values()])
-    if len(lift) > 1:
-        assert pph(result.next_limit) == sorted(lift.values())[1]
-        assert result.ahead.m_as("pph") == pytest.approx(sorted(lift.values())[1] - min(lift.values()), abs=1e-9)
-    assert ("Apart from the lift" in result.sentence) == any(size < min(lift.values()) for size in others.values())
-
-
-def test_a_capacity_with_its_level_may_be_a_limit():
-    rule = rule_limit(Capacity(Q(1000, "pph"), "ideal"), "the permit")
-    assert pph(rule) == 1000
-
-
-# the share of draws
-
-
-@given(
-    draws=st.lists(
-        st.tuples(st.integers(1, 4), st.integers(1, 4), st.integers(1, 4)), min_size=1, max_size=40
-    )
-)  # fmt: skip
-def test_shares_by_counting_one_draw_at_a_time(draws):
-    names = ("spacing", "loading", "motor")
-    counted = dict.fromkeys(names, 0.0)
-    for draw in draws:
-        smallest = [name for name, value in zip(names, draw, strict=True) if value == min(draw)]
-        for name in smallest:
-            counted[name] += 1 / len(smallest) / len(draws)
-    columns = np.array(draws, dtype=float).T
-    found = share_of_draws(dict(zip(names, columns, strict=True)))
-    assert found == pytest.approx(counted)
-    assert sum(found.values()) == pytest.approx(1)
-    in_a_square = share_of_draws(
-        {name: np.array([column, column]) for name, column in zip(names, columns, strict=True)}
-    )
-    assert in_a_square == pytest.approx(found)
-
-
-def test_shares_of_two_close_limits_against_the_normal_law():
-    random, count = np.random.default_rng(12), 40_000
-    speed = random.normal(3.4, 0.05, count)
-    spacing = hourly_capacity.plain(speed, random.normal(9.3, 0.4, count))
-    motor = motor_capacity.plain(15.0, random.normal(0.85, 0.03, count), speed, 500.0, ENERGY.m_as("J"))
-    share = share_of_draws({"spacing": spacing, "motor": Q(motor, "pph")})
-    difference = spacing - motor
-    expected = 0.5 * math.erfc(difference.mean() / difference.std() / math.sqrt(2))
-    assert 0.1 < share["spacing"] < 0.9
-    assert share["spacing"] == pytest.approx(expected, abs=0.01 + 4 * math.sqrt(0.25 / count))
-
-
 # bad input
 
 MESSAGES = [
     (
         lambda: Limit("motor", 1200, "", {}, ""),
-        UnitError,
         "Limit: 'motor' needs an hourly capacity, but got 1200. Write Q(1200, 'pph').",
+        UnitError,
     ),
     (
         lambda: Limit("motor", Q([1200, 1300], "pph"), "", {}, ""),
-        ValueError,
         "Limit: 'motor' must be one number, but got 2. For draws use share_of_draws.",
     ),
     (
         lambda: Limit("motor", Q(-5, "pph"), "", {}, ""),
-        ValueError,
         "Limit: 'motor' must be a finite number, zero or more, but got -5 pph.",
     ),
     (
         lambda: Limit("motor", Q(1200, "pph"), "", {}, "", "drive"),
-        ValueError,
         "Limit: group must be one of lift, people, slope, rule, but got 'drive'.",
     ),
     (
         lambda: Limit("spacing", Capacity(Q(10000, "pph"), "packing"), "", {}, ""),
-        ValueError,
         "Limit: 'spacing' got 10,000 pph (packing), which is no limit of one line. "
         "Give an ideal or governed capacity of one line.",
     ),
     (
         lambda: rule_limit(Capacity(Q(2000, "pph"), "ideal", 2), "the permit"),
-        ValueError,
         "Limit: 'rule' got 2,000 pph (ideal, 2 lines together), which is no limit of one line. "
         "Give an ideal or governed capacity of one line.",
     ),
     (
         lambda: rule_limit(Q(1000, "pph"), 7),
-        ValueError,
         "rule_limit: source must be a text, but got 7. Write where the rule stands.",
     ),
     (
         lambda: spacing_limit(3.4, SPACING),
-        UnitError,
         "hourly_capacity: line_speed needs a unit, but got the bare value 3.4. Write Q(3.4, 'm/s').",
+        UnitError,
     ),
     (
         lambda: motor_limit(POWER, Q(85, ""), SPEED, IDLE, ENERGY),
-        ValueError,
         "motor_capacity: efficiency must be 1 or less, but got 85. "
         "Write a part of one, such as Q(0.85, '') or Q(85, 'percent').",
     ),
     (
         lambda: slope_limit(Q(40, "person"), Q(1, "hectare"), Q(90, "s")),
-        UnitError,
         "slope_capacity: rider_density must be a density of riders, but got a number of persons: 40 person. "
         "Write for example Q(40, 'person/hectare').",
+        UnitError,
     ),
     (
         lambda: slope_limit(Q(40, "person/hectare"), Q(1, "m"), Q(90, "s")),
-        UnitError,
         "slope_capacity: slope_area must be an area, but got a length: 1 m. Write for example Q(1.2, 'hectare').",
+        UnitError,
     ),
     (
-        lambda: traction_limit(Q(4423, "N"), **{**SHEAVE, "drive_position": "middle"}),
-        ValueError,
+        lambda: traction_limit(Q(4423, "N"), **{**DRIVE, "drive_position": "middle"}),
         "traction_limit: drive_position must be 'top' or 'bottom', but got 'middle'. "
         "Ask the operator where the drive sheave stands.",
-    ),
-    (
-        lambda: governing([loading_limit(Q(3, "s")), Q(1200, "pph")]),
-        ValueError,
-        "governing: every entry must be a Limit or a LeftOut, but got 1,200 pph.",
-    ),
-    (
-        lambda: governing([loading_limit(Q(3, "s")), loading_limit(Q(2, "s"))]),
-        ValueError,
-        "governing: 'loading' came 2 times. Give each limit once.",
-    ),
-    (
-        lambda: governing([]),
-        ValueError,
-        "governing: none of the lift's own limits can be computed; came: nothing. "
-        "Give at least one, such as spacing_limit(Q(3.4, 'm/s'), Q(6.8, 'm')).",
-    ),
-    (
-        lambda: governing([loading_limit(None), rule_limit(Q(1000, "pph"), "the permit")]),
-        ValueError,
-        "governing: none of the lift's own limits can be computed; came: loading, rule. "
-        "Give at least one, such as spacing_limit(Q(3.4, 'm/s'), Q(6.8, 'm')).",
-    ),
-    (
-        lambda: share_of_draws({}),
-        ValueError,
-        "share_of_draws: no limit came. Give an array of draws for each, such as {'motor': [1571, 1290]}.",
-    ),
-    (
-        lambda: share_of_draws({"motor": [1200, 1300], "spacing": [1800]}),
-        ValueError,
-        "share_of_draws: the draws do not fit together: motor has shape (2,), spacing has shape (1,). "
-        "Give as many draws for each.",
-    ),
-    (
-        lambda: share_of_draws({"motor": []}),
-        ValueError,
-        "share_of_draws: motor holds no draws. Give at least one.",
-    ),
-    (
-        lambda: share_of_draws({"motor": [1200, float("nan"), -3]}),
-        ValueError,
-        "share_of_draws: motor holds 2 draws that are no capacity, such as nan pph. "
-        "Leave that draw out of every limit.",
-    ),
-    (
-        lambda: share_of_draws({"motor": Q([3.4, 3.5], "m/s")}),
-        UnitError,
-        "share_of_draws: motor needs hourly capacities, but got meter / second. Give draws in pph.",
     ),
 ]
 
 
-@pytest.mark.parametrize(("call", "kind", "message"), MESSAGES, ids=[case[2][:60] for case in MESSAGES])
-def test_message(call, kind, message):
-    with pytest.raises(kind) as caught:
-        call()
-    assert str(caught.value) == message
+@table_of_messages(MESSAGES)
+def test_message(call, message, kind):
+    refuses(call, message, kind)
