@@ -10,7 +10,7 @@ from pint import Quantity
 
 from liftcalc.fieldwork.safe_files import FieldFileError, quoted, read_text
 from liftcalc.formulas.riders import line_speed_from_ride_time, ride_time
-from liftcalc.quantity_text import read_number, show
+from liftcalc.quantity_text import as_received, read_number, show
 from liftcalc.uncertainty import coverage_factor
 from liftcalc.units import Q, UnitError
 
@@ -235,7 +235,7 @@ def _uncertainty(name, value, kind, example):
         return 0.0
     if not isinstance(value, Quantity) or not value.is_compatible_with(example):
         raise UnitError(
-            f"line_speed_from_laps: {name} must be {kind}, but got {value!r}. Write Q({example.magnitude}, "
+            f"line_speed_from_laps: {name} must be {kind}, but got {as_received(value)}. Write Q({example.magnitude}, "
             f"'{example.units:~C}')."
         )
     return abs(float(value.m_as(example.units)))

@@ -9,7 +9,7 @@ from pint import Quantity
 
 from liftcalc.fieldwork.geodesy import geodesic_length, position_fault, slope_from_map
 from liftcalc.fieldwork.safe_files import FieldFileError, local_name, parse_markup, plain_number, quoted, read_text
-from liftcalc.quantity_text import show
+from liftcalc.quantity_text import as_received, show
 from liftcalc.units import Q, UnitError
 
 _WHAT = "a map line (KML or GeoJSON)"
@@ -156,7 +156,7 @@ def _length(name, value):
     if value is None:
         return None
     if not isinstance(value, Quantity) or not value.check("[length]"):
-        raise UnitError(f"read_map_line: {name} must be a length, but got {value!r}. Write Q(29.4, 'm').")
+        raise UnitError(f"read_map_line: {name} must be a length, but got {as_received(value)}. Write Q(29.4, 'm').")
     number = float(value.m_as("m"))
     if not np.isfinite(number) or number < 0:
         raise FieldFileError(f"read_map_line: {name} must be zero or more, but got {number:g} m. Write Q(29.4, 'm').")

@@ -9,7 +9,7 @@ from liftcalc.fieldwork.geodesy import local_plane
 from liftcalc.fieldwork.line_fit import VERTICAL_WANDER, fit_line
 from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.fieldwork.steady_part import FEWEST_POINTS, SHORTEST_TIME, SteadyPart, find_steady_parts
-from liftcalc.quantity_text import show
+from liftcalc.quantity_text import as_received, show
 from liftcalc.units import Q, UnitError
 
 
@@ -172,7 +172,7 @@ def _length(name, value, *, zero=False):
     if value is None:
         return None
     if not isinstance(value, Quantity) or not value.check("[length]"):
-        raise UnitError(f"read_track_speed: {name} must be a length, but got {value!r}. Write Q(29.4, 'm').")
+        raise UnitError(f"read_track_speed: {name} must be a length, but got {as_received(value)}. Write Q(29.4, 'm').")
     number = float(value.m_as("m"))
     if not np.isfinite(number) or number < 0 or (number == 0 and not zero):
         raise FieldFileError(
@@ -188,8 +188,8 @@ def _chosen_part(track, start, end, parts):
     for name, value in (("start", start), ("end", end)):
         if isinstance(value, bool) or not isinstance(value, (int, float, np.number)) or not np.isfinite(value):
             raise FieldFileError(
-                f"{track.name}: {name} must be a number of seconds, but got {value!r}. Give start and end both, "
-                f"from 0 to {last:.0f}."
+                f"{track.name}: {name} must be a number of seconds, but got {as_received(value)}. "
+                f"Give start and end both, from 0 to {last:.0f}."
             )
     if not start < end:
         raise FieldFileError(

@@ -9,7 +9,7 @@ from pint import Quantity
 
 from liftcalc.constants import SECONDS_PER_HOUR
 from liftcalc.levels import Capacity, Remark
-from liftcalc.quantity_text import show
+from liftcalc.quantity_text import as_received, show
 from liftcalc.units import Q, UnitError, unit_aware
 
 
@@ -234,7 +234,9 @@ def remark_on_loading(interval, persons_per_carrier=None, *, carriers=None):
         If the interval is no time.
     """
     if not isinstance(interval, Quantity) or not interval.check("[time]"):
-        raise UnitError(f"remark_on_loading: interval must be a time, but got {interval!r}. Write Q(2.0, 's').")
+        raise UnitError(
+            f"remark_on_loading: interval must be a time, but got {as_received(interval)}. Write Q(2.0, 's')."
+        )
     together = 1 if persons_per_carrier is None else persons_per_carrier.m_as("person")
     on_carriers = together > 2 if carriers is None else carriers
     what = "start" if not on_carriers else "carrier" if together > 1 else "carrier for one"

@@ -91,7 +91,9 @@ class Line:
         if self.motor_power is not None:
             power = self.motor_power
             if not isinstance(power, Quantity) or not power.check("[power]") or not power.magnitude > 0:
-                raise UnitError(f"Line: motor_power must be a power above zero, but got {power!r}. Write Q(15, 'kW').")
+                raise UnitError(
+                    f"Line: motor_power must be a power above zero, but got {as_received(power)}. Write Q(15, 'kW')."
+                )
 
     @property
     def capacity(self):

@@ -9,7 +9,7 @@ from liftcalc.levels import Capacity
 from liftcalc.panels.control_row import ControlRow
 from liftcalc.panels.controls import CONTROLS, SYSTEMS, in_system, number_in
 from liftcalc.panels.state import notebook_state
-from liftcalc.quantity_text import unit_word
+from liftcalc.quantity_text import as_received, unit_word
 from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q, UnitError, is_like
 
@@ -129,7 +129,7 @@ class Panel(WithStill):
         if not hasattr(value, "units") or not is_like(value.units, Q(1, scale.unit).units):
             raise UnitError(
                 f"{type(self).__name__}: {control_name} must be a quantity in a unit such as {scale.unit!r}, but got "
-                f"{value!r}. Write Q({control.start.magnitude:g}, {str(scale.unit)!r})."
+                f"{as_received(value)}. Write Q({control.start.magnitude:g}, {str(scale.unit)!r})."
             )
         number = value.m_as(scale.unit)
         if not scale.low <= number <= scale.high:

@@ -7,6 +7,7 @@ from numbers import Real
 import numpy as np
 from pint import Quantity
 
+from liftcalc.quantity_text import as_received
 from liftcalc.uncertainty.checks import (
     UncertaintyError,
     as_written,
@@ -296,8 +297,8 @@ def estimate_from_statement(
     stated = positive_doubt("estimate_from_statement", "expanded", expanded, value)
     if not (isinstance(coverage_factor, Real) and math.isfinite(coverage_factor) and coverage_factor > 0):
         raise UncertaintyError(
-            f"estimate_from_statement: the coverage factor must be greater than zero, but got {coverage_factor!r}. "
-            "Write 2 for a statement at about 95 %."
+            "estimate_from_statement: the coverage factor must be greater than zero, but got "
+            f"{as_received(coverage_factor)}. Write 2 for a statement at about 95 %."
         )
     check_degrees_of_freedom("estimate_from_statement", degrees_of_freedom)
     shape = "normal" if math.isinf(degrees_of_freedom) else "t"

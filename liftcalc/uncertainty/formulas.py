@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from pint import Quantity
 
+from liftcalc.quantity_text import as_received
 from liftcalc.uncertainty.agreement import Combined
 from liftcalc.uncertainty.checks import UncertaintyError, check_correlation, check_kind, scalar
 from liftcalc.uncertainty.estimates import Estimate
@@ -157,7 +158,7 @@ def as_estimate(where, name, reading, unit=None):
     if isinstance(reading, Quantity):
         return scalar(where, name, reading, unit)
     raise UnitError(
-        f"{where}: {name} must be an estimate, or a quantity where it is exact, but got {reading!r}. "
+        f"{where}: {name} must be an estimate, or a quantity where it is exact, but got {as_received(reading)}. "
         "Write for example estimate_from_half_width(Q(3.4, 'm/s'), Q(0.1, 'm/s'))."
     )
 

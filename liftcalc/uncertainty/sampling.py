@@ -258,9 +258,9 @@ def _keep(keep, possible, draws, what):
     """Return which draws are kept so far; refuse readings of which too many draws are impossible."""
     share = 1 - np.count_nonzero(possible) / draws
     if share > MOST_LEFT_OUT:
+        much = percent(float(f"{share:.2g}"))
         raise UncertaintyError(
-            f"by_sampling: {percent(float(f'{share:.2g}'))} of the draws {what}. Its doubt is too large; take that "
-            "reading again."
+            f"by_sampling: {much} of the draws {what.rstrip('.')}. Its doubt is too large; take that reading again."
         )
     return possible if keep is None else keep & possible
 

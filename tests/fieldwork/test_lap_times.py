@@ -230,8 +230,8 @@ PICK_UP_MISUSES = [  # what is given, message, kind
     ),
     (
         {"pick_up_acceleration": PICK_UP, "pick_up_acceleration_uncertainty": Q(0.3, "m/s")},
-        "line_speed_from_laps: pick_up_acceleration_uncertainty must be an acceleration, but got <Quantity(0.3, "
-        "'meter / second')>. Write Q(0.3, 'm/s**2').",
+        "line_speed_from_laps: pick_up_acceleration_uncertainty must be an acceleration, but got 0.30 m/s. "
+        "Write Q(0.3, 'm/s**2').",
     ),
     (
         {"pick_up_acceleration": Q(0.1, "m/s**2")},

@@ -189,7 +189,7 @@ MISUSES = [  # what is given, message, kind
     ),
     (
         {"vertical_rise": Q(29.4, "s")},
-        "read_track_speed: vertical_rise must be a length, but got <Quantity(29.4, 'second')>. Write Q(29.4, 'm').",
+        "read_track_speed: vertical_rise must be a length, but got 29.4 s. Write Q(29.4, 'm').",
         UnitError,
     ),
     (

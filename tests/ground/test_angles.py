@@ -124,13 +124,12 @@ def doubtful_angle():
 OTHER_DOORS = [
     (
         lambda: HandsPanel(grade=Q(20, "degree")),
-        "HandsPanel: grade must be a quantity in a unit such as 'percent', but got <Quantity(20, 'degree')>. "
+        "HandsPanel: grade must be a quantity in a unit such as 'percent', but got 20.0 degrees. "
         "Write Q(20, 'percent').",
     ),
     (
         lambda: SheavePanel(wrap_angle=Q(180, "percent")),
-        "SheavePanel: wrap_angle must be a quantity in a unit such as 'degree', but got <Quantity(180, 'percent')>. "
-        "Write Q(180, 'degree').",
+        "SheavePanel: wrap_angle must be a quantity in a unit such as 'degree', but got 180%. Write Q(180, 'degree').",
     ),
     (
         lambda: known_values(penny_rope(), {"snow_friction": Q(4, "gon")}),

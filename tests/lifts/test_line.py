@@ -257,11 +257,13 @@ def test_carriers_that_disagree_say_by_how_much():
     assert error.apart == pytest.approx(0.1, rel=1e-6)
 
 
-@pytest.mark.parametrize("power", [Q(0, "kW"), Q(-15, "kW"), Q(15, "s"), 15])
-def test_a_motor_without_power_is_refused(power):
+@pytest.mark.parametrize(
+    ("power", "shown"), [(Q(0, "kW"), "0.0 kW"), (Q(-15, "kW"), "-15.0 kW"), (Q(15, "s"), "15.0 s"), (15, "15")]
+)
+def test_a_motor_without_power_is_refused(power, shown):
     refuses(
         lambda: replace(TOW, motor_power=power),
-        f"Line: motor_power must be a power above zero, but got {power!r}. Write Q(15, 'kW').",
+        f"Line: motor_power must be a power above zero, but got {shown}. Write Q(15, 'kW').",
         UnitError,
     )
 

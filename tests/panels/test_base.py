@@ -95,8 +95,7 @@ MESSAGES = [
     ),
     (
         lambda: CapacityPanel(line_speed=Q(3.4, "m")),
-        "CapacityPanel: line_speed must be a quantity in a unit such as 'm/s', but got <Quantity(3.4, 'meter')>. "
-        "Write Q(3.4, 'm/s').",
+        "CapacityPanel: line_speed must be a quantity in a unit such as 'm/s', but got 3.4 m. Write Q(3.4, 'm/s').",
         UnitError,
     ),
     (
