@@ -7,15 +7,15 @@ from liftcalc.figures import style
 from liftcalc.figures.chart import Chart
 from liftcalc.lifts.limits import LIMITS
 
-LONG_DASHES, DASH_AND_DOTS = (0, (9, 3)), (0, (6, 2, 1, 2, 1, 2))
-# line of a limit's curve, by the quantity that sets the limit and gives it its colour
+# line of a limit's curve, by the quantity that sets the limit and gives it its colour: no two limits have one. A line
+# that the library has no sign for has a name in ``DASHES`` of ``overlay.py``
 LINE_STYLES = {
-    "spacing": "-",
-    "time": "--",
-    "power": "-.",
-    "force": ":",
-    "persons": LONG_DASHES,
-    "station": DASH_AND_DOTS,
+    "spacing": ("-", None),
+    "time": ("--", None),
+    "power": ("-.", None),
+    "force": (":", None),
+    "persons": ((0, (9, 3)), "long dashes"),
+    "station": ((0, (6, 2, 1, 2, 1, 2)), "dash and dots"),
 }
 LIMIT_STYLES = {limit.name: (limit.set_by, LINE_STYLES[limit.set_by]) for limit in LIMITS}
 THIN, BOLD = 1.4, 5.0
@@ -46,12 +46,12 @@ class LimitsChart(Chart):
         ax.yaxis.set_major_locator(MaxNLocator(6))
         ax.yaxis.set_major_formatter(FuncFormatter(style.thousands))
         self.bold, self.thin, self.labels = {}, {}, {}
-        for name, (quantity, line_style) in LIMIT_STYLES.items():
+        for name, (quantity, (line_style, dashes)) in LIMIT_STYLES.items():
             colour = style.COLOURS[quantity]
             (line,) = ax.plot([], [], "-", color=colour, linewidth=BOLD, solid_capstyle="butt")
             self.bold[name] = self.moving(line)
             (line,) = ax.plot([], [], linestyle=line_style, color=colour, linewidth=THIN)
-            line.set_gid({LONG_DASHES: "long dashes", DASH_AND_DOTS: "dash and dots"}.get(line_style))
+            line.set_gid(dashes)
             self.thin[name] = self.moving(line)
             self.labels[name] = self.moving(ax.text(0, 0, "", color=colour, fontsize=style.TEXT_SIZE, va="center"))
         (self.guide,) = ax.plot([], [], ":", color=style.INK, linewidth=2.2)

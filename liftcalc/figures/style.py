@@ -11,7 +11,7 @@ COLOURS = {
     "length": "#6b6b6b",
     "power": "#5f7090",
     "force": "#504018",
-    "station": "#0f0f0f",  # no other hue is left that everybody tells from the rest
+    "station": "#0f0f0f",  # nearly black: everybody tells it from the rest
 }
 INK = "#1a1a1a"
 QUIET_INK = "#555555"

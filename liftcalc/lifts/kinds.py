@@ -1,6 +1,6 @@
-"""Every kind of lift by one entry, and the three ways in which lifts move people.
+"""Every kind of lift by one entry, and the ways in which lifts move people.
 
-To add a kind of lift, add one entry to ``KINDS``: nothing else in the package names a kind. An entry holds functions,
+To add a kind of lift, add one entry to ``KINDS``: no formula, limit or table names a kind. An entry holds functions,
 not names to be looked up: how a kind costs energy stands in its entry, and no chain of ifs asks for it.
 """
 
@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from liftcalc.formulas.conditions import PULLS_ALONG
 from liftcalc.formulas.pull import (
     belt_drag,
     carrier_work,
@@ -45,7 +46,10 @@ class Riding:
     relief : function
         From the values of a line to the part of a pull along the slope that the rope feels [].
     from_rest : bool
-        Whether riders stand still until the rope takes them along, and so ride for longer than length over speed.
+        Whether riders stand still until the rope takes them along, and so ride for longer than length over speed. It
+        sets the ride time; what the pick-up costs in energy is said by the kind's ``PickUp``.
+    conditions : tuple of Condition
+        What work and relief ask of the readings beside unit and sign.
     """
 
     words: str
@@ -56,6 +60,7 @@ class Riding:
     drag: Callable | None = None
     relief: Callable = lambda values: Q(1.0, "")
     from_rest: bool = False
+    conditions: tuple = ()
 
 
 def map_length(values):
@@ -96,7 +101,9 @@ def _drag_of_the_belt(values):
     return belt_drag(values["belt_mass_per_length"], map_length(values), **frictions)
 
 
-ON_SKIS = Riding("drawn on skis", True, ("snow_friction",), _work_on_skis, relief=_relief, from_rest=True)
+ON_SKIS = Riding(
+    "drawn on skis", True, ("snow_friction",), _work_on_skis, relief=_relief, from_rest=True, conditions=(PULLS_ALONG,)
+)
 CARRIED = Riding(
     "carried in the air",
     False,

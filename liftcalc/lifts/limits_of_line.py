@@ -10,7 +10,6 @@ from liftcalc.formulas.conditions import (
     A_GROOVE,
     HOLDS_AT_LEAST_ONCE,
     PART_OF_THE_POWER,
-    PULLS_ALONG,
     REACHES_THE_SPEED,
     REACHES_THE_SPEED_AND_STOPS,
 )
@@ -113,8 +112,8 @@ def limits_of(line, readings):
     Returns
     -------
     list of Limit and LeftOut
-        Spacing, loading, motor, traction and unload; of a detachable lift the station as well. People, slope and
-        rule are no limits of the lift's own: ``people_limit``, ``slope_limit`` and ``rule_limit`` stand beside them.
+        One for each of ``LIMITS`` that lifts of its kind have. People, slope and rule are no limits of the lift's own:
+        ``people_limit``, ``slope_limit`` and ``rule_limit`` stand beside them.
     """
     values = known_values(line, readings)
     return limits_at(line.kind, values)
@@ -136,8 +135,8 @@ def _conditions(kind):
     """Return what the formulas ask of the readings of a kind beside unit and sign."""
     own = KINDS[kind]
     of_the_start = {"pick_up_acceleration": (REACHES_THE_SPEED,), "acceleration": (REACHES_THE_SPEED_AND_STOPS,)}
-    of_the_tether = (PULLS_ALONG,) if own.riding.from_rest else ()
-    return (PART_OF_THE_POWER, HOLDS_AT_LEAST_ONCE, A_GROOVE, *of_the_tether, *of_the_start.get(own.start_reading, ()))
+    of_the_kind = (*own.riding.conditions, *of_the_start.get(own.start_reading, ()))
+    return (PART_OF_THE_POWER, HOLDS_AT_LEAST_ONCE, A_GROOVE, *of_the_kind)
 
 
 def where_possible(kind, values):

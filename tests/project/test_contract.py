@@ -188,7 +188,10 @@ def test_a_short_docstring_keeps_its_form(name):
 
 def test_formula_files_stay_short():
     lines = [line for path in (PACKAGE / "formulas").glob("*.py") for line in path.read_text("utf-8").splitlines()]
-    assert len(lines) <= 2000
+    most = 2000 + 25 * (len(FORMULAS) - 86)
+    assert len(lines) <= most, (
+        f"formulas hold {len(lines)} lines; {len(FORMULAS)} of them may hold {most}: say it shorter"
+    )
     assert max(map(len, lines)) <= 120
 
 
