@@ -6,13 +6,28 @@ import sys
 import tempfile
 from pathlib import Path
 
+import pytest
+
+pytest.register_assert_rewrite("sweep")
+
 
 def pytest_configure(config):
     """Give the run an empty folder for records, and what its children share."""
     os.environ["LIFTCALC_RECORDS"] = str(Path(tempfile.mkdtemp(prefix="records-")) / "my_records")
     share_compiled_modules(config)
-    if getattr(config.option, "nbval", False) and os.name == "posix":
-        put_kernels_on_unix_sockets()
+    if getattr(config.option, "nbval", False):
+        set_up_kernels()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collect_file(file_path, parent):
+    """Move every control of a notebook after its strict check, in the kernel that is warm then."""
+    collected = yield
+    if file_path.suffix != ".ipynb" or not collected:
+        return collected
+    from sweep import SweptNotebook
+
+    return [SweptNotebook.from_parent(parent, path=file_path)]
 
 
 def share_compiled_modules(config):
@@ -25,8 +40,8 @@ def share_compiled_modules(config):
         sys.dont_write_bytecode = False
 
 
-def put_kernels_on_unix_sockets():
-    """Put the kernels of the notebook runs on Unix sockets.
+def set_up_kernels():
+    """Put the kernels of the notebook runs on Unix sockets, and write no message out where nobody reads it.
 
     With random TCP ports two kernels that start at the same moment can be given one port, and one of them then never
     answers.
@@ -39,4 +54,6 @@ def put_kernels_on_unix_sockets():
         def __init__(self, **options):
             super().__init__(transport="ipc", ip=f"{folder}/k{next(numbers)}", **options)
 
-    nbval.kernel.KernelManager = SocketKernelManager
+    if os.name == "posix":
+        nbval.kernel.KernelManager = SocketKernelManager
+    nbval.kernel.pformat = lambda message: message  # of every message, for a log that nobody keeps
