@@ -12,7 +12,7 @@ import re
 import numpy as np
 from pint import Quantity
 
-from liftcalc.units import PlainError, UnitError, is_like, kind_in_words, ureg, with_article
+from liftcalc.units import PlainError, UnitError, is_like, kind_in_words, unit_of, ureg, with_article
 
 # unit: (digits after the point, word for one, word for several)
 _STYLES = {
@@ -98,16 +98,17 @@ def show(quantity, unit=None):
     """
     if not hasattr(quantity, "units"):
         raise UnitError(f"show: the quantity needs a unit, but got the bare value {quantity!r}. Write Q(3.4, 'm/s').")
+    units = quantity.units
     if unit is not None:
-        wanted = ureg.Unit(unit)
-        if not is_like(quantity.units, wanted):
-            raise UnitError(f"show: {unit!r} is no unit for {kind_in_words(quantity.units)}.")
-        quantity = quantity.to(wanted)
-    digits, one, several = _STYLE_OF_UNIT.get(quantity.units) or (None, *[f"{quantity.units:~}"] * 2)
+        wanted = unit_of(unit)
+        if not is_like(units, wanted):
+            raise UnitError(f"show: {unit!r} is no unit for {kind_in_words(units)}.")
+        quantity, units = quantity.to(wanted), wanted
+    digits, one, several = _STYLE_OF_UNIT.get(units) or (None, *[f"{units:~}"] * 2)
     numbers = np.atleast_1d(np.asarray(quantity.magnitude, dtype=float)).ravel()
-    if quantity.units in _WHOLE_IF_WHOLE and np.all(np.abs(numbers - np.round(numbers)) < 1e-9):
+    if units in _WHOLE_IF_WHOLE and np.all(np.abs(numbers - np.round(numbers)) < 1e-9):
         digits = 0
-    if quantity.units in _WHOLE_FROM_100 and np.all(np.abs(numbers) >= 99.95):
+    if units in _WHOLE_FROM_100 and np.all(np.abs(numbers) >= 99.95):
         digits = 0
     written = [_write(number, digits) for number in numbers]
     word = one if written == ["1"] else several
@@ -116,7 +117,7 @@ def show(quantity, unit=None):
 
 def unit_word(unit):
     """Return the word that stands behind several of a unit, such as "persons" or "m/s"."""
-    unit = ureg.Unit(unit)
+    unit = unit_of(unit) if isinstance(unit, str) else unit
     return _STYLE_OF_UNIT[unit][2] if unit in _STYLE_OF_UNIT else f"{unit:~}"
 
 

@@ -51,6 +51,12 @@ _KIND_OF_DIMENSION = {ureg.Unit(unit).dimensionality: kind for kind, (unit, _) i
 FORMULAS = {}  # every formula behind @unit_aware, by its full name: the tests walk through it
 
 
+@functools.lru_cache(maxsize=1024)
+def unit_of(text):
+    """Return the unit that a text names; the registry alone would read the text anew each time."""
+    return ureg.Unit(text)
+
+
 def Q(value, unit):
     """Return a quantity: a number, or several numbers, with a unit.
 
@@ -79,7 +85,7 @@ def Q(value, unit):
     if not isinstance(unit, (str, pint.Unit)):
         raise UnitError(f"Q: the unit must be a text such as 'm/s', but got {unit!r}. Write Q(3.4, 'm/s').")
     try:
-        parsed = ureg.Unit(unit)
+        parsed = unit_of(unit) if isinstance(unit, str) else ureg.Unit(unit)
     except Exception as error:
         raise UnitError(
             f"Q: {unit!r} is not a unit known here. Write a unit such as 'm/s', 'mph', 'ft', 's', 'person' or 'pph'."
@@ -164,12 +170,13 @@ def _magnitude(function, name, value, unit, wanted, lowest):
         shown = value if isinstance(value, (int, float)) and not isinstance(value, bool) else None
         write = f"Q({shown}, {unit!r})" if shown is not None else _advice(unit)
         raise UnitError(f"{function}: {name} needs a unit, but got the bare value {value!r}. Write {write}.")
-    if not is_like(value.units, wanted):
+    came = value.units
+    if not is_like(came, wanted):
         raise UnitError(
-            f"{function}: {name} must be {kind_in_words(wanted)}, but got {kind_in_words(value.units)}: "
+            f"{function}: {name} must be {kind_in_words(wanted)}, but got {kind_in_words(came)}: "
             f"{_plain_text(value)}. {_instead(name, value, wanted, unit)}"
         )
-    number = value.magnitude if value.units == wanted else value.m_as(wanted)
+    number = value.magnitude if came == wanted else value.m_as(wanted)
     if isinstance(number, np.ndarray):
         if number.size == 0:
             raise PlainError(f"{function}: {name} holds no values. Give at least one, such as {_advice(unit)}.")
@@ -289,7 +296,7 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), on
                 condition.check(formula.__name__, {**checked.defaults, **numbers})
             with np.errstate(over="ignore", invalid="ignore", divide="ignore"):
                 result = checked.plain(**numbers)
-            if not np.all(np.isfinite(result)):
+            if not np.isfinite(result).all():
                 raise PlainError(
                     f"{formula.__name__}: the result is no finite number. Check the size of the arguments."
                 )

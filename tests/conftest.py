@@ -1,10 +1,6 @@
-"""Settings of the whole suite: kernels of the notebook runs, and repeatable draws."""
+"""Settings of the tests: repeatable draws, and panels that begin afresh."""
 
-import itertools
-import os
 import sys
-import tempfile
-from pathlib import Path
 
 import pytest
 from hypothesis import Phase, settings
@@ -14,25 +10,6 @@ settings.register_profile(  # for the mutation check: it only asks whether there
     "quick", derandomize=True, deadline=None, max_examples=4, phases=(Phase.explicit, Phase.generate)
 )
 settings.load_profile("project")
-
-
-def pytest_configure(config):
-    """Give the run an empty folder for records, and put the kernels of the notebook runs on Unix sockets.
-
-    With random TCP ports two kernels that start at the same moment can be given one port, and one of them then never
-    answers.
-    """
-    os.environ["LIFTCALC_RECORDS"] = str(Path(tempfile.mkdtemp(prefix="records-")) / "my_records")
-    if getattr(config.option, "nbval", False) and os.name == "posix":
-        import nbval.kernel
-
-        folder, numbers = tempfile.mkdtemp(prefix="nb-"), itertools.count()
-
-        class SocketKernelManager(nbval.kernel.KernelManager):
-            def __init__(self, **options):
-                super().__init__(transport="ipc", ip=f"{folder}/k{next(numbers)}", **options)
-
-        nbval.kernel.KernelManager = SocketKernelManager
 
 
 def pytest_collection_finish(session):

@@ -1,18 +1,18 @@
-"""Run a notebook, then move every control of every panel in the live kernel, and collect what went wrong.
+"""The strict check of a notebook, and after its last cell a sweep: every control of every panel moves in the kernel.
 
 Errors in callbacks do not stop a notebook: the widget library shows them and goes on. Here they are caught and counted.
 """
 
 import json
-from pathlib import Path
 
-import nbformat
-from nbclient import NotebookClient
+import pytest
+from nbval.plugin import IPyNbFile
 
 SWEEP = r"""
 import json, re, sys
 import ipywidgets
 from ipywidgets.widgets import widget as widget_module
+from liftcalc.figures.chart import Chart
 from liftcalc.panels import control_row, notebook_state
 from liftcalc.panels.base import Panel
 
@@ -21,15 +21,36 @@ control_row.ECHO = 0.0  # here is no page that echoes
 errors, moves, said, label = [], 0, set(), ""
 shell = get_ipython()
 shell.showtraceback = lambda *arguments, **options: errors.append((label, repr(sys.exc_info()[1])))
+# nobody listens here: what goes to a page is written out, and sent nowhere
+widget_module.Widget._send = lambda widget, message, buffers=None: shell.kernel.session.pack(message)
+drawn, whole = {}, Chart.background
+def background(chart):  # with the same units and on the same axes the still part is the same
+    axes = chart.ax
+    key = chart, state.system, axes.get_xlim(), axes.get_ylim(), axes.get_xlabel(), axes.get_ylabel()
+    if key not in drawn:
+        drawn[key] = whole(chart)
+    return drawn[key]
+Chart.background = background
 state = notebook_state()
 widgets = list(widget_module._instances.values())
 panels = [w for w in widgets if isinstance(w, Panel)]
 
 begin = [panel.describe() for panel in panels]
+shown = {}  # what panels have shown since the last move
 
-def look(panel):
+def listen(panel):
+    say = panel.picture.say
+    def heard(words):
+        shown[panel] = words
+        say(words)
+    panel.picture.say = heard
+
+for panel in panels:
+    listen(panel)
+
+def look(panel, results):
     words = panel.describe()
-    if re.search(r"\bnan\b|\binf\b|no number|None|e[+-]\d\d", words + panel.status()):
+    if re.search(r"\bnan\b|\binf\b|no number|None|e[+-]\d\d", words + results):
         errors.append((label, words))
     said.add((panel.name, words))
 
@@ -37,11 +58,12 @@ def move(widget, trait, value):
     global label, moves
     name = getattr(widget, "description", "") or type(widget).__name__
     label, moves = f"{name}: {trait} = {value!r}", moves + 1
+    shown.clear()
     try:
         setattr(widget, trait, value)
         state.settle()
-        for panel in panels:
-            look(panel)
+        for panel, results in shown.items():
+            look(panel, results)
     except Exception as error:
         errors.append((label, repr(error)))
 
@@ -86,19 +108,64 @@ for system in ("us", "metric"):  # the ends of every slider again in the other u
             for value in (row.slider.min, row.slider.max, start):
                 move(row.slider, "value", value)
 
+for panel in panels:
+    look(panel, panel.status())
+
 found = {"moves": moves, "panels": len(panels), "said": len(said), "begin": begin, "errors": errors[:20]}
 print("SWEEP", json.dumps(found))
 """
 
 
-def sweep(path, before=""):
-    """Run the notebook at a path with one more cell in front, drive its controls, and return what the sweep found."""
-    path = Path(path)
-    notebook = nbformat.read(path, 4)
-    if before:
-        notebook.cells.insert(0, nbformat.v4.new_code_cell(before))
-    notebook.cells.append(nbformat.v4.new_code_cell(SWEEP))
-    folder = {"metadata": {"path": str(path.parent)}}
-    NotebookClient(notebook, timeout=60, kernel_name="python3", resources=folder, store_widget_state=False).execute()
-    text = "".join(output.get("text", "") for output in notebook.cells[-1].outputs)
+def run_in(client, code, seconds=60):
+    """Run code in the kernel of a client, and return what it prints."""
+    asked, said, ended = client.execute(code, store_history=False, allow_stdin=False), [], False
+    while not ended:
+        message = client.get_iopub_msg(timeout=seconds)
+        kind, content = message["msg_type"], message["content"]
+        if message["parent_header"].get("msg_id") != asked:
+            continue
+        if kind == "stream":
+            said.append(content["text"])
+        elif kind == "error":
+            pytest.fail("\n".join(content["traceback"]), pytrace=False)
+        ended = kind == "status" and content["execution_state"] == "idle"
+    return "".join(said)
+
+
+def sweep(client):
+    """Drive the controls of all panels in the kernel of a client, and return what the sweep found."""
+    text = run_in(client, SWEEP)
     return json.JSONDecoder().raw_decode(text.split("SWEEP ", 1)[1])[0]
+
+
+class SweptNotebook(IPyNbFile):
+    """A notebook whose cells are run and compared, and whose controls are then moved before its kernel ends."""
+
+    def collect(self):
+        self.cells = list(super().collect())
+        yield from self.cells
+        yield EveryControlMoves.from_parent(self, name="every control moves")
+
+
+class EveryControlMoves(pytest.Item):
+    """Moves every control through its range without an error, also one that a callback swallows."""
+
+    def runtest(self):
+        assert self.parent.kernel.is_alive(), "the kernel ended with the cells of the notebook"
+        client = self.parent.kernel.kc
+        for cell in self.parent.cells:
+            if cell.test_outputs is None:  # not run yet: only some cells were chosen
+                run_in(client, cell.cell.source)
+        found = sweep(client)
+        assert found["errors"] == []
+        outputs = [output for cell in self.parent.nb.cells for output in cell.get("outputs", [])]
+        stored = [output.get("data", {}).get("text/plain") for output in outputs]
+        assert [words for words in found["begin"] if words not in stored] == [], (
+            "a later panel moved the sliders of another"
+        )
+        assert found["panels"] >= 1
+        assert found["moves"] >= 40 * found["panels"] / 2
+        assert found["said"] >= 10 * found["panels"], "the words follow the controls"
+
+    def reportinfo(self):
+        return self.path, None, f"{self.path.name}: {self.name}"

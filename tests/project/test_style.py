@@ -13,7 +13,7 @@ ROOT = Path(__file__).resolve().parents[2]
 @pytest.mark.parametrize("arguments", [["check"], ["format", "--check"]], ids=["lint", "format"])
 def test_ruff(arguments):
     run = subprocess.run(
-        [sys.executable, "-m", "ruff", *arguments, "liftcalc", "tests", "data", ".ci"],
+        [sys.executable, "-m", "ruff", *arguments, "liftcalc", "tests", "data", ".ci", "conftest.py"],
         cwd=ROOT, capture_output=True, text=True, timeout=60,
     )  # fmt: skip
     assert run.returncode == 0, run.stdout
@@ -23,7 +23,8 @@ def project_files():
     """Return the text files that belong to the project."""
     folders = ["liftcalc", "tests", "notebooks", "data", ".ci"]
     files = [path for folder in folders for path in (ROOT / folder).rglob("*") if path.is_file()]
-    files += [ROOT / name for name in ("README.md", "DEVELOPERS.md", "pyproject.toml", "environment.yml")]
+    names = ("README.md", "DEVELOPERS.md", "pyproject.toml", "environment.yml", "conftest.py")
+    files += [ROOT / name for name in names]
     return [p for p in files if p.suffix not in (".pyc", ".png") and ".ipynb_checkpoints" not in p.parts]
 
 
@@ -72,5 +73,5 @@ def test_top_level_holds_what_it_should():
     tops = {name.partition("/")[0] for name in run.stdout.split()}
     assert tops == {
         "README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "environment.yml", ".gitignore", ".gitattributes",
-        ".ci", "liftcalc", "notebooks", "tests", "data",
+        ".ci", "liftcalc", "notebooks", "tests", "data", "conftest.py",
     }  # fmt: skip
