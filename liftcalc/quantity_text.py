@@ -12,7 +12,7 @@ import re
 import numpy as np
 from pint import Quantity
 
-from liftcalc.units import PlainError, UnitError, is_like, kind_in_words, unit_of, ureg, with_article
+from liftcalc.units import PlainError, UnitError, is_like, kind_in_words, parsed_unit, ureg, with_article
 
 # unit: (digits after the point, word for one, word for several)
 _STYLES = {
@@ -100,7 +100,7 @@ def show(quantity, unit=None):
         raise UnitError(f"show: the quantity needs a unit, but got the bare value {quantity!r}. Write Q(3.4, 'm/s').")
     units = quantity.units
     if unit is not None:
-        wanted = unit_of(unit)
+        wanted = parsed_unit(unit)
         if not is_like(units, wanted):
             raise UnitError(f"show: {unit!r} is no unit for {kind_in_words(units)}.")
         quantity, units = quantity.to(wanted), wanted
@@ -117,7 +117,7 @@ def show(quantity, unit=None):
 
 def unit_word(unit):
     """Return the word that stands behind several of a unit, such as "persons" or "m/s"."""
-    unit = unit_of(unit) if isinstance(unit, str) else unit
+    unit = parsed_unit(unit) if isinstance(unit, str) else unit
     return _STYLE_OF_UNIT[unit][2] if unit in _STYLE_OF_UNIT else f"{unit:~}"
 
 

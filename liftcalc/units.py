@@ -52,7 +52,7 @@ FORMULAS = {}  # every formula behind @unit_aware, by its full name: the tests w
 
 
 @functools.lru_cache(maxsize=1024)
-def unit_of(text):
+def parsed_unit(text):
     """Return the unit that a text names; the registry alone would read the text anew each time."""
     return ureg.Unit(text)
 
@@ -85,7 +85,7 @@ def Q(value, unit):
     if not isinstance(unit, (str, pint.Unit)):
         raise UnitError(f"Q: the unit must be a text such as 'm/s', but got {unit!r}. Write Q(3.4, 'm/s').")
     try:
-        parsed = unit_of(unit) if isinstance(unit, str) else ureg.Unit(unit)
+        parsed = parsed_unit(unit) if isinstance(unit, str) else ureg.Unit(unit)
     except Exception as error:
         raise UnitError(
             f"Q: {unit!r} is not a unit known here. Write a unit such as 'm/s', 'mph', 'ft', 's', 'person' or 'pph'."

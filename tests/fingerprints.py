@@ -70,6 +70,11 @@ def fingerprint(id):
     }
 
 
+def of_learners(names):
+    """Return one digest of all that some learners are asked."""
+    return _digest(*(repr(Posed(BANK[id], learner_key(name))) for name in names for id in BANK))
+
+
 def roads(id):
     """Return one digest of where the wrong roads of an exercise lead, for all learners; of a choice there is none."""
     posed = [Posed(BANK[id], learner_key(name)) for name in (*LEARNERS, PRINTED)]

@@ -24,7 +24,7 @@ from liftcalc.exercises.answer_words import (
 )
 from liftcalc.levels import Capacity
 from liftcalc.quantity_text import shortened, show, unit_word
-from liftcalc.units import KINDS_OF_QUANTITY, Q, kind_of, ureg
+from liftcalc.units import KINDS_OF_QUANTITY, Q, kind_of, parsed_unit
 
 MOST_CHARACTERS = 120
 _SPACES = re.compile(r"[\s\u00a0\u202f\u2009]+")
@@ -126,7 +126,7 @@ def read_as_written(given, unit, plus_minus=False):
     >>> read_as_written("2.60 m", "m").half_digit
     0.005
     """
-    kind = kind_of(ureg.Unit(unit))
+    kind = kind_of(parsed_unit(unit))
     if isinstance(given, Capacity):
         given = given.value
     if isinstance(given, Quantity):
@@ -305,4 +305,4 @@ def _digits(word, text):
 
 
 def _advice(number, unit):
-    return f"Q({shortened(repr(number))}, {KINDS_OF_QUANTITY[kind_of(ureg.Unit(unit))][0]!r})"
+    return f"Q({shortened(repr(number))}, {KINDS_OF_QUANTITY[kind_of(parsed_unit(unit))][0]!r})"

@@ -8,7 +8,7 @@ from liftcalc.exercises.answers import AnswerError, read_as_written
 from liftcalc.exercises.drawing import CLOSE
 from liftcalc.exercises.exercise import Mistake
 from liftcalc.quantity_text import UNIT_SPELLINGS, unit_word
-from liftcalc.units import Q, kind_of, ureg, with_article
+from liftcalc.units import Q, kind_of, parsed_unit, with_article
 
 # state: (its word on screen, line of its bar); no colour, so that it reads on any page
 STATES = {
@@ -118,7 +118,7 @@ def _judge_choice(posed, given):
 
 def _judge_number(posed, answer):
     """Judge a quantity of any kind."""
-    exercise, asked, quantity = posed.exercise, ureg.Unit(posed.exercise.unit), answer.quantity
+    exercise, asked, quantity = posed.exercise, parsed_unit(posed.exercise.unit), answer.quantity
     if quantity.dimensionality != asked.dimensionality:
         came, wanted = kind_of(quantity) or "quantity of another kind", kind_of(asked)
         says = f"{answer.written} is {with_article(came)}; asked is {with_article(wanted)}: {posed.asked}."
@@ -171,7 +171,7 @@ def _words_and_names(mistakes):
 def _slips(asked):
     """Return (scale, mistake) for the other units of a kind, and for a point moved by one to three places."""
     slips = []
-    for unit in dict.fromkeys(ureg.Unit(unit) for unit in UNIT_SPELLINGS.get(kind_of(asked), {}).values()):
+    for unit in dict.fromkeys(parsed_unit(unit) for unit in UNIT_SPELLINGS.get(kind_of(asked), {}).values()):
         says = f"The number would be right in {unit_word(unit)}. Which unit did you write?"
         slips += [(Q(1, unit).m_as(asked), Mistake("unit beside the number", says))] if unit != asked else []
     for factor in (10, 100, 1000):
@@ -184,6 +184,6 @@ def _slip_of_unit(value, right, half_digit, exercise):
     """Return the slip by which a number is right in another unit, or with its point moved: one or none, as a list."""
     return [
         slip
-        for scale, slip in _slips(ureg.Unit(exercise.unit))
+        for scale, slip in _slips(parsed_unit(exercise.unit))
         if value and _leads_to(value * scale, right, half_digit * scale, exercise.within)
     ][:1]

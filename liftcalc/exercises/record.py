@@ -8,7 +8,7 @@ import json
 import os
 import re
 import tempfile
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from pathlib import Path
 
 from liftcalc.exercises.bank import EDITION
@@ -80,7 +80,7 @@ class Record:
 
     def text(self):
         """Return the record as the text of its file, with a seal over the rest."""
-        body = {"what": WHAT, "learner": self.learner, "tries": [asdict(one) for one in self.tries]}
+        body = {"what": WHAT, "learner": self.learner, "tries": [vars(one) for one in self.tries]}
         return json.dumps({**body, "seal": _seal(body)}, indent=1, ensure_ascii=False) + "\n"
 
 
@@ -209,12 +209,11 @@ class FolderRecords:
         """Add a try under a lock; return the record with it, and a sentence for the learner: empty if all is well."""
         import filelock
 
-        path, note = self.path(learner), ""
+        path = self.path(learner)
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
             with filelock.FileLock(path.with_suffix(".lock"), timeout=10):
-                note = self._set_aside_if_broken(path)
-                held = self.load(learner)
+                held, note = self._held(path, learner)
                 record = Record(held.learner, (*held.tries, one))
                 _write_whole(path, record.text())
                 return record, note
@@ -225,19 +224,19 @@ class FolderRecords:
                 f"The record could not be written ({type(error).__name__}); it is kept until this page is closed.",
             )
 
-    def _set_aside_if_broken(self, path):
-        """Move a file that is no record to another name, so that nothing in it is lost."""
+    def _held(self, path, learner):
+        """Return the record so far, and a sentence where its file is none: that is set aside, and nothing is lost."""
         if not path.exists():
-            return ""
+            return self._memory.load(learner), ""
         try:
-            read_record(path)
+            return read_record(path)[0], ""
         except RecordError:
             number = 1
             while (aside := path.with_suffix(f".broken{number}")).exists():
                 number += 1
             path.rename(aside)
-            return f"The older record could not be read and was set aside as {aside.name}; a new one begins."
-        return ""
+            note = f"The older record could not be read and was set aside as {aside.name}; a new one begins."
+            return self._memory.load(learner), note
 
 
 def _write_whole(path, text):

@@ -17,7 +17,7 @@ from pint import Quantity
 from liftcalc.constants import SECONDS_PER_HOUR
 from liftcalc.quantity_text import show, unit_word
 from liftcalc.tables import Table
-from liftcalc.units import PlainError, Q, UnitError, is_like, kind_in_words, unit_of
+from liftcalc.units import PlainError, Q, UnitError, is_like, kind_in_words, parsed_unit
 
 
 @dataclass(frozen=True)
@@ -300,7 +300,7 @@ def _checked(name, value):
         bare = isinstance(value, (int, float)) and not isinstance(value, bool)
         write = f"Q({value}, {quantity.unit!r})" if bare else quantity.advice
         raise UnitError(f"solve_line: {name} needs a unit, but got the bare value {value!r}. Write {write}.")
-    wanted, error = unit_of(quantity.unit), PlainError
+    wanted, error = parsed_unit(quantity.unit), PlainError
     came = f"{value.magnitude} {unit_word(value.units)}".strip()
     if not is_like(value.units, wanted):
         wrong, error = f"{kind_in_words(wanted)}, but got {kind_in_words(value.units)}: {came}", UnitError

@@ -7,7 +7,7 @@ from pint import Quantity
 
 from liftcalc.fieldwork.safe_files import open_table
 from liftcalc.quantity_text import as_received, read_number, read_unit, show
-from liftcalc.units import PlainError, Q, UnitError, is_like, kind_of, unit_of
+from liftcalc.units import PlainError, Q, UnitError, is_like, kind_of, parsed_unit
 from liftcalc.vocabulary import VOCABULARY, name_of
 
 # what a limit may need beside the line, by its name in the vocabulary
@@ -94,7 +94,7 @@ def known_values(line, readings):
         if name in WORDS:
             values[name] = _one_of_the_words(f"known_values: {name}", name, value)
             continue
-        if value is not None and not (isinstance(value, Quantity) and is_like(value.units, unit_of(unit))):
+        if value is not None and not (isinstance(value, Quantity) and is_like(value.units, parsed_unit(unit))):
             bare = "" if isinstance(value, Quantity) else "the bare value "
             raise UnitError(
                 f"known_values: {name} must be {READINGS[name][1]}, but got {bare}{as_received(value)}. "

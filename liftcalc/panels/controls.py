@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from pint import Quantity
 
 from liftcalc.quantity_text import show
-from liftcalc.units import Q, kind_of, unit_of
+from liftcalc.units import Q, kind_of, parsed_unit
 
 SYSTEMS = {"us": "US units", "metric": "metric units"}
 
@@ -185,7 +185,7 @@ def in_system(value, system):
 def number_in(quantity, system):
     """Return the plain number of a quantity in the unit of one system."""
     unit = display_unit(quantity, system)
-    return quantity.m_as(unit_of(unit)) if unit else quantity.magnitude
+    return quantity.m_as(parsed_unit(unit)) if unit else quantity.magnitude
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ import subprocess
 import sys
 
 import pytest
+from fingerprints import of_learners
 from notebook_files import PATHS, code_cells, read
 
 from liftcalc import Q, headway, hourly_capacity, show
@@ -375,19 +376,13 @@ def test_each_exercise_stands_in_exactly_one_notebook():
     assert shown == [(id, exercise.notebook) for id, exercise in BANK.items()]
 
 
-def fingerprint(names):
-    """Return one number for all numbers of some learners."""
-    text = "".join(repr(Posed(BANK[id], learner_key(name))) for name in names for id in BANK)
-    return hashlib.sha256(text.encode("utf-8")).hexdigest()
-
-
 def test_the_same_numbers_in_a_fresh_process():
     code = (
-        "import sys; sys.path[:0] = ['tests', 'tests/exercises']; import test_exercises as t; "
-        "print(t.fingerprint(['  Zoë K. ', 17, 'learner 3']))"
+        "import sys; sys.path.insert(0, 'tests'); import fingerprints; "
+        "print(fingerprints.of_learners(['  Zoë K. ', 17, 'learner 3']))"
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60, check=True)
-    assert run.stdout.strip() == fingerprint(["ZOE\u0308 K.", "17", "Learner 3"]), "trimmed, case-folded, composed"
+    assert run.stdout.strip() == of_learners(["ZOE\u0308 K.", "17", "Learner 3"]), "trimmed, case-folded, composed"
 
 
 def test_the_numbers_of_one_learner_are_pinned():

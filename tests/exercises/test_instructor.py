@@ -11,7 +11,8 @@ import pytest
 
 from liftcalc import Q
 from liftcalc.exercises import BANK, EDITION, Posed, Session, answer_key, marks, problem_sheet
-from liftcalc.exercises.drawing import learner_key
+from liftcalc.exercises.__main__ import main
+from liftcalc.exercises.drawing import learner_key, numbers_for
 from liftcalc.exercises.instructor import safe_in_a_spreadsheet
 from liftcalc.exercises.record import FolderRecords, read_record
 from liftcalc.quantity_text import UNIT_SPELLINGS, unit_word
@@ -21,6 +22,20 @@ def rows_of(text):
     return list(csv.DictReader(io.StringIO(text)))
 
 
+@pytest.fixture
+def drawn_once(monkeypatch):
+    """Draw the numbers of a learner once: key, records and marks all ask for them."""
+    drawn = {}
+
+    def numbers(exercise, key):
+        if (exercise.id, key) not in drawn:
+            drawn[exercise.id, key] = numbers_for(exercise, key)
+        return drawn[exercise.id, key]
+
+    monkeypatch.setattr("liftcalc.exercises.posed.numbers_for", numbers)
+
+
+@pytest.mark.usefixtures("drawn_once")
 def test_a_class_of_thirty(tmp_path):
     """Key, thirty records, one file of marks: who answers from the key is right, who takes a wrong road is named."""
     learners = [f"Learner {number}" for number in range(1, 31)]
@@ -196,21 +211,34 @@ def command(*arguments):
     return run.returncode, run.stdout, run.stderr
 
 
-def test_the_commands(folder, tmp_path):
-    learners = tmp_path / "class.txt"
-    learners.write_text("\ufeffMaja\n\n  Zoë \n", encoding="utf-8")
-    code, out, _ = command("--help")
-    assert code == 0
-    assert all(word in out for word in ("key", "sheets", "marks"))
-    assert command("marks", "--help")[0] == 0
-    assert command("key", str(learners), "--to", str(tmp_path / "key.csv"))[0] == 0
-    text = (tmp_path / "key.csv").read_text(encoding="utf-8-sig")
-    assert text == answer_key(["Maja", "Zoë"])
-    assert command("sheets", str(learners), "--only", "02", "--to", str(tmp_path / "sheets.html"))[0] == 0
-    assert (tmp_path / "sheets.html").read_text(encoding="utf-8") == problem_sheet(["Maja", "Zoë"], ["02"])
-    code, out, _ = command("marks", str(folder))
-    assert (code, out) == (0, marks(folder))
+@pytest.fixture
+def learners(tmp_path):
+    """Return the file of a class."""
+    path = tmp_path / "class.txt"
+    path.write_text("\ufeffMaja\n\n  Zoë \n", encoding="utf-8")
+    return path
+
+
+def test_a_command_in_a_process_of_its_own(folder, tmp_path):
+    assert command("marks", str(folder)) == (0, marks(folder), "")
     code, out, error = command("key", str(tmp_path / "none.txt"))
     assert (code, out) == (2, "")
     assert "none.txt" in error
     assert "Traceback" not in error
+
+
+def test_the_commands_write_files(learners, tmp_path):
+    assert main(["key", str(learners), "--to", str(tmp_path / "key.csv")]) == 0
+    text = (tmp_path / "key.csv").read_text(encoding="utf-8-sig")
+    assert text == answer_key(["Maja", "Zoë"])
+    assert main(["sheets", str(learners), "--only", "02", "--to", str(tmp_path / "sheets.html")]) == 0
+    assert (tmp_path / "sheets.html").read_text(encoding="utf-8") == problem_sheet(["Maja", "Zoë"], ["02"])
+
+
+@pytest.mark.parametrize(("arguments", "words"), [(["--help"], ("key", "sheets", "marks")), (["marks", "--help"], ())])
+def test_the_commands_have_a_help(arguments, words, capsys):
+    with pytest.raises(SystemExit) as ended:
+        main(arguments)
+    assert ended.value.code == 0
+    out = capsys.readouterr().out
+    assert all(word in out for word in words)
