@@ -44,8 +44,8 @@ def status(panel):
 
 
 @pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
-def test_words_picture_and_result_hold_the_same_numbers(kind):
-    panel = kind()
+def test_words_picture_and_result_hold_the_same_numbers(kind, panel_of):
+    panel = panel_of(kind)
     words = panel.describe()
     for name, value in panel.results.items():
         assert name in words
@@ -61,8 +61,8 @@ def test_words_picture_and_result_hold_the_same_numbers(kind):
 
 
 @pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
-def test_each_slider_is_paired_with_a_named_number_box(kind):
-    panel = kind()
+def test_each_slider_is_paired_with_a_named_number_box(kind, panel_of):
+    panel = panel_of(kind)
     assert [row.control.name for row in panel.rows] == list(panel.control_names)
     for row in panel.rows:
         assert row.box.description.startswith(row.control.label)
@@ -76,8 +76,8 @@ def test_each_slider_is_paired_with_a_named_number_box(kind):
 
 
 @pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
-def test_a_panel_turns_to_us_units_and_back_without_losing_a_value(kind):
-    panel = kind()
+def test_a_panel_turns_to_us_units_and_back_without_losing_a_value(kind, panel_of):
+    panel = panel_of(kind)
     before, words = dict(panel.given), panel.describe()
     notebook_state().use_units("us")
     for name, value in panel.given.items():
@@ -313,11 +313,11 @@ INTENDED = {
 }
 
 
-def test_every_panel_that_shows_an_intended_capacity_is_tried_here():
+def test_every_panel_that_shows_an_intended_capacity_is_tried_here(panel_of):
     shown = {
         kind.__name__
         for kind in PANELS
-        if any(getattr(value, "level", None) in ("ideal", "packing") for value in kind().results.values())
+        if any(getattr(value, "level", None) in ("ideal", "packing") for value in panel_of(kind).results.values())
     }
     assert shown == set(INTENDED)
 
@@ -626,8 +626,8 @@ def test_own_arithmetic_every_number_of_the_agreement_panel(system, display, ste
 
 
 @pytest.mark.parametrize("kind", [SpeedRulerPanel, PowerRulerPanel])
-def test_a_ruler_ends_just_beyond_its_slider(kind):
-    panel = kind()
+def test_a_ruler_ends_just_beyond_its_slider(kind, panel_of):
+    panel = panel_of(kind)
     _, high = panel.range_of(panel.control_names[0])
     assert high < panel.longest <= 1.05 * high
 
