@@ -10,6 +10,8 @@ import time
 import urllib.request
 from pathlib import Path
 
+import pytest
+
 ROOT = Path(__file__).resolve().parents[1]
 NOTEBOOKS = ROOT / "notebooks"
 ARGUMENTS = [
@@ -33,6 +35,12 @@ def chromium():
     """Return the path of a Chromium on this machine, or None."""
     names = ("chromium", "chromium-browser", "google-chrome")
     return next((path for path in map(shutil.which, names) if path), None)
+
+
+def skip_without_chromium():
+    """Leave a module of tests out where there is no Chromium, unless CI=true asks for one."""
+    if chromium() is None and os.environ.get("CI", "").lower() != "true":
+        pytest.skip("no Chromium on this machine: the browser tests are left out", allow_module_level=True)
 
 
 def free_port():
@@ -116,20 +124,37 @@ def app_view(folder, notebooks=NOTEBOOKS):
 
 
 @contextlib.contextmanager
-def page(width=1200, height=1000):
-    """Open an empty page in headless Chromium; every address it asks for is kept in ``page.asked``."""
+def headless():
+    """Start headless Chromium without a window."""
     from playwright.sync_api import sync_playwright
 
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=chromium(), headless=True, args=ARGUMENTS)
-        opened = browser.new_page(viewport={"width": width, "height": height})
-        opened.asked = []
-        opened.on("request", lambda request: opened.asked.append(request.url))
-        opened.set_default_timeout(60_000)
+        started = playwright.chromium.launch(executable_path=chromium(), headless=True, args=ARGUMENTS)
         try:
-            yield opened
+            yield started
         finally:
-            browser.close()
+            started.close()
+
+
+@contextlib.contextmanager
+def page_of(started, width=1200, height=1000):
+    """Open an empty page of a reader who was never here; every address it asks for is kept in ``page.asked``."""
+    reader = started.new_context(viewport={"width": width, "height": height})
+    opened = reader.new_page()
+    opened.asked = []
+    opened.on("request", lambda request: opened.asked.append(request.url))
+    opened.set_default_timeout(60_000)
+    try:
+        yield opened
+    finally:
+        reader.close()
+
+
+@contextlib.contextmanager
+def page(width=1200, height=1000):
+    """Open an empty page in a Chromium of its own."""
+    with headless() as started, page_of(started, width, height) as opened:
+        yield opened
 
 
 def asked_outside(opened):

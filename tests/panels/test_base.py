@@ -32,8 +32,8 @@ INTENDED = {
 
 
 @pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
-def test_words_picture_and_result_hold_the_same_numbers(kind):
-    panel = kind()
+def test_words_picture_and_result_hold_the_same_numbers(kind, panel_of):
+    panel = panel_of(kind)
     levels = {getattr(value, "level", None) for value in panel.results.values()}
     assert bool(levels & {"ideal", "packing"}) == (kind.__name__ in INTENDED), "below it is tried where nobody loads so"
     words = panel.describe()
@@ -51,8 +51,8 @@ def test_words_picture_and_result_hold_the_same_numbers(kind):
 
 
 @pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
-def test_each_slider_is_paired_with_a_named_number_box(kind):
-    panel = kind()
+def test_each_slider_is_paired_with_a_named_number_box(kind, panel_of):
+    panel = panel_of(kind)
     assert [row.control.name for row in panel.rows] == list(panel.control_names)
     for row in panel.rows:
         assert row.box.description.startswith(row.control.label)
@@ -66,8 +66,8 @@ def test_each_slider_is_paired_with_a_named_number_box(kind):
 
 
 @pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
-def test_a_panel_turns_to_us_units_and_back_without_losing_a_value(kind):
-    panel = kind()
+def test_a_panel_turns_to_us_units_and_back_without_losing_a_value(kind, panel_of):
+    panel = panel_of(kind)
     before, words = dict(panel.given), panel.describe()
     notebook_state().use_units("us")
     for name, value in panel.given.items():

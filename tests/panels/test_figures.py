@@ -145,8 +145,8 @@ def test_the_colours_that_meet_are_found():
 
 
 @pytest.mark.parametrize("kind", PANELS, ids=lambda kind: kind.__name__)
-def test_colours_that_meet_on_a_chart_are_told_apart_without_any_one_cone(kind):
-    together = quantities_on(kind())
+def test_colours_that_meet_on_a_chart_are_told_apart_without_any_one_cone(kind, panel_of):
+    together = quantities_on(panel_of(kind))
     assert together
     for sight in (None, *WITHOUT_ONE_CONE):
         for one, other in combinations(together, 2):
@@ -174,8 +174,8 @@ def texts_of(panel):
 
 @pytest.mark.parametrize("system", ["us", "metric"])
 @pytest.mark.parametrize("kind", CHARTS, ids=lambda kind: kind.__name__)
-def test_no_text_of_a_chart_leaves_it_wherever_the_sliders_stand(kind, system):
-    panel = kind()
+def test_no_text_of_a_chart_leaves_it_wherever_the_sliders_stand(kind, system, panel_of):
+    panel = panel_of(kind)
     notebook_state().use_units(system)
     try:
         for row in panel.rows:
@@ -193,8 +193,8 @@ def test_no_text_of_a_chart_leaves_it_wherever_the_sliders_stand(kind, system):
 
 
 @pytest.mark.parametrize("kind", CHARTS, ids=lambda kind: kind.__name__)
-def test_axes_have_labels_with_units(kind):
-    panel = kind()
+def test_axes_have_labels_with_units(kind, panel_of):
+    panel = panel_of(kind)
     axes = panel.picture.chart.ax
     if axes.axison:
         assert re.search(r"\(.+\)|persons|riders a second|rider", axes.get_xlabel() + axes.get_ylabel())
@@ -203,8 +203,8 @@ def test_axes_have_labels_with_units(kind):
 
 
 @pytest.mark.parametrize("kind", CHARTS, ids=lambda kind: kind.__name__)
-def test_axes_stay_where_they_are(kind):
-    panel = kind()
+def test_axes_stay_where_they_are(kind, panel_of):
+    panel = panel_of(kind)
     axes = panel.picture.chart.ax
     before = axes.get_xlim(), axes.get_ylim(), axes.get_position().bounds, panel.picture._background.value
     for row in panel.rows:

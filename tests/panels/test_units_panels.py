@@ -16,7 +16,7 @@ def test_a_ruler_shows_every_unit_in_both_systems():
 
 
 @pytest.mark.parametrize("kind", [SpeedRulerPanel, PowerRulerPanel])
-def test_a_ruler_ends_just_beyond_its_slider(kind):
-    panel = kind()
+def test_a_ruler_ends_just_beyond_its_slider(kind, panel_of):
+    panel = panel_of(kind)
     _, high = panel.range_of(panel.control_names[0])
     assert high < panel.longest <= 1.05 * high

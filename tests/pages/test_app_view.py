@@ -1,0 +1,90 @@
+"""The app view in a real browser: move sliders by keyboard, answer, bring a track, follow a link; no code shows."""
+
+import browser
+import pytest
+import reader
+from reader import DATA
+
+from liftcalc import Q, hourly_capacity, show
+from liftcalc.fieldwork import read_track, read_track_speed
+from liftcalc.uncertainty import show_with_doubt
+
+browser.skip_without_chromium()
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory):
+    """Return the folder of the app view."""
+    return tmp_path_factory.mktemp("app")
+
+
+@pytest.fixture(scope="module")
+def app(folder):
+    """Return what gives the address of a notebook in the app view; answers are to stay out of the folder."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("LIFTCALC_RECORDS", str(folder / "my_records"))
+        with browser.app_view(folder) as address:
+            yield address
+
+
+def test_the_first_page_shows_no_code_and_leads_on(app, page):
+    browser.run_in_app(page, app("00_start_here.ipynb"))
+    assert page.locator(".jp-InputArea .cm-editor, .jp-CodeCell .jp-InputArea-editor, pre code").count() == 0
+    assert "read_field_sheet(" not in page.content()
+    reader.check_start_page(page)
+    # another page of the series is one link away, and its charts move
+    page.get_by_role("link", name="04 Hourly capacity").click()
+    status = page.locator(".result-CapacityPanel")
+    status.get_by_text("1,800 pph (ideal)", exact=True).wait_for()
+    speed = reader.handle(page, "Line speed (m/s)").first
+    speed.press("ArrowRight")
+    capacity = hourly_capacity(Q(3.5, "m/s"), Q(6.8, "m"))
+    status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
+    page.locator("svg").get_by_text(show(capacity, "pph"), exact=True).first.wait_for()
+    assert browser.asked_outside(page) == []
+
+
+def test_exercises(app, page, folder):
+    browser.run_in_app(page, app("02_spacing.ipynb"))
+    page.get_by_text("The printed numbers: 0 of").wait_for()
+    reader.check_exercises(page)
+    assert browser.asked_outside(page) == []
+    assert not (folder / "my_records").exists(), "the app view keeps answers in memory"
+
+
+def test_a_track_of_ones_own(app, page, tmp_path):
+    """Move the steady part by keyboard, bring a track of one's own, and a file that is none."""
+    browser.run_in_app(page, app("05_measuring_on_the_hill.ipynb"))
+    status = page.locator(".result-TrackPanel")
+    found = read_track_speed(read_track(DATA / "penny_rope_track.gpx"), start=44, end=76)
+    speed = show_with_doubt(found.speed, found.speed_half_width_95)
+    status.get_by_text(speed, exact=True).wait_for()
+    ends = page.locator(".widget-slider", has=page.get_by_text("Steady part", exact=True)).locator(".noUi-handle")
+    for _ in range(10):
+        ends.first.press("ArrowLeft")
+    earlier = read_track_speed(read_track(DATA / "penny_rope_track.gpx"), start=34, end=76)
+    status.get_by_text(show_with_doubt(earlier.speed, earlier.speed_half_width_95), exact=True).wait_for()
+    assert page.get_by_label("Steady from (s)").input_value() == "34"
+    mine = tmp_path / "mine.gpx"
+    mine.write_bytes((DATA / "long_platter_track.gpx").read_bytes())
+    button = page.get_by_role("button", name="Your own track (GPX)")
+    with page.expect_file_chooser() as chooser:
+        button.click()
+    chooser.value.set_files(mine)
+    platter = read_track_speed(read_track(mine))
+    said = show_with_doubt(platter.speed, platter.speed_half_width_95)
+    page.locator("svg").get_by_text(f"mine.gpx: {said}").wait_for()
+    broken = tmp_path / "broken.gpx"
+    broken.write_text("<gpx><trk>", encoding="utf-8")
+    with page.expect_file_chooser() as chooser:
+        button.click()
+    chooser.value.set_files(broken)
+    status.get_by_text("broken.gpx, line 1").wait_for()
+    page.locator("svg").get_by_text(f"mine.gpx: {said}").wait_for()
+    assert browser.asked_outside(page) == []
+
+
+def test_limits(app, page):
+    browser.run_in_app(page, app("09_what_limits_the_lift.ipynb"))
+    reader.check_limits(page)
+    assert browser.asked_outside(page) == []
