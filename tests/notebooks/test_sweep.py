@@ -7,10 +7,10 @@ from sweep import EveryControlMoves, run_in, sweep
 
 PANEL = "from liftcalc.panels import start_here\npanel = start_here.StartPanel()"
 BROKEN = """
-whole = start_here.StartPanel.compute
+as_it_was = start_here.StartPanel.compute
 def compute(self, given):
     if given['spacing'].m_as('m') > 30: raise ZeroDivisionError('broken on purpose')
-    return whole(self, given)
+    return as_it_was(self, given)
 start_here.StartPanel.compute = compute
 """
 
