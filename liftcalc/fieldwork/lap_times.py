@@ -1,14 +1,13 @@
 """Ride times by stopwatch from a CSV file: mean, spread, doubt, laps that stand apart, and the line speed they give."""
 
-import csv
-import io
 import math
 from dataclasses import dataclass, replace
 
 import numpy as np
 from pint import Quantity
 
-from liftcalc.fieldwork.safe_files import FieldFileError, quoted, read_text
+from liftcalc.fieldwork.csv_rows import read_rows, rows_from_text
+from liftcalc.fieldwork.safe_files import FieldFileError, quoted
 from liftcalc.formulas.riders import line_speed_from_ride_time, ride_time
 from liftcalc.quantity_text import as_received, read_number, show
 from liftcalc.uncertainty import coverage_factor
@@ -84,12 +83,16 @@ def read_lap_times(path, *, without=()):
     FieldFileError
         If the file or a cell cannot be read; the message names row and column.
     """
-    return lap_times_from_text(*read_text(path, (".csv",), _WHAT), without=without)
+    return _lap_times(read_rows(path, ("seconds",), _WHAT, COLUMNS), without)
 
 
 def lap_times_from_text(name, text, *, without=()):
     """Return the lap times of a CSV text. See ``read_lap_times``."""
-    rows, sentences = _rows(name, text)
+    return _lap_times(rows_from_text(name, text, ("seconds",), COLUMNS), without)
+
+
+def _lap_times(table, without):
+    name, (rows, sentences) = table.name, _rows(table)
     without = (without,) if isinstance(without, str) else tuple(str(lap) for lap in without)
     unknown = [lap for lap in without if lap not in {row[0] for row in rows}]
     if unknown:
@@ -258,45 +261,22 @@ def _mean_of_the_ride(mean, ridden_length, ride):
     )
 
 
-def _rows(name, text):
+def _rows(rows):
     """Return lap, time, decimals written and note of every row with a time, and sentences on the others."""
-    first = next((line for line in text.splitlines() if line.strip()), "")
-    delimiter = ";" if first.count(";") > first.count(",") else ","
-    try:
-        cells = list(csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True))
-    except csv.Error as error:
-        raise FieldFileError(
-            f"{name}: the quotation marks do not close, or a cell is endless ({error}). Remove or double the marks."
-        ) from None
-    heading = next((number for number, row in enumerate(cells) if any(cell.strip() for cell in row)), None)
-    if heading is None:
-        raise FieldFileError(f"{name}: the file holds no cell with text. Its first row must be: {','.join(COLUMNS)}")
-    columns = [cell.strip().casefold() for cell in cells[heading]]
-    if "seconds" not in columns:
-        raise FieldFileError(
-            f"{name}, row {heading + 1}: the column 'seconds' is missing; the heading row reads "
-            f"{quoted(', '.join(columns))}. Write: {','.join(COLUMNS)}"
-        )
-    if len(cells) > MOST_LAPS:
-        raise FieldFileError(
-            f"{name}: the file holds {len(cells):,} rows, and {MOST_LAPS:,} are the most that is read."
-        )
     found, sentences = [], []
-    for number, row in enumerate(cells[heading + 1 :], start=heading + 2):
-        if not any(cell.strip() for cell in row):
-            continue
-        if any(cell.strip() for cell in row[len(columns) :]):
+    for row in rows.rows:
+        if any(row.spare):
             raise FieldFileError(
-                f"{name}, row {number}: the row has {len(row)} cells, but the heading has {len(columns)}. Put a note "
-                "that holds a comma between quotation marks, and write decimals with a point where commas part "
-                "the cells."
+                f"{rows.name}, row {row.number}: the row has {len(rows.columns) + len(row.spare)} cells, but the "
+                f"heading has {len(rows.columns)}. Put a note that holds a comma between quotation marks, and write "
+                "decimals with a point where commas part the cells."
             )
-        filled = dict(zip(columns, (cell.strip() for cell in row), strict=False))
-        lap, word = filled.get("lap") or str(len(found) + 1), filled.get("seconds", "")
+        lap, word = row.cells.get("lap") or str(len(found) + 1), row.cells["seconds"]
         if not word:
-            sentences.append(f"Row {number} left out: lap {lap} has no time.")
+            sentences.append(f"Row {row.number} left out: lap {lap} has no time.")
             continue
-        found.append((lap, _time(name, number, word, delimiter == ";"), _decimals(word), filled.get("note", "")))
+        time = _time(rows.name, row.number, word, rows.decimal_comma)
+        found.append((lap, time, _decimals(word), row.cells.get("note", "")))
     return found, sentences
 
 

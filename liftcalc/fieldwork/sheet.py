@@ -1,14 +1,13 @@
 """Readings from a field sheet: one row a reading, repeats allowed, nothing altered."""
 
-import csv
 import difflib
-import io
 from dataclasses import dataclass
-from pathlib import Path
 
 import numpy as np
 from pint import Quantity
 
+from liftcalc.fieldwork.csv_rows import read_rows
+from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.formulas.capacity import hourly_capacity, hourly_capacity_from_head_count, hourly_flow_from_count
 from liftcalc.levels import Capacity
 from liftcalc.quantity_text import read_number, read_unit, show
@@ -57,7 +56,7 @@ _WHOLE = ("persons per carrier",)
 _MAY_BE_ZERO = ("head count", "persons counted")
 
 
-class FieldSheetError(PlainError):
+class FieldSheetError(FieldFileError):
     """A cell of a field sheet cannot be read; the message names row and column, and says what to write."""
 
 
@@ -185,76 +184,20 @@ def read_field_sheet(path):
     FieldSheetError
         If the file or a cell cannot be read. The message names row and column, what came and what to write.
     """
-    if not isinstance(path, (str, Path)):
-        raise FieldSheetError(f"The name of the file must be a text, but got {path!r}. Write 'my_sheet.csv'.")
-    path = Path(path)
-    rows = _rows(path)
-    heading = next((number for number, row in enumerate(rows) if any(cell.strip() for cell in row)), None)
-    if heading is None:
-        raise FieldSheetError(f"{path.name}: the sheet is empty. Its first row must be: {','.join(COLUMNS)}")
-    columns = [cell.strip().casefold().replace(" ", "_").replace("-", "_") for cell in rows[heading]]
-    missing = [column for column in COLUMNS if column not in columns]
-    if missing:
-        raise FieldSheetError(
-            f"{path.name}, row {heading + 1}: the column {missing[0]!r} is missing; the heading row reads "
-            f"{', '.join(cell.strip() for cell in rows[heading])!r}. Write: {','.join(COLUMNS)}"
-        )
-    decimal_comma = rows.delimiter == ";"
-    readings = []
-    for number, row in enumerate(rows[heading + 1 :], start=heading + 2):
-        if any(cell.strip() for cell in row):
-            reading = _reading(path.name, number, row, columns, decimal_comma)
-            if reading:
-                readings.append(reading)
-    return FieldSheet(path.name, tuple(readings))
+    rows = read_rows(path, COLUMNS, "a field sheet")
+    readings = [_reading(rows, row) for row in rows.rows]
+    return FieldSheet(rows.name, tuple(reading for reading in readings if reading))
 
 
-class _Rows(list):
-    """The cells of every row, and the mark that parts them."""
-
-    delimiter = ","
-
-
-def _rows(path):
-    """Return the cells of every row, with the mark that parts them."""
-    try:
-        raw = path.read_bytes()
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "the name cannot be one of a file"
-        raise FieldSheetError(
-            f"{path}: the file cannot be opened ({reason}). Check the name and the folder; "
-            "the sheet that comes with the series is ../data/field_sheet.csv"
-        ) from None
-    if len(raw) > 5_000_000:
-        raise FieldSheetError(f"{path.name}: the file holds {len(raw):,} bytes; a field sheet is much smaller.")
-    if b"\0" in raw:
-        raise FieldSheetError(f"{path.name}: this is no CSV text. Save the sheet as 'CSV UTF-8' and read that file.")
-    try:
-        text = raw.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        text = raw.decode("cp1252", errors="replace")  # older spreadsheets; only notes hold other letters than these
-    first = next((line for line in text.splitlines() if line.strip()), "")
-    rows = _Rows()
-    rows.delimiter = ";" if first.count(";") > first.count(",") else ","
-    try:
-        rows.extend(csv.reader(io.StringIO(text, newline=""), delimiter=rows.delimiter, strict=True))
-    except csv.Error as error:
-        raise FieldSheetError(
-            f"{path.name}, row {len(rows) + 1}: the quotation marks do not close ({error}). Remove or double them."
-        ) from None
-    return rows
-
-
-def _reading(name, number, row, columns, decimal_comma):
+def _reading(rows, row):
     """Return the reading of one row; None where no value was filled in."""
-    cells = dict(zip(columns, (cell.strip() for cell in row), strict=False))
-    if _stray_comma(cells) or any(cell.strip() for cell in row[len(columns) :]):
-        raise FieldSheetError(_too_many_cells(name, number, row, columns, cells))
-    cells = {column: cells.get(column, "") for column in COLUMNS}
+    cells = row.cells
 
     def fail(column, message):
-        raise FieldSheetError(f"{name}, row {number}, column {column}: {message}") from None
+        raise FieldSheetError(f"{rows.name}, row {row.number}, column {column}: {message}") from None
 
+    if _stray_comma(cells) or any(row.spare):
+        raise FieldSheetError(_too_many_cells(rows, row))
     quantity = " ".join(cells["quantity"].casefold().replace("_", " ").replace("-", " ").split())
     quantity = _SPELLED_PLAINLY.get(quantity, quantity)
     if quantity not in FIELD_QUANTITIES:
@@ -276,7 +219,7 @@ def _reading(name, number, row, columns, decimal_comma):
         if not cells[column]:
             continue
         try:
-            numbers[column] = read_number(cells[column], decimal_comma)
+            numbers[column] = read_number(cells[column], rows.decimal_comma)
         except ValueError as error:
             fail(column, error)
         zero_is_fine = column == "plus_minus" or quantity in _MAY_BE_ZERO
@@ -286,7 +229,7 @@ def _reading(name, number, row, columns, decimal_comma):
     if quantity in _WHOLE and numbers["value"] != round(numbers["value"]):
         fail("value", f"{quantity} must be a whole number, but got {cells['value']}. Write 1 for a tow.")
     plus_minus = Q(numbers["plus_minus"], unit) if "plus_minus" in numbers else None
-    return Reading(quantity, Q(numbers["value"], unit), plus_minus, cells["method"], cells["note"], number)
+    return Reading(quantity, Q(numbers["value"], unit), plus_minus, cells["method"], cells["note"], row.number)
 
 
 def _stray_comma(cells):
@@ -294,16 +237,16 @@ def _stray_comma(cells):
     return cells.get("value", "").isdigit() and cells.get("unit", "").isdigit()
 
 
-def _too_many_cells(name, number, row, columns, cells):
+def _too_many_cells(rows, row):
     """Say why a row has more cells than the heading: a decimal comma, or a comma in a note."""
-    if _stray_comma(cells):
-        whole, part = cells["value"], cells["unit"]
+    where = f"{rows.name}, row {row.number}, column"
+    if _stray_comma(row.cells):
+        whole, part = row.cells["value"], row.cells["unit"]
         return (
-            f"{name}, row {number}, column value: '{whole},{part}' was read as two cells, because commas part the "
-            f"cells of this sheet. Write {whole}.{part} with a decimal point."
+            f"{where} value: '{whole},{part}' was read as two cells, because commas part the cells of this sheet. "
+            f"Write {whole}.{part} with a decimal point."
         )
     return (
-        f"{name}, row {number}, column {columns[-1]}: the row has {len(row)} cells, but the heading has "
-        f"{len(columns)}. "
-        "Put a text that holds a comma between quotation marks, and write decimals with a point."
+        f"{where} {rows.columns[-1]}: the row has {len(rows.columns) + len(row.spare)} cells, but the heading has "
+        f"{len(rows.columns)}. Put a text that holds a comma between quotation marks, and write decimals with a point."
     )

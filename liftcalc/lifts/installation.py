@@ -1,10 +1,8 @@
 """An installation: one or more lines that are run as one lift; and reading installations from a table."""
 
-import csv
 from dataclasses import dataclass
-from pathlib import Path
 
-from liftcalc.fieldwork.safe_files import open_table
+from liftcalc.fieldwork.csv_rows import read_rows
 from liftcalc.levels import Capacity
 from liftcalc.lifts.givens import LINE_QUANTITIES
 from liftcalc.lifts.line import line_from
@@ -115,22 +113,17 @@ def read_lifts(path):
         If the file cannot be read, a column is missing or not known, a cell cannot be read, or a line does not follow
         from its cells; the message names the row.
     """
-    with open_table(path, "a table of lifts") as table:
-        reader = csv.DictReader(table)
-        rows, columns = list(reader), reader.fieldnames or []
-    name = Path(path).name
-    for column in _MUST_STAND:
-        if column not in columns:
-            raise PlainError(f"read_lifts: {name}: no column {column!r}. Add it.")
+    table = read_rows(path, _MUST_STAND, "a table of lifts")
+    name, columns = table.name, table.columns
     for column in columns:
         if column not in (*_WORDS, *_COLUMNS):
             raise PlainError(
                 f"read_lifts: {name}: column {column!r} is not known. Write one of {', '.join((*_WORDS, *_COLUMNS))}."
             )
     lines = {}
-    for number, row in enumerate(rows, start=2):
-        cells = {column: (row[column] or "").strip() for column in columns if column in _COLUMNS}
-        quantities = {column: _cell(name, number, column, text) for column, text in cells.items() if text}
+    for number, row in ((each.number, each.cells) for each in table.rows):
+        cells = {column: row[column] for column in columns if column in _COLUMNS}
+        quantities = {column: _cell(table, number, column, text) for column, text in cells.items() if text}
         if "vertical_rise" not in quantities:
             raise PlainError(f"read_lifts: {name}, row {number}: no vertical_rise. Write it, such as '29.4 m'.")
         try:
@@ -141,11 +134,11 @@ def read_lifts(path):
     return {name: Installation(name, tuple(group)) for name, group in lines.items()}
 
 
-def _cell(name, row, column, text):
+def _cell(table, row, column, text):
     """Return the quantity in one cell."""
     number, _, unit = text.partition(" ")
     try:
         counted = not unit and _COLUMNS[column] == kind_of(Q(1, ""))  # carriers on the loop: a count has no unit
-        return Q(read_number(number), "" if counted else read_unit(unit, _COLUMNS[column]))
+        return Q(read_number(number, table.decimal_comma), "" if counted else read_unit(unit, _COLUMNS[column]))
     except ValueError as error:
-        raise PlainError(f"read_lifts: {name}, row {row}, column {column}: {error}") from None
+        raise PlainError(f"read_lifts: {table.name}, row {row}, column {column}: {error}") from None

@@ -1,11 +1,8 @@
 """Readings of a lift beside its line: what its limits need, checked for their kinds, and read from a table."""
 
-import csv
-from pathlib import Path
-
 from pint import Quantity
 
-from liftcalc.fieldwork.safe_files import open_table
+from liftcalc.fieldwork.csv_rows import read_rows
 from liftcalc.quantity_text import as_received, read_number, read_unit, show
 from liftcalc.units import PlainError, Q, UnitError, is_like, kind_of, parsed_unit
 from liftcalc.vocabulary import VOCABULARY, name_of
@@ -138,26 +135,24 @@ def read_readings(path):
         If the file or a value cannot be read, or a reading is not known or came twice; the message names the row.
     """
     lines = {}
-    with open_table(path, "a table of readings") as table:
-        name = Path(path).name
-        for number, row in enumerate(csv.DictReader(table), start=2):
-            line, reading, text = (str(row.get(column) or "").strip() for column in ("line", "reading", "value"))
-            reading = name_of(reading)
-            where = f"read_readings: {name}, row {number}"
-            if not line:
-                raise PlainError(f"{where}: no line. Write the name of the line that the reading is of.")
-            if reading not in READINGS:
-                raise PlainError(f"{where}: {reading!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
-            if reading in lines.setdefault(line, {}):
-                raise PlainError(f"{where}: {reading} of {line!r} came before. Keep one of the two.")
-            if reading in WORDS:
-                lines[line][reading] = _one_of_the_words(f"{where}: {reading}", reading, text)
-                continue
-            digits, _, unit = text.partition(" ")
-            usual = READINGS[reading][0]
-            try:
-                known = read_unit(unit, kind_of(Q(1, usual))) if unit or usual else ""
-                lines[line][reading] = Q(read_number(digits), known)
-            except ValueError as error:
-                raise PlainError(f"{where}: {error}") from None
+    table = read_rows(path, ("line", "reading", "value"), "a table of readings")
+    for row in table.rows:
+        line, reading, text = row.cells["line"], name_of(row.cells["reading"]), row.cells["value"]
+        where = f"read_readings: {table.name}, row {row.number}"
+        if not line:
+            raise PlainError(f"{where}: no line. Write the name of the line that the reading is of.")
+        if reading not in READINGS:
+            raise PlainError(f"{where}: {reading!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
+        if reading in lines.setdefault(line, {}):
+            raise PlainError(f"{where}: {reading} of {line!r} came before. Keep one of the two.")
+        if reading in WORDS:
+            lines[line][reading] = _one_of_the_words(f"{where}: {reading}", reading, text)
+            continue
+        digits, _, unit = text.partition(" ")
+        usual = READINGS[reading][0]
+        try:
+            known = read_unit(unit, kind_of(Q(1, usual))) if unit or usual else ""
+            lines[line][reading] = Q(read_number(digits, table.decimal_comma), known)
+        except ValueError as error:
+            raise PlainError(f"{where}: {error}") from None
     return lines

@@ -145,7 +145,8 @@ LAP_FAULTS = [  # text, message
     ),
     (
         'lap,seconds\n1,"44\n',
-        f"laps.csv: the quotation marks do not close, or a cell is endless ({SOMETHING}). Remove or double the marks.",
+        f"laps.csv, row 2: the quotation marks do not close, or a cell is endless ({SOMETHING}). Remove or double "
+        "the marks.",
     ),
     ("lap,seconds\n", "laps.csv: no lap is left. Each lap is a row such as: 1,44.2,"),
 ]

@@ -1,5 +1,6 @@
 """The door for files from outside: hostile files, files that are none, and bytes that are no text."""
 
+import os
 import re
 import time
 from types import SimpleNamespace
@@ -65,14 +66,20 @@ NO_TEXT = [  # what, bytes, message
         "x.gpx, line 2: the byte 0xe9 does not belong in UTF-8 text. Save the file in the encoding UTF-8.",
     ),
     (
-        "utf-16",
-        gpx(*MANY).encode("utf-16"),
-        "x.gpx: this is no UTF-8 text: it holds zero bytes. Save it as UTF-8 text.",
+        "a spreadsheet",
+        b"PK\x03\x04\x14\x00\x06\x00",
+        "x.gpx: this is no text: it begins like the file of a spreadsheet program, or a packed one. Open it there, "
+        "save it as 'CSV UTF-8', and read that file.",
+    ),
+    (
+        "another encoding declared",
+        b'<?xml version="1.0" encoding="ebcdic-us"?>' + gpx(*MANY).encode(),
+        "x.gpx: the file says it is in 'ebcdic-us'. Save it in the encoding UTF-8.",
     ),
     (
         "packed",
         b"\x1f\x8b\x08\x00zip",
-        "x.gpx: this is no UTF-8 text: it holds zero bytes. Save it as UTF-8 text.",
+        "x.gpx: this is no text: it holds zero bytes. Save it as UTF-8 text.",
     ),
 ]
 
@@ -82,6 +89,25 @@ def test_bytes_that_are_no_text(tmp_path, what, raw, message, kind):
     path = tmp_path / "x.gpx"
     path.write_bytes(raw)
     refuses(lambda: read_track(path), message, kind)
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "iso-8859-1", "windows-1252"])
+def test_markup_is_read_by_its_mark_or_by_what_it_declares(tmp_path, encoding):
+    path, declared = tmp_path / "x.gpx", encoding.removesuffix("-sig")
+    text = f'<?xml version="1.0" encoding="{declared}"?>' + gpx(*MANY).replace("<trk>", "<trk><name>Übung</name>", 1)
+    path.write_bytes(text.encode(encoding))
+    assert read_track(path, track="Übung").seconds.size == len(MANY)
+
+
+def test_a_pipe_is_answered_at_once(tmp_path):
+    path = tmp_path / "pipe.gpx"
+    os.mkfifo(path)
+    message = "pipe.gpx: this is no plain file. Name a file that holds a track."
+    refuses(lambda: read_text(path, (".gpx",), "a track"), message, FieldFileError)
+    link = tmp_path / "link.gpx"
+    link.symlink_to("/dev/zero")
+    message = "link.gpx: this is no plain file. Name a file that holds a track."
+    refuses(lambda: read_text(link, (".gpx",), "a track"), message, FieldFileError)
 
 
 def test_files_that_are_none(tmp_path):

@@ -202,11 +202,6 @@ FAULTS = [  # what, text, message
         "faulty.gpx: this is no GPX file: its first element is <kml>, not <gpx>. Read a map line with read_map_line, "
         "and export a recording as GPX.",
     ),
-    (
-        "another encoding declared",
-        '<?xml version="1.0" encoding="ISO-8859-1"?>' + gpx(*MANY),
-        "faulty.gpx: the file says it is in 'ISO-8859-1'. Save it in the encoding UTF-8.",
-    ),
 ]
 
 
