@@ -167,5 +167,9 @@ class EveryControlMoves(pytest.Item):
         assert found["moves"] >= 40 * found["panels"] / 2
         assert found["said"] >= 10 * found["panels"], "the words follow the controls"
 
+    def repr_failure(self, excinfo):
+        excinfo.traceback = excinfo.traceback.cut(path=__file__)
+        return super().repr_failure(excinfo, style="short")
+
     def reportinfo(self):
         return self.path, None, f"{self.path.name}: {self.name}"
