@@ -116,25 +116,25 @@ print("SWEEP", json.dumps(found))
 """
 
 
-def run_in(client, code, seconds=60):
+def run_in(client, code, seconds=600):
     """Run code in the kernel of a client, and return what it prints."""
-    asked, said, ended = client.execute(code, store_history=False, allow_stdin=False), [], False
-    while not ended:
-        message = client.get_iopub_msg(timeout=seconds)
-        kind, content = message["msg_type"], message["content"]
-        if message["parent_header"].get("msg_id") != asked:
-            continue
-        if kind == "stream":
-            said.append(content["text"])
-        elif kind == "error":
-            pytest.fail("\n".join(content["traceback"]), pytrace=False)
-        ended = kind == "status" and content["execution_state"] == "idle"
+    said = []
+
+    def hear(message):
+        if message["msg_type"] == "stream":
+            said.append(message["content"]["text"])
+
+    reply = client.execute_interactive(code, store_history=False, allow_stdin=False, timeout=seconds, output_hook=hear)[
+        "content"
+    ]
+    if reply["status"] != "ok":
+        pytest.fail(f"{reply['ename']}: {reply['evalue']}", pytrace=False)
     return "".join(said)
 
 
 def sweep(client):
     """Drive the controls of all panels in the kernel of a client, and return what the sweep found."""
-    text = run_in(client, SWEEP)
+    text = run_in(client, f"exec({SWEEP!r}, {{'get_ipython': get_ipython}})")  # the names of the notebook stay its own
     return json.JSONDecoder().raw_decode(text.split("SWEEP ", 1)[1])[0]
 
 
@@ -166,6 +166,10 @@ class EveryControlMoves(pytest.Item):
         assert found["panels"] >= 1
         assert found["moves"] >= 40 * found["panels"] / 2
         assert found["said"] >= 10 * found["panels"], "the words follow the controls"
+
+    def repr_failure(self, excinfo):
+        excinfo.traceback = excinfo.traceback.cut(path=__file__)
+        return super().repr_failure(excinfo, style="short")
 
     def reportinfo(self):
         return self.path, None, f"{self.path.name}: {self.name}"
