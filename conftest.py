@@ -10,6 +10,14 @@ import pytest
 
 pytest.register_assert_rewrite("sweep")
 
+LONGEST = (
+    "tests/pages/test_app_view.py",
+    "tests/lifts/test_kinds_and_lift_limits.py",
+    "tests/pages/test_jupyter_lab.py",
+    "tests/formulas/test_mutation.py",
+    "tests/formulas/test_laws.py",
+)
+
 
 def pytest_configure(config):
     """Give the run an empty folder for records, and what its children share."""
@@ -28,6 +36,12 @@ def pytest_collect_file(file_path, parent):
     from sweep import SweptNotebook
 
     return [SweptNotebook.from_parent(parent, path=file_path)]
+
+
+def pytest_collection_modifyitems(items):
+    """Begin with the files that take longest, so that the workers end at one time."""
+    files = [*LONGEST, ""]
+    items.sort(key=lambda item: next(place for place, file in enumerate(files) if item.nodeid.startswith(file)))
 
 
 def share_compiled_modules(config):
