@@ -12,7 +12,7 @@ pytest.register_assert_rewrite("sweep")
 
 LONGEST = (
     "tests/pages/test_app_view.py",
-    "tests/lifts/test_kinds_and_lift_limits.py",
+    "tests/lifts/test_limits_of_line.py",
     "tests/pages/test_jupyter_lab.py",
     "tests/formulas/test_mutation.py",
     "tests/formulas/test_laws.py",
