@@ -1,5 +1,6 @@
 """What all parts of a run share, notebooks and docstrings too: compiled modules, a folder for records, kernels."""
 
+import contextlib
 import itertools
 import os
 import sys
@@ -49,9 +50,11 @@ def share_compiled_modules(config):
 
     Without them every kernel, server and other child of the tests would compile each package anew.
     """
-    if hasattr(config, "cache") and os.environ.pop("PYTHONDONTWRITEBYTECODE", ""):
-        os.environ["PYTHONPYCACHEPREFIX"] = sys.pycache_prefix = str(config.cache.mkdir("compiled"))
-        sys.dont_write_bytecode = False
+    if hasattr(config, "cache") and os.environ.get("PYTHONDONTWRITEBYTECODE"):
+        with contextlib.suppress(OSError):  # nothing can be written here: then it takes longer
+            os.environ["PYTHONPYCACHEPREFIX"] = sys.pycache_prefix = str(config.cache.mkdir("compiled"))
+            del os.environ["PYTHONDONTWRITEBYTECODE"]
+            sys.dont_write_bytecode = False
 
 
 def set_up_kernels():
