@@ -36,11 +36,11 @@ ONE_PERSON = Q(1, "person")
 ONE_PLACE = Q(1, "")
 
 
-def _with(formula, *names, **others):
-    """Return a formula as a function of values: those of the names, and others of which the name differs."""
+def _with(formula, *names):
+    """Return a formula as a function of values, of which it takes those of the names."""
 
     def of_values(values):
-        return formula(**{name: values[name] for name in names}, **{name: values[own] for name, own in others.items()})
+        return formula(**{name: values[name] for name in names})
 
     return of_values
 

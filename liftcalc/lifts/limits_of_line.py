@@ -18,10 +18,10 @@ from liftcalc.formulas.traction import groove_friction
 from liftcalc.lifts.kinds import KINDS, felt_mass, ride_time_of, start_not_read
 from liftcalc.lifts.limit_records import Limit, missing_readings
 from liftcalc.lifts.limits import LIMITS, TRACTION
-from liftcalc.lifts.readings import UNIT_OF, known_values
+from liftcalc.lifts.readings import known_values
 from liftcalc.quantity_text import show
 from liftcalc.units import PlainError, Q
-from liftcalc.vocabulary import words_of
+from liftcalc.vocabulary import VOCABULARY, words_of
 
 
 def _work(kind, values):
@@ -158,7 +158,7 @@ def where_possible(kind, values):
     fits = True
     for condition in _conditions(kind):
         if all(name in values for name in condition.names):
-            fits = fits & condition.where({name: values[name].m_as(UNIT_OF[name]) for name in condition.names})
+            fits = fits & condition.where({name: values[name].m_as(VOCABULARY[name].unit) for name in condition.names})
     return fits
 
 

@@ -41,11 +41,6 @@ READINGS = {
         "carpet_speed",
     )
 }
-UNIT_OF = {name: unit for name, (unit, _) in READINGS.items()} | {
-    "line_speed": "m/s",
-    "ridden_length": "m",
-    "acceleration": "m/s**2",
-}
 SAME_WITHIN = 1e-9  # two writings of one value differ by less
 WORDS = {"drive_position": ("top", "bottom")}  # of a reading that is a word: those that it may be
 _OF_THE_LINE = (
