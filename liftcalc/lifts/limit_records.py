@@ -126,12 +126,9 @@ class LeftOut:
         return f"{self.name}: {self.sentence}"
 
 
-def missing_readings(name, inputs, group="lift"):
-    """Return the record of a limit with a missing input, by the words for it; None if nothing is missing."""
-    missing = tuple(words for words, value in inputs.items() if value is None)
-    if not missing:
-        return None
-    return LeftOut(name, missing, f"Left out, not zero: no reading of {' and '.join(missing)}.", group)
+def left_out(name, missing, group="lift"):
+    """Return the record of a limit from the words for what it lacks."""
+    return LeftOut(name, tuple(missing), f"Left out, not zero: no reading of {' and '.join(missing)}.", group)
 
 
 @dataclass(frozen=True)
@@ -196,9 +193,9 @@ class LimitEntry:
 
     def record(self, values):
         """Return its record: a ``Limit``, or ``LeftOut`` where a value is missing."""
-        left_out = missing_readings(self.name, {words_of(name): None for name in self.missing(values)}, self.group)
-        if left_out:
-            return left_out
+        missing = self.missing(values)
+        if missing:
+            return left_out(self.name, list(map(words_of, missing)), self.group)
         known = self.known(values)
         capacity = self.capacity(known)  # first: it refuses what cannot be put into words
         unread = [name for name in self.assumed if values.get(name) is None]

@@ -28,7 +28,7 @@ from liftcalc.formulas.traction import (
     riders_by_traction_bottom_drive,
     riders_by_traction_bottom_drive_at_start,
 )
-from liftcalc.lifts.limit_records import ENTERED_BY_YOU, Limit, LimitEntry, missing_readings
+from liftcalc.lifts.limit_records import ENTERED_BY_YOU, Limit, LimitEntry, left_out
 from liftcalc.quantity_text import show
 from liftcalc.units import PlainError, Q
 
@@ -365,8 +365,8 @@ def rule_limit(capacity, source):
         raise PlainError(f"rule_limit: source must be a text, but got {source!r}. Write where the rule stands.")
     source = source.strip() or None if source else None
     inputs = {"hourly capacity of the rule": capacity, "source of the rule": source}
-    left_out = missing_readings("rule", inputs, "rule")
-    if left_out:
-        return left_out
+    missing = [words for words, value in inputs.items() if value is None]
+    if missing:
+        return left_out("rule", missing, "rule")
     sentence = f"A permission, {ENTERED_BY_YOU}: {source.rstrip('.')}."
     return Limit("rule", capacity, "entered, not computed", {}, sentence, "rule", source)

@@ -16,7 +16,7 @@ from liftcalc.formulas.conditions import (
 from liftcalc.formulas.motor import motor_power_needed
 from liftcalc.formulas.traction import groove_friction
 from liftcalc.lifts.kinds import KINDS, felt_mass, ride_time_of, start_not_read
-from liftcalc.lifts.limit_records import Limit, missing_readings
+from liftcalc.lifts.limit_records import Limit, left_out
 from liftcalc.lifts.limits import LIMITS, TRACTION
 from liftcalc.lifts.readings import known_values
 from liftcalc.quantity_text import show
@@ -123,8 +123,8 @@ def limits_at(kind, values):
     """Return the records of ``limits_of`` from a kind and the values of ``known_values``."""
     known, records = _worked_out(kind, values), []
     for entry in limits_of_kind(kind):
-        unread = _unread(kind, values, entry, known)
-        record = missing_readings(entry.name, {words_of(name): None for name in unread}) or entry.record(known)
+        unread = list(map(words_of, _unread(kind, values, entry, known)))
+        record = left_out(entry.name, unread) if unread else entry.record(known)
         if entry is TRACTION and isinstance(record, Limit):
             record = record.saying(start_not_read(kind, values))
         records.append(record)
