@@ -15,6 +15,7 @@ import pint
 
 from liftcalc.docstrings import BOUNDS, completed
 from liftcalc.errors import PlainError, UnitError
+from liftcalc.vocabulary import VOCABULARY
 
 ureg = pint.get_application_registry()
 for _definition in (
@@ -256,7 +257,8 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), on
     returns : str
         Unit of the result.
     may_be_zero, may_be_negative : tuple of str
-        Names of arguments that need not be greater than zero.
+        Names of arguments that need not be greater than zero here; what may be zero everywhere says so in the
+        vocabulary.
     conditions : tuple of Condition
         What the formula asks of its arguments besides.
     one_value : bool
@@ -277,7 +279,11 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), on
         if not {*may_be_zero, *may_be_negative} <= set(units):
             raise TypeError(f"{formula.__name__}: {may_be_zero + may_be_negative} are not all arguments {signature}")
         lowest = {
-            name: "any" if name in may_be_negative else "not negative" if name in may_be_zero else "positive"
+            name: "any"
+            if name in may_be_negative
+            else "not negative"
+            if name in may_be_zero or (name in VOCABULARY and VOCABULARY[name].zero)
+            else "positive"
             for name in units
         }
         wanted = {name: ureg.Unit(unit) for name, unit in units.items()}

@@ -75,7 +75,10 @@ def interval_for_capacity(hourly_capacity, persons_per_carrier=1.0):
 
 
 @unit_aware(
-    ride_time="s", dwell_time="s", persons_per_carrier="person", returns="person/hour", may_be_zero=("dwell_time",)
+    ride_time="s",
+    dwell_time="s",
+    persons_per_carrier="person",
+    returns="person/hour",
 )
 def reversible_capacity(*, ride_time, dwell_time, persons_per_carrier):
     """Return the hourly capacity, in one direction, of a reversible lift with two cabins.

@@ -8,7 +8,7 @@ from liftcalc.formulas.conditions import NO_MORE_THAN_THERE_ARE
 from liftcalc.units import unit_aware
 
 
-@unit_aware(carrier_length="m", carrier_gap="m", station_speed="m/s", returns="s", may_be_zero=("carrier_gap",))
+@unit_aware(carrier_length="m", carrier_gap="m", station_speed="m/s", returns="s")
 def least_station_interval(*, carrier_length, carrier_gap, station_speed):
     """Return the interval at which carriers just fit into a station, creeping one behind the other: a packing figure.
 
@@ -28,7 +28,11 @@ def least_station_interval(*, carrier_length, carrier_gap, station_speed):
 
 
 @unit_aware(
-    sheave_distance="m", line_speed="m/s", station_time="s", interval="s", returns="", may_be_zero=("station_time",)
+    sheave_distance="m",
+    line_speed="m/s",
+    station_time="s",
+    interval="s",
+    returns="",
 )
 def detachable_carriers(sheave_distance, line_speed, *, station_time, interval):
     """Return how many carriers a detachable lift needs: those on the rope, and those in the two stations.
@@ -47,7 +51,7 @@ def detachable_carriers(sheave_distance, line_speed, *, station_time, interval):
 
 @unit_aware(
     hourly_capacity="person/hour", carriers_on_loop="", carriers_out="", returns="person/hour",
-    may_be_zero=("carriers_out",), conditions=(NO_MORE_THAN_THERE_ARE,),
+    conditions=(NO_MORE_THAN_THERE_ARE,),
 )  # fmt: skip
 def capacity_with_carriers_out(hourly_capacity, *, carriers_on_loop, carriers_out):
     """Return what is left of an hourly capacity when carriers are out of service and their places run empty.

@@ -21,7 +21,7 @@ def grade_from_rise(*, vertical_rise, horizontal_run):
     return vertical_rise / horizontal_run
 
 
-@unit_aware(angle="degree", returns="", may_be_zero=("angle",))
+@unit_aware(angle="degree", returns="")
 def grade_from_angle(angle):
     """Return the grade of a slope from its angle.
 
@@ -43,7 +43,7 @@ def grade_from_angle(angle):
     return np.tan(np.radians(angle))
 
 
-@unit_aware(grade="", returns="degree", may_be_zero=("grade",))
+@unit_aware(grade="", returns="degree")
 def slope_angle(grade):
     """Return the angle of a slope from its grade.
 
@@ -75,7 +75,7 @@ def slope_length(*, vertical_rise, horizontal_run):
     return np.hypot(vertical_rise, horizontal_run)
 
 
-@unit_aware(slope_length="m", grade="", returns="m", may_be_zero=("grade",))
+@unit_aware(slope_length="m", grade="", returns="m")
 def vertical_rise(slope_length, grade):
     """Return the height gained along a uniform slope.
 

@@ -30,7 +30,7 @@ def rope_weight_in_hands(rope_mass_per_length, spacing):
 
 @unit_aware(
     rider_mass="kg", pick_up_acceleration="m/s**2", grade="", snow_friction="", returns="N",
-    may_be_zero=("pick_up_acceleration", "grade", "snow_friction"),
+    may_be_zero=("pick_up_acceleration",),
 )  # fmt: skip
 def held_force(rider_mass, pick_up_acceleration=0.0, *, grade, snow_friction):
     """Return the force that a rider holds in the hands on a rope tow without handles.
@@ -49,7 +49,7 @@ def held_force(rider_mass, pick_up_acceleration=0.0, *, grade, snow_friction):
     return rider_mass * (GRAVITY * (grade + snow_friction) / np.hypot(1.0, grade) + pick_up_acceleration)
 
 
-@unit_aware(held_force="N", glove_friction="", returns="N", may_be_zero=("held_force",))
+@unit_aware(held_force="N", glove_friction="", returns="N")
 def grip_squeeze(held_force, glove_friction):
     """Return how hard the hands must squeeze the rope to hold a force along it.
 

@@ -86,7 +86,6 @@ def loading_floor_from_rest(clear_length, line_speed, pick_up_acceleration):
 
 @unit_aware(
     standing_gap="m", line_speed="m/s", reaction_time="s", deceleration="m/s**2", returns="m",
-    may_be_zero=("reaction_time",),
 )  # fmt: skip
 def stopping_gap_spacing(standing_gap, line_speed, reaction_time, deceleration):
     """Return the spacing that would let each rider stop behind the one in front: a lesson, and no rule.

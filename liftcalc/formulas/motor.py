@@ -42,7 +42,7 @@ def simple_motor_capacity(motor_power, efficiency, ride_work):
 
 @unit_aware(
     motor_power="kW", efficiency="", line_speed="m/s", idle_drag="N", energy_per_rider="J", returns="person/hour",
-    may_be_zero=("idle_drag",), conditions=(PART_OF_THE_POWER,),
+    conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_rider):
     """Return how many riders an hour a motor can pull, its drive re-geared to keep full power at every line speed.
@@ -62,7 +62,7 @@ def motor_capacity(motor_power, efficiency, line_speed, idle_drag, energy_per_ri
 
 @unit_aware(
     motor_power="kW", efficiency="", idle_drag="N", energy_per_rider="J", line_speed="m/s", base_speed="m/s",
-    returns="person/hour", may_be_zero=("idle_drag",), conditions=(PART_OF_THE_POWER,),
+    returns="person/hour", conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def motor_capacity_at_constant_torque(motor_power, efficiency, idle_drag, energy_per_rider, *, line_speed, base_speed):
     """Return how many riders an hour a motor can pull on a variable-speed drive, whose torque is what is constant.
@@ -87,7 +87,7 @@ def motor_capacity_at_constant_torque(motor_power, efficiency, idle_drag, energy
 
 @unit_aware(
     hourly_capacity="person/hour", efficiency="", line_speed="m/s", idle_drag="N", energy_per_rider="J", returns="kW",
-    may_be_zero=("hourly_capacity", "idle_drag"), conditions=(PART_OF_THE_POWER,),
+    may_be_zero=("hourly_capacity",), conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def motor_power_needed(hourly_capacity, efficiency, line_speed, idle_drag, energy_per_rider):
     """Return the power that a motor must give, on average, to pull a number of riders an hour.
@@ -106,8 +106,7 @@ def motor_power_needed(hourly_capacity, efficiency, line_speed, idle_drag, energ
 
 
 @unit_aware(
-    efficiency="", line_speed="m/s", idle_drag="N", returns="kW",
-    may_be_zero=("idle_drag",), conditions=(PART_OF_THE_POWER,),
+    efficiency="", line_speed="m/s", idle_drag="N", returns="kW", conditions=(PART_OF_THE_POWER,),
 )  # fmt: skip
 def idle_power(efficiency, line_speed, idle_drag):
     """Return the power that the motor gives while nobody rides.
@@ -146,7 +145,7 @@ def power_per_thousand_pph(motor_power, hourly_capacity):
     return 1000 * motor_power / hourly_capacity
 
 
-@unit_aware(motor_power="kW", altitude="m", returns="kW", may_be_zero=("altitude",), conditions=(BELOW_THE_HIGHEST,))
+@unit_aware(motor_power="kW", altitude="m", returns="kW", conditions=(BELOW_THE_HIGHEST,))
 def engine_power_at_altitude(motor_power, altitude):
     """Return what is left of an engine's power in thin air, for an engine that breathes without a charger.
 
@@ -167,7 +166,7 @@ def engine_power_at_altitude(motor_power, altitude):
     return motor_power * (1 - LAPSE * altitude / TEMPERATURE) ** (GRAVITY / (LAPSE * GAS_CONSTANT) - 1)
 
 
-@unit_aware(riders_on_line="person", rider_mass="kg", mass_variation="", returns="kg", may_be_zero=("mass_variation",))
+@unit_aware(riders_on_line="person", rider_mass="kg", mass_variation="", returns="kg")
 def peak_riders_mass(riders_on_line, rider_mass, mass_variation):
     """Return the mass of a full line at a heavy moment, when the riders on it are of mixed mass.
 
@@ -189,7 +188,7 @@ def peak_riders_mass(riders_on_line, rider_mass, mass_variation):
 
 @unit_aware(
     riders_on_line="person", starting_acceleration="m/s**2", pull="N", idle_drag="N", rider_mass="kg", moving_mass="kg",
-    returns="N", may_be_zero=("riders_on_line", "starting_acceleration", "pull", "idle_drag", "moving_mass"),
+    returns="N", may_be_zero=("riders_on_line", "pull", "moving_mass"),
 )  # fmt: skip
 def force_to_start(riders_on_line, starting_acceleration, *, pull, idle_drag, rider_mass, moving_mass):
     """Return the force at the drive sheave that starts a full line.

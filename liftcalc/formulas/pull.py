@@ -10,7 +10,7 @@ from liftcalc.formulas.conditions import PULLS_ALONG, REACHES_THE_SPEED
 from liftcalc.units import unit_aware
 
 
-@unit_aware(rider_mass="kg", grade="", snow_friction="", returns="N", may_be_zero=("grade", "snow_friction"))
+@unit_aware(rider_mass="kg", grade="", snow_friction="", returns="N")
 def rope_pull(rider_mass, *, grade, snow_friction):
     """Return the pull along the slope that keeps one rider going at a steady speed, skis on snow.
 
@@ -28,7 +28,7 @@ def rope_pull(rider_mass, *, grade, snow_friction):
 
 @unit_aware(
     pull="N", tether_angle="degree", snow_friction="", returns="N",
-    may_be_zero=("pull", "tether_angle", "snow_friction"), conditions=(PULLS_ALONG,),
+    may_be_zero=("pull",), conditions=(PULLS_ALONG,),
 )  # fmt: skip
 def tether_pull(pull, *, tether_angle, snow_friction):
     """Return the pull in a tether that rises at an angle to the slope, as on a platter or a T-bar.
@@ -50,8 +50,7 @@ def tether_pull(pull, *, tether_angle, snow_friction):
 
 
 @unit_aware(
-    tether_angle="degree", snow_friction="", returns="",
-    may_be_zero=("tether_angle", "snow_friction"), conditions=(PULLS_ALONG,),
+    tether_angle="degree", snow_friction="", returns="", conditions=(PULLS_ALONG,),
 )  # fmt: skip
 def tether_relief(tether_angle, snow_friction):
     """Return what part of a pull along the slope the rope feels through a tether at an angle, as on a platter.
@@ -73,7 +72,7 @@ def tether_relief(tether_angle, snow_friction):
 
 @unit_aware(
     rider_mass="kg", vertical_rise="m", horizontal_run="m", snow_friction="", returns="J",
-    may_be_zero=("vertical_rise", "horizontal_run", "snow_friction"),
+    may_be_zero=("vertical_rise", "horizontal_run"),
 )  # fmt: skip
 def ride_work(rider_mass, *, vertical_rise, horizontal_run, snow_friction):
     """Return the work of one ride on any profile, skis on snow: steep and flat parts need not be told apart.
@@ -96,7 +95,7 @@ def ride_work(rider_mass, *, vertical_rise, horizontal_run, snow_friction):
 
 @unit_aware(
     rider_mass="kg", vertical_rise="m", horizontal_run="m", sheave_drag_share="", returns="J",
-    may_be_zero=("vertical_rise", "horizontal_run", "sheave_drag_share"),
+    may_be_zero=("vertical_rise", "horizontal_run"),
 )  # fmt: skip
 def carrier_work(rider_mass, *, vertical_rise, horizontal_run, sheave_drag_share):
     """Return the work of one ride on a chair or in a cabin: the rider is lifted, and no ski rubs.
@@ -115,7 +114,7 @@ def carrier_work(rider_mass, *, vertical_rise, horizontal_run, sheave_drag_share
     return rider_mass * GRAVITY * (vertical_rise + sheave_drag_share * horizontal_run)
 
 
-@unit_aware(hanging_mass="kg", sheave_drag_share="", returns="N", may_be_zero=("sheave_drag_share",))
+@unit_aware(hanging_mass="kg", sheave_drag_share="", returns="N")
 def sheave_drag(hanging_mass, sheave_drag_share):
     """Return the drag of the sheaves under rope and empty carriers: the idle drag of a chair or a cabin lift.
 
@@ -133,7 +132,7 @@ def sheave_drag(hanging_mass, sheave_drag_share):
 
 @unit_aware(
     rider_mass="kg", vertical_rise="m", horizontal_run="m", bed_friction="", returns="J",
-    may_be_zero=("vertical_rise", "horizontal_run", "bed_friction"),
+    may_be_zero=("vertical_rise", "horizontal_run"),
 )  # fmt: skip
 def conveyor_work(rider_mass, *, vertical_rise, horizontal_run, bed_friction):
     """Return the work of one ride on a conveyor: the rider is lifted and presses the belt on its bed.
@@ -153,7 +152,6 @@ def conveyor_work(rider_mass, *, vertical_rise, horizontal_run, bed_friction):
 
 @unit_aware(
     belt_mass_per_length="kg/m", horizontal_run="m", bed_friction="", return_friction="", returns="N",
-    may_be_zero=("bed_friction", "return_friction"),
 )  # fmt: skip
 def belt_drag(belt_mass_per_length, horizontal_run, *, bed_friction, return_friction):
     """Return the drag of the empty belt of a conveyor, over its bed and back.

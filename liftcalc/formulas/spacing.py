@@ -87,7 +87,7 @@ def interval_from_headway(headway, persons_per_carrier):
     return headway * persons_per_carrier
 
 
-@unit_aware(equipment_length="m", practical_gap="m", returns="m", may_be_zero=("practical_gap",))
+@unit_aware(equipment_length="m", practical_gap="m", returns="m")
 def spacing_from_parts(*, equipment_length, practical_gap):
     """Return the spacing of one kind of rider: own length along the rope, then the gap behind it.
 
@@ -121,7 +121,7 @@ def observed_spacing(distance, riders):
     return distance / (riders - 1)
 
 
-@unit_aware(spacings="m", shares="", returns="m", may_be_zero=("shares",), one_value=True)
+@unit_aware(spacings="m", shares="", returns="m", one_value=True)
 def mean_spacing(spacings, shares):
     """Return the mean spacing of a mix of riders, from the spacing and the share of each kind.
 

@@ -10,7 +10,7 @@ from liftcalc.constants import GRAVITY
 from liftcalc.units import PlainError, unit_aware
 
 
-@unit_aware(line_speed="m/s", stop_delay="s", rope_deceleration="m/s**2", returns="m", may_be_zero=("stop_delay",))
+@unit_aware(line_speed="m/s", stop_delay="s", rope_deceleration="m/s**2", returns="m")
 def rope_stopping_distance(line_speed, stop_delay, rope_deceleration):
     """Return how far the rope still runs after a stop gate has tripped: no human reaction in it.
 
@@ -32,7 +32,6 @@ def rope_stopping_distance(line_speed, stop_delay, rope_deceleration):
 
 @unit_aware(
     line_speed="m/s", reaction_time="s", stop_delay="s", rope_deceleration="m/s**2", returns="m",
-    may_be_zero=("reaction_time", "stop_delay"),
 )  # fmt: skip
 def attendant_stopping_distance(line_speed, *, reaction_time, stop_delay, rope_deceleration):
     """Return how far the rope still runs after an attendant sees a fall and presses stop.
@@ -51,7 +50,7 @@ def attendant_stopping_distance(line_speed, *, reaction_time, stop_delay, rope_d
     return rope_stopping_distance.plain(line_speed, reaction_time + stop_delay, rope_deceleration)
 
 
-@unit_aware(grade="", snow_friction="", returns="m/s**2", may_be_zero=("grade", "snow_friction"))
+@unit_aware(grade="", snow_friction="", returns="m/s**2")
 def rider_deceleration(*, grade, snow_friction):
     """Return how hard a rider slows who has let go of the rope and glides uphill.
 
@@ -73,7 +72,7 @@ def rider_deceleration(*, grade, snow_friction):
     return GRAVITY * (grade + snow_friction) / np.hypot(1.0, grade)
 
 
-@unit_aware(line_speed="m/s", grade="", snow_friction="", returns="m", may_be_zero=("grade", "snow_friction"))
+@unit_aware(line_speed="m/s", grade="", snow_friction="", returns="m")
 def rider_stopping_distance(line_speed, *, grade, snow_friction):
     """Return how far a rider glides on uphill after letting go of the rope.
 
@@ -114,7 +113,7 @@ def riders_inside(*, distance, spacing):
 
 @unit_aware(
     riders_on_line="person", pull="N", idle_drag="N", brake_force="N", rider_mass="kg", moving_mass="kg",
-    returns="m/s**2", may_be_zero=("riders_on_line", "pull", "idle_drag", "brake_force"),
+    returns="m/s**2", may_be_zero=("riders_on_line", "pull"),
 )  # fmt: skip
 def rope_deceleration(riders_on_line, *, pull, idle_drag, brake_force, rider_mass, moving_mass):
     """Return how hard the rope slows by itself once the drive has let go of it, with riders who hold on.
@@ -138,7 +137,7 @@ def rope_deceleration(riders_on_line, *, pull, idle_drag, brake_force, rider_mas
     return (riders_on_line * pull + idle_drag + brake_force) / (riders_on_line * rider_mass + moving_mass)
 
 
-@unit_aware(pull="N", idle_drag="N", rider_mass="kg", moving_mass="kg", returns="N", may_be_zero=("pull", "idle_drag"))
+@unit_aware(pull="N", idle_drag="N", rider_mass="kg", moving_mass="kg", returns="N", may_be_zero=("pull",))
 def brake_force_where_riders_make_no_difference(*, pull, idle_drag, rider_mass, moving_mass):
     """Return the brake force at which a rope stops over one distance, empty or full of riders who hold on.
 

@@ -11,7 +11,7 @@ from liftcalc.formulas.conditions import A_GROOVE, HOLDS_AT_LEAST_ONCE
 from liftcalc.units import unit_aware
 
 
-@unit_aware(lining_friction="", wrap_angle="degree", returns="", may_be_zero=("lining_friction", "wrap_angle"))
+@unit_aware(lining_friction="", wrap_angle="degree", returns="", may_be_zero=("wrap_angle",))
 def capstan_ratio(*, lining_friction, wrap_angle):
     """Return the ratio of the tight side's tension to the slack side's at which a rope begins to slip on a sheave.
 
@@ -28,9 +28,7 @@ def capstan_ratio(*, lining_friction, wrap_angle):
     return np.exp(lining_friction * np.radians(wrap_angle))
 
 
-@unit_aware(
-    lining_friction="", groove_angle="degree", returns="", may_be_zero=("lining_friction",), conditions=(A_GROOVE,)
-)
+@unit_aware(lining_friction="", groove_angle="degree", returns="", conditions=(A_GROOVE,))
 def groove_friction(lining_friction, groove_angle):
     """Return the friction with which a grooved sheave holds a rope that lies wedged between the sides of its groove.
 
@@ -53,7 +51,7 @@ def groove_friction(lining_friction, groove_angle):
 
 @unit_aware(
     counterweight="N", rope_mass_per_length="kg/m", vertical_rise="m", strand_drag="N", returns="N",
-    may_be_zero=("rope_mass_per_length", "vertical_rise", "strand_drag"),
+    may_be_zero=("rope_mass_per_length", "vertical_rise"),
 )  # fmt: skip
 def slack_tension_top_drive(rope_mass_per_length, vertical_rise, *, counterweight, strand_drag):
     """Return the slack-side tension at a drive sheave at the top, with the counterweight at the bottom sheave.
@@ -81,7 +79,7 @@ def slack_tension_top_drive(rope_mass_per_length, vertical_rise, *, counterweigh
 @unit_aware(
     rope_mass_per_length="kg/m", vertical_rise="m", riders_on_line="person", counterweight="N", strand_drag="N",
     pull="N", returns="N",
-    may_be_zero=("rope_mass_per_length", "vertical_rise", "riders_on_line", "strand_drag", "pull"),
+    may_be_zero=("rope_mass_per_length", "vertical_rise", "riders_on_line", "pull"),
 )  # fmt: skip
 def slack_tension_bottom_drive(
     rope_mass_per_length, vertical_rise, riders_on_line, *, counterweight, strand_drag, pull
@@ -119,7 +117,7 @@ def _force_left(slack_tension, ratio, idle_drag, mass_times_acceleration=0.0):
 
 @unit_aware(
     slack_tension="N", pull="N", idle_drag="N", lining_friction="", wrap_angle="degree", grip_safety_factor="",
-    returns="person", may_be_zero=("slack_tension", "idle_drag", "lining_friction"), conditions=(HOLDS_AT_LEAST_ONCE,),
+    returns="person", conditions=(HOLDS_AT_LEAST_ONCE,),
 )  # fmt: skip
 def riders_by_traction(*, slack_tension, pull, idle_drag, lining_friction, wrap_angle, grip_safety_factor):
     """Return how many riders, at most, a drive sheave at the top pulls in the steady run before the rope slips on it.
@@ -144,7 +142,7 @@ def riders_by_traction(*, slack_tension, pull, idle_drag, lining_friction, wrap_
 
 @unit_aware(
     slack_tension="N", pull="N", idle_drag="N", lining_friction="", wrap_angle="degree", grip_safety_factor="",
-    returns="person", may_be_zero=("slack_tension", "idle_drag", "lining_friction"), conditions=(HOLDS_AT_LEAST_ONCE,),
+    returns="person", conditions=(HOLDS_AT_LEAST_ONCE,),
 )  # fmt: skip
 def riders_by_traction_bottom_drive(*, slack_tension, pull, idle_drag, lining_friction, wrap_angle, grip_safety_factor):
     """Return how many riders, at most, a drive at the bottom pulls in the steady run: each slackens the slack side.
@@ -172,7 +170,6 @@ def riders_by_traction_bottom_drive(*, slack_tension, pull, idle_drag, lining_fr
 @unit_aware(
     slack_tension="N", pull="N", idle_drag="N", lining_friction="", wrap_angle="degree", grip_safety_factor="",
     starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
-    may_be_zero=("slack_tension", "idle_drag", "lining_friction", "starting_acceleration"),
     conditions=(HOLDS_AT_LEAST_ONCE,),
 )  # fmt: skip
 def riders_by_traction_at_start(
@@ -206,7 +203,6 @@ def riders_by_traction_at_start(
 @unit_aware(
     slack_tension="N", pull="N", idle_drag="N", lining_friction="", wrap_angle="degree", grip_safety_factor="",
     starting_acceleration="m/s**2", rider_mass="kg", moving_mass="kg", returns="person",
-    may_be_zero=("slack_tension", "idle_drag", "lining_friction", "starting_acceleration"),
     conditions=(HOLDS_AT_LEAST_ONCE,),
 )  # fmt: skip
 def riders_by_traction_bottom_drive_at_start(

@@ -6,8 +6,7 @@ from liftcalc.units import PlainError, unit_aware
 
 
 @unit_aware(
-    line_speed="m/s", spacing="m", counting_time="s", first_rider_away="m", returns="person",
-    may_be_zero=("first_rider_away",), one_value=True,
+    line_speed="m/s", spacing="m", counting_time="s", first_rider_away="m", returns="person", one_value=True,
 )  # fmt: skip
 def count_simulated_riders(*, line_speed, spacing, counting_time, first_rider_away=0.0):
     """Set riders on a rope, let it run, and count those who pass a post: the third route.
