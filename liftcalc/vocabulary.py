@@ -107,7 +107,7 @@ VOCABULARY = {
     ),
     # the line
     "line_speed": Word(
-        "line speed", "m/s", "speed of the haul rope, or of the belt",
+        "line speed", "m/s", "speed of the haul rope, or of the belt", ("rope speed", "belt speed"),
         taken=Taken(
             0.2, 15, ("visitor", "locked", "asked"),
             "time a mark on the rope between two poles; the operator sets mark and poles", boxes=3,
@@ -365,7 +365,7 @@ VOCABULARY = {
     ),
     "rope_mass_per_length": Word(
         "rope mass per length", "kg/m", "mass of one metre of rope",
-        taken=Taken(0.1, 30, ("papers",), of="rope", units="kg/m  lb/ft"),
+        taken=Taken(0.1, 30, ("papers",), "with the empty carriers spread over it", of="rope", units="kg/m  lb/ft"),
     ),
     "lining_friction": Word(
         "lining friction", "", "friction of rope on the lining of the drive sheave", ("rope_friction",), zero=True,

@@ -7,12 +7,9 @@ from liftcalc.fieldwork.map_lines import MapLine, read_map_line
 from liftcalc.fieldwork.safe_files import FieldFileError, decode
 from liftcalc.fieldwork.sheet import (
     COLUMNS,
-    FIELD_QUANTITIES,
     FieldSheet,
     FieldSheetError,
     Reading,
-    read_field_sheet,
-    routes,
     summary,
 )
 from liftcalc.fieldwork.steady_part import SteadyPart, find_steady_parts
@@ -22,7 +19,6 @@ from liftcalc.fieldwork.tracks import Track, make_track
 
 __all__ = [
     "COLUMNS",
-    "FIELD_QUANTITIES",
     "FieldFileError",
     "FieldSheet",
     "FieldSheetError",
@@ -39,12 +35,10 @@ __all__ = [
     "geodesic_length",
     "line_speed_from_laps",
     "make_track",
-    "read_field_sheet",
     "read_lap_times",
     "read_map_line",
     "read_track",
     "read_track_speed",
-    "routes",
     "slope_from_map",
     "summary",
     "track_from_text",

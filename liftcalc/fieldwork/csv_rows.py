@@ -55,6 +55,15 @@ class Rows:
     decimal_comma: bool
     encoding: str
 
+    def require(self, columns, form=None):
+        """Refuse a table whose heading lacks one of the columns; ``form`` holds those that a message tells to write."""
+        missing = [column for column in columns if column not in self.columns]
+        if missing:
+            raise FieldFileError(
+                f"{self.name}, row {self.heading}: the column {missing[0]!r} is missing; the heading row reads "
+                f"{quoted(', '.join(self.columns), 200)}. Write: {','.join(form or columns)}"
+            )
+
 
 def read_rows(path, columns, what, form=None):
     """Read a table from a file that is only read, never written.
@@ -100,18 +109,14 @@ def rows_from_text(name, text, columns, form=None, encoding="UTF-8"):
     if above is None:
         raise FieldFileError(f"{name}: the sheet is empty. Its first row must be: {write}")
     heading = tuple("_".join(cell.casefold().replace("-", " ").replace("_", " ").split()) for cell in cells[above])
-    missing = [column for column in columns if column not in heading]
-    if missing:
-        raise FieldFileError(
-            f"{name}, row {above + 1}: the column {missing[0]!r} is missing; the heading row reads "
-            f"{quoted(', '.join(cells[above]), 200)}. Write: {write}"
-        )
     rows = tuple(
         Row(number, dict(zip(heading, [*row, *[""] * len(heading)], strict=False)), tuple(row[len(heading) :]))
         for number, row in enumerate(cells[above + 1 :], start=above + 2)
         if any(row)
     )
-    return Rows(name, heading, above + 1, rows, decimal_comma, encoding)
+    found = Rows(name, heading, above + 1, rows, decimal_comma, encoding)
+    found.require(columns, form)
+    return found
 
 
 def _cells(name, text, mark):

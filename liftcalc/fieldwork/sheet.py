@@ -1,63 +1,65 @@
-"""Readings from a field sheet: one row a reading, repeats allowed, nothing altered."""
+"""The sheet of one lift line: facts once, readings any number of times, one row each. Nothing is altered.
+
+Here its rows are read, cell by cell. What needs to know the kinds of lifts, such as a reading that lifts of this kind
+have not, is looked at in ``liftcalc.lifts.sheet``.
+"""
 
 import difflib
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, field
 
 import numpy as np
 from pint import Quantity
 
-from liftcalc.fieldwork.csv_rows import read_rows
-from liftcalc.fieldwork.safe_files import FieldFileError
-from liftcalc.formulas.capacity import hourly_capacity, hourly_capacity_from_head_count, hourly_flow_from_count
-from liftcalc.levels import Capacity
-from liftcalc.quantity_text import read_number, read_unit, show
+from liftcalc.fieldwork.cells import CellFault, is_empty, read_fact, read_value
+from liftcalc.fieldwork.csv_rows import rows_from_bytes
+from liftcalc.fieldwork.safe_files import FieldFileError, quoted, read_bytes
+from liftcalc.quantity_text import show
 from liftcalc.tables import Table
-from liftcalc.units import PlainError, Q, UnitError
+from liftcalc.uncertainty import Estimate
+from liftcalc.units import PlainError, Q
+from liftcalc.vocabulary import FACTS, ON_A_SHEET, VOCABULARY, name_of, words_of
 
-# quantity on the sheet: (kind, unit its mean is given in, units printed on the blank or none, how to take it)
-FIELD_QUANTITIES = {
-    "line speed": (
-        "speed",
-        "m/s",
-        "m/s  mph  ft/s",
-        "time a mark on the rope between two poles; the operator sets both",
-    ),
-    "ridden length": ("length", "m", "m  ft", "from grab to let-go, along the slope: tape, lift locked out"),
-    "sheave distance": ("length", "m", "m  ft", "bottom sheave to top sheave: a map, or ask the operator"),
-    "spacing": (
-        "length",
-        "m",
-        "m  ft",
-        "rider to rider, from a photo with poles in it; carriers: tape, lift locked out",
-    ),
-    "vertical rise": ("length", "m", "m  ft", "from a map or the lift's papers"),
-    "persons per carrier": ("number of persons", "person", "person", "1 on a tow"),
-    "head count": ("number of persons", "person", "person", "riders on the line, from a photo"),
-    "ride time": ("time", "s", "s", "one rider, grab to let-go, timed from outside the track"),
-    "persons counted": (
-        "number of persons",
-        "person",
-        "person",
-        "riders past the top, counted from outside the unload area",
-    ),
-    "counting time": ("time", "s", "s  min", "how long you counted"),
-    "motor power": ("power", "kW", "kW  hp", "ask the operator; never read at the drive"),
-    "pick-up acceleration": (
-        "acceleration",
-        "m/s^2",
-        "",
-        "how hard riders speed up after the grab; assumed at the desk",
-    ),
-}
 COLUMNS = ("quantity", "value", "unit", "plus_minus", "method", "note")
-_OTHER_UNIT = {"m/s": "mph", "m": "ft", "kW": "hp", "m/s^2": "ft/s**2"}  # shown beside the mean
-_SPELLED_PLAINLY = {quantity.replace("-", " "): quantity for quantity in FIELD_QUANTITIES}
-_WHOLE = ("persons per carrier",)
-_MAY_BE_ZERO = ("head count", "persons counted")
+FORM = ",".join(COLUMNS)
+_OTHER_UNIT = {"m/s": "mph", "m": "ft", "kW": "hp", "m/s**2": "ft/s**2", "N": "lbf", "kg": "lb"}  # beside the mean
+_MOST_FAULTS = 25  # that are told of one sheet
 
 
 class FieldSheetError(FieldFileError):
-    """A cell of a field sheet cannot be read; the message names row and column, and says what to write."""
+    """A sheet cannot be read; the message names row and column, what came and what to write, for each of its faults.
+
+    ``faults`` holds them one by one.
+    """
+
+    def __init__(self, name, faults, after=""):
+        self.faults = tuple(faults)
+        told = [str(fault) for fault in self.faults[:_MOST_FAULTS]]
+        more = len(self.faults) - len(told)
+        if len(told) == 1:
+            super().__init__(f"{name}, {told[0]}{after}")
+            return
+        lines = [f"{name}: {len(self.faults)} cells cannot be read.", *(f"R{line[1:]}" for line in told)]
+        super().__init__(
+            "\n".join([*lines, *([f"And {more} more."] if more else []), *([after.strip()] if after else [])])
+        )
+
+    @property
+    def line(self):
+        """Name and message; a fault a line where there are several."""
+        return f"{type(self).__name__}: {self}"
+
+
+@dataclass(frozen=True)
+class Fault:
+    """What is wrong with one cell: row and column as a spreadsheet shows them, and what to write."""
+
+    row: int
+    column: str
+    words: str
+
+    def __str__(self):
+        return f"row {self.row}, column {self.column}: {self.words}"
 
 
 @dataclass(frozen=True)
@@ -66,10 +68,10 @@ class Reading:
 
     Parameters
     ----------
-    quantity : str
-        A key of ``FIELD_QUANTITIES``.
+    name : str
+        Name of the quantity in the vocabulary.
     value : Quantity
-        The reading in the unit of the sheet.
+        The reading in the unit of its row.
     plus_minus : Quantity or None
         Half-width of the doubt, in the same unit; None where the cell is empty.
     method, note : str
@@ -78,7 +80,7 @@ class Reading:
         Row of the sheet, counted as a spreadsheet does.
     """
 
-    quantity: str
+    name: str
     value: Quantity
     plus_minus: Quantity | None
     method: str
@@ -88,165 +90,277 @@ class Reading:
 
 @dataclass(frozen=True)
 class FieldSheet:
-    """All readings of one sheet."""
+    """One sheet: what it says of one lift line.
+
+    Parameters
+    ----------
+    name : str
+        Name of the file.
+    facts : dict of str to str
+        Facts by name, such as "kind"; what was not read is not there.
+    readings : tuple of Reading
+        All readings, in the order of the sheet.
+    rows : dict of str to int
+        Row of each fact.
+    encoding : str
+        What the bytes of the file were taken for.
+    decimal_comma : bool
+        Whether semicolons part its cells.
+    """
 
     name: str
+    facts: dict
     readings: tuple
+    rows: dict = field(default_factory=dict)
+    encoding: str = "UTF-8"
+    decimal_comma: bool = False
 
-    def of(self, quantity):
-        """Return the readings of one quantity, in the order of the sheet."""
-        if quantity not in FIELD_QUANTITIES:
-            raise PlainError(
-                f"FieldSheet: {quantity!r} is no quantity of a sheet. Write one of {', '.join(FIELD_QUANTITIES)}."
-            )
-        return tuple(reading for reading in self.readings if reading.quantity == quantity)
+    @property
+    def line(self):
+        """Name of the line: as the sheet says it, or that of the file."""
+        return self.facts.get("line") or self.facts.get("lift") or self.name.rpartition(".")[0] or self.name
 
-    def has(self, *quantities):
+    @property
+    def lift(self):
+        """Name of the lift that the line belongs to: as the sheet says it, or the line's own."""
+        return self.facts.get("lift") or self.line
+
+    @property
+    def kind(self):
+        """Kind of the lift, or None where it was not read."""
+        return self.facts.get("kind")
+
+    @property
+    def level(self):
+        """Level of the spacing: ideal where the sheet does not say it."""
+        return self.facts.get("level_of_spacing", "ideal")
+
+    @property
+    def how_read(self):
+        """A sentence on what the file was taken for, where it is not the usual; else empty."""
+        commas = " with semicolons and decimal commas" if self.decimal_comma else ""
+        return f"Read as {self.encoding}{commas}." if commas or self.encoding != "UTF-8" else ""
+
+    def of(self, called):
+        """Return the readings of one quantity, by its name or its words, in the order of the sheet."""
+        name = name_of(called)
+        if name not in ON_A_SHEET or name in FACTS:
+            raise PlainError(f"FieldSheet: {called!r} is no quantity of a sheet.{_guess(called)}")
+        return tuple(reading for reading in self.readings if reading.name == name)
+
+    def has(self, *called):
         """Return whether there is a reading of each of the quantities."""
-        return all(self.of(quantity) for quantity in quantities)
+        return all(self.of(each) for each in called)
 
-    def mean(self, quantity):
-        """Return the plain mean of all readings of one quantity.
-
-        Parameters
-        ----------
-        quantity : str
-            A key of ``FIELD_QUANTITIES``.
-
-        Returns
-        -------
-        Quantity
-            The mean, in the unit that ``FIELD_QUANTITIES`` names.
+    def mean(self, called):
+        """Return the plain mean of all readings of one quantity, in the unit of the vocabulary.
 
         Raises
         ------
-        FieldSheetError
+        FieldFileError
             If the sheet has no reading of it.
         """
-        readings = self.of(quantity)
+        name, readings = name_of(called), self.of(called)
         if not readings:
-            _, unit, _, how = FIELD_QUANTITIES[quantity]
-            raise FieldSheetError(
-                f"{self.name}: no reading of {quantity!r}. Add a row such as: {quantity},1,{unit},,, ({how})."
-            )
-        unit = FIELD_QUANTITIES[quantity][1]
-        return Q(float(np.mean([reading.value.m_as(unit) for reading in readings])), unit)
+            raise FieldFileError(f"{self.name}: {words_of(name)} not read. Add a row such as: {example_row(name)}")
+        return Q(float(np.mean(self._sizes(readings))), VOCABULARY[name].unit)
+
+    def means(self, names=None):
+        """Return the means of all quantities that were read, or of those among the names, by name."""
+        read = dict.fromkeys(reading.name for reading in self.readings)
+        return {name: self.mean(name) for name in read if names is None or name in names}
+
+    @staticmethod
+    def _sizes(readings):
+        unit = VOCABULARY[readings[0].name].unit
+        return [reading.value.m_as(unit) for reading in readings]
+
+    def estimate(self, called):
+        """Return the mean of a quantity with its doubt; None where nothing says how far it may be off.
+
+        The doubt is the larger of two: the scatter of the repeats over the square root of their number, and the mean
+        half-width over the square root of three. The second is not divided by the number of readings, since it may be
+        common to all of them.
+
+        Returns
+        -------
+        Estimate or None
+            Of rectangular shape where the half-width decides, else normal; in the unit of the vocabulary.
+        """
+        mean, readings = self.mean(called), self.of(called)
+        unit = mean.units
+        widths = [reading.plus_minus.m_as(unit) for reading in readings if reading.plus_minus is not None]
+        stated = float(np.mean(widths)) / math.sqrt(3) if widths else 0.0
+        scatter = float(np.std(self._sizes(readings), ddof=1)) / math.sqrt(len(readings)) if len(readings) > 1 else 0.0
+        if max(stated, scatter) <= 1e-12 * mean.magnitude:
+            return None
+        shape = "rectangular" if stated >= scatter else "normal"
+        return Estimate(mean, Q(max(stated, scatter), unit), method=self.method(called), shape=shape)
+
+    def method(self, called):
+        """Return how a quantity was taken: the first method that its rows name."""
+        return next((reading.method for reading in self.of(called) if reading.method), "")
+
+    @property
+    def assumed(self):
+        """Names of the quantities of which a row says that it is assumed."""
+        said = (reading.name for reading in self.readings if reading.method.casefold().startswith("assumed"))
+        return tuple(dict.fromkeys(said))
+
+    @property
+    def counted(self):
+        """Persons and time of all counts together; None where nothing was counted."""
+        if not self.has("persons_counted", "counting_time"):
+            return None
+        return tuple(
+            Q(float(sum(self._sizes(self.of(name)))), VOCABULARY[name].unit)
+            for name in ("persons_counted", "counting_time")
+        )
+
+
+def example_row(name):
+    """Return a row of a sheet that holds a quantity, as one would write it."""
+    taken, unit = VOCABULARY[name].taken, VOCABULARY[name].unit
+    written = taken.units.split("  ")[0] or ("" if unit == "" else unit)
+    how = {"assumed": "assumed", "asked": "asked of the operator"}.get(taken.who[0], "")
+    return f"{words_of(name)},...,{written},,{how},"
+
+
+def _guess(called):
+    """Return a question where a text is near to words of a sheet; else nothing."""
+    words = [words_of(name) for name in ON_A_SHEET]
+    near = difflib.get_close_matches(" ".join(called.casefold().split()), words, n=1, cutoff=0.55)
+    return f" Is {near[0]!r} meant?" if near else ""
+
+
+_OTHER_FORMS = {  # columns that a sheet has not: what the file is
+    "installation": "a table of several lifts",
+    "reading": "a table of readings of several lines",
+    "lap": "a table of lap times",
+    "persons": "a count minute by minute",
+}
+
+
+def rows_of_sheet(name, raw):
+    """Return the rows of a sheet that came as bytes; say so where it is a table of another form."""
+    rows = rows_from_bytes(name, raw, (), "a sheet", COLUMNS)
+    found = next((what for column, what in _OTHER_FORMS.items() if column in rows.columns), None)
+    if found and "quantity" not in rows.columns:
+        raise FieldFileError(
+            f"{name}: this is {found}, and no sheet of one lift line. A sheet has a row for each fact and reading, and "
+            f"its first row is: {FORM}"
+        )
+    rows.require(COLUMNS)
+    return rows
+
+
+def sheet_of_rows(rows):
+    """Return the sheet that the rows of a table hold, and all the faults of its cells.
+
+    Parameters
+    ----------
+    rows : Rows
+        As ``rows_of_sheet`` returns them.
+
+    Returns
+    -------
+    FieldSheet, list of Fault
+    """
+    facts, places, readings, faults = {}, {}, [], []
+    for row in rows.rows:
+        cells = row.cells
+        name = name_of(cells["quantity"])
+        try:
+            _check_row(rows, row, cells, name)
+            if is_empty(cells["value"]):
+                continue
+            if name in FACTS:
+                if name in places:
+                    raise CellFault(
+                        "quantity", f"{words_of(name)} came before, in row {places[name]}. Keep one of the two."
+                    )
+                places[name] = row.number
+                facts[name] = read_fact(VOCABULARY[name], cells["value"])
+            else:
+                value, half_width = read_value(VOCABULARY[name], cells, rows.decimal_comma)
+                _check_level(name, cells["method"])
+                readings.append(Reading(name, value, half_width, cells["method"], cells["note"], row.number))
+        except CellFault as fault:
+            faults.append(Fault(row.number, fault.column, str(fault)))
+    faults += _unpaired(readings) if not any(fault.column == "value" for fault in faults) else []
+    sheet = FieldSheet(rows.name, facts, tuple(readings), places, rows.encoding, rows.decimal_comma)
+    return sheet, faults
+
+
+def _check_row(rows, row, cells, name):
+    """Refuse a row whose cells have shifted, or whose quantity is not known."""
+    if not rows.decimal_comma and cells["value"].isdigit() and cells["unit"].isdigit():
+        whole, part = cells["value"], cells["unit"]
+        raise CellFault(
+            "value",
+            f"'{whole},{part}' was read as two cells, because commas part the cells of this sheet. Write "
+            f"{whole}.{part} with a decimal point.",
+        )
+    if any(row.spare):
+        raise CellFault(
+            rows.columns[-1],
+            f"the row has {len(rows.columns) + len(row.spare)} cells, but the heading has {len(rows.columns)}. Put a "
+            "text that holds a comma between quotation marks, and write decimals with a point.",
+        )
+    if not cells["quantity"]:
+        raise CellFault("quantity", "no quantity stands in this row. Write one, or empty the row.")
+    if name not in ON_A_SHEET:
+        raise CellFault(
+            "quantity", f"{quoted(cells['quantity'])} is no quantity of a sheet.{_guess(cells['quantity'])}"
+        )
+
+
+def _check_level(name, method):
+    """Refuse a figure of the maker that does not say of which level it is."""
+    levels = VOCABULARY["level_of_spacing"].among
+    if name == "hourly_capacity" and not any(level in method.casefold() for level in levels):
+        raise CellFault(
+            "method",
+            f"an hourly capacity needs its level, but got {quoted(method)}. Write one of {', '.join(levels)}.",
+        )
+
+
+def _unpaired(readings):
+    """Return the fault of a count without its time, or of a time without its count, where only some are paired."""
+    persons, times = (
+        [reading for reading in readings if reading.name == name] for name in ("persons_counted", "counting_time")
+    )
+    if not persons or not times or len(persons) == len(times):
+        return []
+    longer = max(persons, times, key=len)
+    alone, lacks = longer[min(len(persons), len(times))], "counting time" if longer is persons else "persons counted"
+    return [Fault(alone.row, "quantity", f"{words_of(alone.name)} without a row of {lacks}. Write both, in pairs.")]
+
+
+def raise_faults(sheet, faults):
+    """Raise one error with all faults of a sheet, where there are any."""
+    if faults:
+        faults = sorted(faults, key=lambda fault: fault.row)
+        strange = any("is no quantity of a sheet." in fault.words and "meant?" not in fault.words for fault in faults)
+        words = f" Quantities of a sheet: {', '.join(map(words_of, ON_A_SHEET))}." if strange else ""
+        raise FieldSheetError(sheet.name, faults, words)
+
+
+def bytes_of_sheet(path):
+    """Return name and bytes of a file that should hold a sheet."""
+    return read_bytes(path, (".csv",), "a sheet")
 
 
 def summary(sheet):
     """Return a table of what a sheet holds: how many readings of each quantity, their mean and their spread."""
     rows = []
-    for quantity, (_, unit, _, _) in FIELD_QUANTITIES.items():
-        readings = sheet.of(quantity)
-        if readings:
-            other = _OTHER_UNIT.get(unit)
-            mean = sheet.mean(quantity)
-            sizes = Q([reading.value.m_as(unit) for reading in readings], unit)
-            spread = f"{show(sizes.min())} to {show(sizes.max())}" if len(readings) > 1 else "one reading"
-            rows.append((quantity, str(len(readings)), show(mean), show(mean, other) if other else "", spread))
-    return Table(f"Readings of {sheet.name}", ("quantity", "readings", "mean", "the same", "from and to"), rows)
-
-
-def routes(sheet):
-    """Return the hourly figures that a sheet allows, each by its own readings and with its level."""
-    persons = sheet.mean("persons per carrier") if sheet.has("persons per carrier") else Q(1, "person")
-    found = []
-    if sheet.has("line speed", "spacing"):
-        flow = hourly_capacity(sheet.mean("line speed"), sheet.mean("spacing"), persons)
-        found.append(("line speed and spacing", Capacity(flow, "ideal"), "the line full, no stop, no miss"))
-    if sheet.has("head count", "ride time"):
-        flow = hourly_capacity_from_head_count(sheet.mean("head count"), sheet.mean("ride time"))
-        found.append(("head count and ride time", Capacity(flow, "counted"), "the line as it was in the photos"))
-    if sheet.has("persons counted", "counting time"):
-        flow = hourly_flow_from_count(sheet.mean("persons counted"), sheet.mean("counting time"))
-        found.append(("count at the top", Capacity(flow, "counted"), "what really passed in that time"))
-    rows = [(name, show(capacity.value), capacity.level, meaning) for name, capacity, meaning in found]
-    return Table(f"People an hour from {sheet.name}", ("route", "people an hour", "level", "what it describes"), rows)
-
-
-def read_field_sheet(path):
-    """Read a field sheet. The file is only read, never written.
-
-    Parameters
-    ----------
-    path : str or Path
-        A CSV file with the columns quantity, value, unit, plus_minus, method, note, in any order. Cells are parted by
-        commas, with decimal points; or by semicolons, with decimal commas. A byte-order mark, blank lines, and rows
-        whose value is still empty are passed over.
-
-    Returns
-    -------
-    FieldSheet
-        The readings, each with its unit.
-
-    Raises
-    ------
-    FieldSheetError
-        If the file or a cell cannot be read. The message names row and column, what came and what to write.
-    """
-    rows = read_rows(path, COLUMNS, "a field sheet")
-    readings = [_reading(rows, row) for row in rows.rows]
-    return FieldSheet(rows.name, tuple(reading for reading in readings if reading))
-
-
-def _reading(rows, row):
-    """Return the reading of one row; None where no value was filled in."""
-    cells = row.cells
-
-    def fail(column, message):
-        raise FieldSheetError(f"{rows.name}, row {row.number}, column {column}: {message}") from None
-
-    if _stray_comma(cells) or any(row.spare):
-        raise FieldSheetError(_too_many_cells(rows, row))
-    quantity = " ".join(cells["quantity"].casefold().replace("_", " ").replace("-", " ").split())
-    quantity = _SPELLED_PLAINLY.get(quantity, quantity)
-    if quantity not in FIELD_QUANTITIES:
-        near = difflib.get_close_matches(quantity, FIELD_QUANTITIES, n=1)
-        guess = f" Is {near[0]!r} meant?" if near else ""
-        fail(
-            "quantity",
-            f"{cells['quantity']!r} is no quantity of this sheet. Write one of: {', '.join(FIELD_QUANTITIES)}.{guess}",
-        )
-    if not cells["value"]:
-        return None
-    kind, _, _, _ = FIELD_QUANTITIES[quantity]
-    try:
-        unit = read_unit(cells["unit"], kind)
-    except UnitError as error:
-        fail("unit", error)
-    numbers = {}
-    for column in ("value", "plus_minus"):
-        if not cells[column]:
-            continue
-        try:
-            numbers[column] = read_number(cells[column], rows.decimal_comma)
-        except ValueError as error:
-            fail(column, error)
-        zero_is_fine = column == "plus_minus" or quantity in _MAY_BE_ZERO
-        if numbers[column] < 0 or (numbers[column] == 0 and not zero_is_fine):
-            bound = "must not be negative" if zero_is_fine else "must be greater than zero"
-            fail(column, f"{quantity} {bound}, but got {cells[column]}. Write the size without a sign.")
-    if quantity in _WHOLE and numbers["value"] != round(numbers["value"]):
-        fail("value", f"{quantity} must be a whole number, but got {cells['value']}. Write 1 for a tow.")
-    plus_minus = Q(numbers["plus_minus"], unit) if "plus_minus" in numbers else None
-    return Reading(quantity, Q(numbers["value"], unit), plus_minus, cells["method"], cells["note"], row.number)
-
-
-def _stray_comma(cells):
-    """Return whether a decimal comma seems to have parted one number into two cells."""
-    return cells.get("value", "").isdigit() and cells.get("unit", "").isdigit()
-
-
-def _too_many_cells(rows, row):
-    """Say why a row has more cells than the heading: a decimal comma, or a comma in a note."""
-    where = f"{rows.name}, row {row.number}, column"
-    if _stray_comma(row.cells):
-        whole, part = row.cells["value"], row.cells["unit"]
-        return (
-            f"{where} value: '{whole},{part}' was read as two cells, because commas part the cells of this sheet. "
-            f"Write {whole}.{part} with a decimal point."
-        )
-    return (
-        f"{where} {rows.columns[-1]}: the row has {len(rows.columns) + len(row.spare)} cells, but the heading has "
-        f"{len(rows.columns)}. Put a text that holds a comma between quotation marks, and write decimals with a point."
-    )
+    for name, mean in sorted(sheet.means().items(), key=lambda item: ON_A_SHEET.index(item[0])):
+        word, readings = VOCABULARY[name], sheet.of(name)
+        unit = "percent" if word.unit == "" and not word.whole and readings[0].value.units == "percent" else word.unit
+        other = _OTHER_UNIT.get(word.unit)
+        sizes = Q([reading.value.m_as(unit) for reading in readings], unit)
+        spread = f"{show(sizes.min())} to {show(sizes.max())}" if len(readings) > 1 else "one reading"
+        rows.append((word.words, str(len(readings)), show(mean, unit), show(mean, other) if other else "", spread))
+    kind = f", a {sheet.kind}" if sheet.kind else ""
+    caption = f"Readings of {sheet.line}{kind} ({sheet.name})" + (f". {sheet.how_read}" if sheet.how_read else "")
+    return Table(caption, ("quantity", "readings", "mean", "the same", "from and to"), rows)

@@ -82,6 +82,11 @@ def _rank(names):
     return int(np.linalg.matrix_rank(_powers(names)))
 
 
+def adds(name, names):
+    """Return whether a quantity of a line says something that does not follow from others: all names, no values."""
+    return _rank([*names, name]) > _rank(names)
+
+
 def _logarithm(name, value):
     """Return the logarithm of the product of powers, without the factor before it."""
     return math.log(value) - math.log(LINE_QUANTITIES[name].factor)

@@ -33,8 +33,8 @@ class Riding:
     ----------
     words : str
         The way in words.
-    on_the_ground : bool
-        Whether riders stay on the snow, or on a belt that lies on it, also when the lift stops.
+    on_the_ground : bool or None
+        Whether riders stay on the snow, or on a belt that lies on it, also when the lift stops; None if not known.
     work_readings : tuple of str
         Readings that the work of one ride needs, beside rise, length and the mass of a rider.
     work : function
@@ -53,7 +53,7 @@ class Riding:
     """
 
     words: str
-    on_the_ground: bool
+    on_the_ground: bool | None
     work_readings: tuple
     work: Callable
     drag_readings: tuple = ()
@@ -120,7 +120,7 @@ ON_A_BELT = Riding(
 
 def felt_mass(kind, values):
     """Return the mass of a rider as the rope feels it in a start: a tether at an angle lifts, and so skis rub less."""
-    return values["rider_mass"] * KINDS[kind].riding.relief(values)
+    return values["rider_mass"] * kind_named(kind).riding.relief(values)
 
 
 def _slipping(values, work):
@@ -213,7 +213,7 @@ class Kind:
     @property
     def on_a_stop(self):
         """Where riders are when the lift stops, in a few words."""
-        return "on the ground" if self.on_the_ground else "in the air"
+        return {True: "on the ground", False: "in the air", None: "not known"}[self.on_the_ground]
 
 
 KINDS = {
@@ -269,6 +269,22 @@ KINDS = {
     )
 }  # fmt: skip
 
+NOT_READ = "not read"
+# a lift of which nobody wrote down the kind: whatever needs the kind lacks a reading of it. Whether riders start from
+# rest is not known either: a pick-up that was read says so
+_NO_KIND = Kind(
+    NOT_READ,
+    Riding("in a way that was not read", None, ("kind",), work=None, from_rest=True),
+    PickUp("in a way that was not read", ("kind",), energy=None),
+    has_carriers=False,
+    hazards="Not known here, since the kind was not read: ask the operator.",
+)
+
+
+def kind_named(name):
+    """Return the kind of a name; for "not read" one that lacks whatever a kind would say."""
+    return _NO_KIND if name == NOT_READ else KINDS[name]
+
 
 def ride_time_of(kind, values):
     """Return the time from grab to let-go, or from stop to stop.
@@ -286,7 +302,7 @@ def ride_time_of(kind, values):
         Ride time; where the start was not read, as if riders had the speed of the rope at once, which is too short:
         ``start_not_read`` says so.
     """
-    length, speed, own = values["ridden_length"], values["line_speed"], KINDS[kind]
+    length, speed, own = values["ridden_length"], values["line_speed"], kind_named(kind)
     start = values.get(own.start_reading)
     if start is None:
         return ride_time(length, speed)
@@ -295,8 +311,8 @@ def ride_time_of(kind, values):
 
 def start_not_read(kind, values):
     """Return words for a ride time from which the start is missing; empty where nothing is."""
-    reading = KINDS[kind].start_reading
+    reading = kind_named(kind).start_reading
     if reading is None or values.get(reading) is not None:
         return ""
-    stop = " and the stop" if KINDS[kind].reversible else ""
+    stop = " and the stop" if kind_named(kind).reversible else ""
     return f"ride time without the start{stop}: {words_of(reading)} not read"

@@ -14,8 +14,8 @@ from liftcalc.formulas.conditions import (
     REACHES_THE_SPEED_AND_STOPS,
 )
 from liftcalc.formulas.motor import motor_power_needed
-from liftcalc.formulas.traction import groove_friction
-from liftcalc.lifts.kinds import KINDS, felt_mass, ride_time_of, start_not_read
+from liftcalc.formulas.traction import groove_friction, slack_tension_bottom_drive, slack_tension_top_drive
+from liftcalc.lifts.kinds import felt_mass, kind_named, ride_time_of, start_not_read
 from liftcalc.lifts.limit_records import Limit, left_out
 from liftcalc.lifts.limits import LIMITS, TRACTION
 from liftcalc.lifts.readings import known_values
@@ -23,11 +23,18 @@ from liftcalc.quantity_text import show
 from liftcalc.units import PlainError, Q
 from liftcalc.vocabulary import VOCABULARY, words_of
 
+OF_A_RIDE_TIME = ("ridden_length", "line_speed")
+
 
 def _work(kind, values):
     """Return the work of one ride at a steady speed, or None where a reading is missing."""
-    riding = KINDS[kind].riding
-    return None if _missing(values, "rider_mass", *riding.work_readings) else riding.work(values)
+    riding = kind_named(kind).riding
+    return None if _missing(values, *_of_a_ride(riding)) else riding.work(values)
+
+
+def _of_a_ride(riding):
+    """Return the names of what the work of one ride needs."""
+    return ("rider_mass", *riding.work_readings, "ridden_length", "vertical_rise")
 
 
 def _missing(values, *names):
@@ -54,31 +61,35 @@ def ride_energy(kind, values):
 
 
 def _energy(kind, values, work):
-    pick_up = KINDS[kind].pick_up
-    if work is None or _missing(values, *pick_up.readings):
+    pick_up = kind_named(kind).pick_up
+    if work is None or _missing(values, "line_speed", *pick_up.readings):
         return None
     return work + pick_up.energy({**values, "rider_mass": felt_mass(kind, values)}, work)
 
 
 def idle_drag_of(kind, values):
     """Return the drag of the empty lift: as read, or from what it is made of; None where a reading is missing."""
-    riding = KINDS[kind].riding
+    riding = kind_named(kind).riding
     if "idle_drag" in values:
         return values["idle_drag"]
-    known = riding.drag is not None and all(name in values for name in riding.drag_readings)
+    known = riding.drag is not None and not _missing(values, *riding.drag_readings, "ridden_length", "vertical_rise")
     return riding.drag(values) if known else None
 
 
 def _worked_out(kind, values):
     """Return the values that limits take: those of a line, and what follows from them."""
-    own, work = KINDS[kind], _work(kind, values)
+    own, work = kind_named(kind), _work(kind, values)
     found = {
-        "ride_time": ride_time_of(kind, values),
+        "ride_time": None if _missing(values, *OF_A_RIDE_TIME) else ride_time_of(kind, values),
         "idle_drag": idle_drag_of(kind, values),
         "energy_per_rider": _energy(kind, values, work),
     }
-    if own.reversible and "dwell_time" in values:  # a cabin comes every trip: that is the rope that runs by meanwhile
+    if (
+        own.reversible and "dwell_time" in values and found["ride_time"] is not None
+    ):  # a cabin comes every trip: that is the rope that runs by meanwhile
         found["spacing"] = values["line_speed"] * (found["ride_time"] + values["dwell_time"])
+    if "slack_tension" not in values:
+        found["slack_tension"] = _slack_tension({**values, "idle_drag": found["idle_drag"]})
     if work is not None:
         found |= {"pull": work / values["ridden_length"], "rider_mass": felt_mass(kind, values)}
     if "lining_friction" in values and "groove_angle" in values:  # wedged, the rope holds as on a rougher lining
@@ -86,15 +97,36 @@ def _worked_out(kind, values):
     return values | {name: value for name, value in found.items() if value is not None}
 
 
+def _slack_tension(values):
+    """Return the tension of the slack side from a counterweight at the other end; None where a reading is missing."""
+    drive, needs = values.get("drive_position"), ("counterweight", "rope_mass_per_length", "idle_drag", "vertical_rise")
+    if drive is None or any(values.get(name) is None for name in needs):
+        return None
+    rise = values["vertical_rise"]
+    if (
+        "sheave_distance" in values and "ridden_length" in values
+    ):  # the sheaves stand further apart than grab and let-go
+        rise = rise * (values["sheave_distance"] / values["ridden_length"]).to("")
+    rope = {name: values[name] for name in needs[:2]} | {"vertical_rise": rise, "strand_drag": values["idle_drag"] / 2}
+    if drive == "top":
+        return slack_tension_top_drive(**rope)
+    return slack_tension_bottom_drive(**rope, riders_on_line=Q(0, "person"), pull=Q(0, "N"))
+
+
 def limits_of_kind(kind):
     """Return the entries of the limits that lifts of a kind have."""
-    return [entry for entry in LIMITS if entry.belongs(KINDS[kind])]
+    return [entry for entry in LIMITS if entry.belongs(kind_named(kind))]
 
 
 def _unread(kind, values, entry, known):
     """Return the readings that a limit lacks, each by the name under which it is to be read."""
-    of_a_ride = ("rider_mass", *KINDS[kind].riding.work_readings)
-    behind = {"energy_per_rider": (*KINDS[kind].pick_up.readings, *of_a_ride), "pull": of_a_ride}
+    own = kind_named(kind)
+    of_a_ride = _of_a_ride(own.riding)
+    behind = {
+        "energy_per_rider": (*own.pick_up.readings, *of_a_ride),
+        "pull": of_a_ride,
+        "ride_time": OF_A_RIDE_TIME,
+    }
     names = [name for wanted in entry.missing(known) for name in behind.get(wanted, (wanted,))]
     return [name for name in dict.fromkeys(names) if name not in values]
 
@@ -126,14 +158,15 @@ def limits_at(kind, values):
         unread = list(map(words_of, _unread(kind, values, entry, known)))
         record = left_out(entry.name, unread) if unread else entry.record(known)
         if entry is TRACTION and isinstance(record, Limit):
-            record = record.saying(start_not_read(kind, values))
+            weighed = "" if "slack_tension" in values else "slack tension worked out from the counterweight"
+            record = record.saying(start_not_read(kind, values)).saying(weighed)
         records.append(record)
     return records
 
 
 def _conditions(kind):
     """Return what the formulas ask of the readings of a kind beside unit and sign."""
-    own = KINDS[kind]
+    own = kind_named(kind)
     of_the_start = {"pick_up_acceleration": (REACHES_THE_SPEED,), "acceleration": (REACHES_THE_SPEED_AND_STOPS,)}
     of_the_kind = (*own.riding.conditions, *of_the_start.get(own.start_reading, ()))
     return (PART_OF_THE_POWER, HOLDS_AT_LEAST_ONCE, A_GROOVE, *of_the_kind)
@@ -231,7 +264,7 @@ def power_needed(line, readings):
 
 def meeting_speed(line, readings):
     """Return the speed at which a carrier comes to the rider who waits for it; None where a reading is missing."""
-    comes_at = KINDS[line.kind].comes_at
+    comes_at = kind_named(line.kind).comes_at
     values = known_values(line, readings)
     station, carpet = values.get("station_speed"), values.get("carpet_speed")
     if comes_at == "line speed less carpet speed" and carpet is not None and carpet > line.line_speed:

@@ -13,8 +13,8 @@ from liftcalc.formulas.carriers import detachable_carriers
 from liftcalc.formulas.riders import carriers_on_loop, persons_from_flow
 from liftcalc.formulas.spacing import headway
 from liftcalc.levels import Capacity
-from liftcalc.lifts.givens import DisagreementError, NotKnownError, solve_line
-from liftcalc.lifts.kinds import KINDS, ride_time_of, start_not_read
+from liftcalc.lifts.givens import DisagreementError, LineSolution, NotKnownError, solve_line
+from liftcalc.lifts.kinds import KINDS, NOT_READ, kind_named, ride_time_of, start_not_read
 from liftcalc.lifts.starts import with_trip_time, without_start
 from liftcalc.quantity_text import as_received, show
 from liftcalc.units import PlainError, Q, UnitError
@@ -80,7 +80,7 @@ class Line:
     acceleration: Quantity | None = None
 
     def __post_init__(self):
-        if self.kind not in KINDS:
+        if self.kind not in (*KINDS, NOT_READ):
             raise PlainError(f"Line: kind must be one of {', '.join(KINDS)}, but got {self.kind!r}.")
         self.capacity, self.ride_time, self.vertical_transport  # noqa: B018  each refuses what it cannot use
         if self.vertical_rise >= self.ridden_length:
@@ -126,7 +126,7 @@ class Line:
     @property
     def carriers_on_loop(self):
         """Carriers on the whole loop; None where there are none, or where the time in the stations is not known."""
-        kind, length = KINDS[self.kind], self.sheave_distance or self.ridden_length
+        kind, length = kind_named(self.kind), self.sheave_distance or self.ridden_length
         if kind.reversible:
             return Q(2, "")
         if kind.detachable:
@@ -192,9 +192,60 @@ def line_from(name, kind, *, vertical_rise, motor_power=None, level="ideal", dwe
     >>> show(chair.spacing), show(chair.line_speed)
     ('13.2 m', '2.20 m/s')
     """
-    if kind not in KINDS:
+    given = what_follows(
+        name, kind, dwell_time=dwell_time, station_time=station_time, pick_up_acceleration=pick_up_acceleration,
+        acceleration=acceleration, **givens,
+    )  # fmt: skip
+    missing = [wanted for wanted in _MAKE_A_LINE if wanted not in given.values]
+    if missing:
+        try:
+            given.solution.of(missing[0])
+        except NotKnownError as error:
+            raise NotKnownError(f"line_from: {name!r}: {str(error).removeprefix('of: ')}") from None
+    return Line(
+        name,
+        kind,
+        **given.values,
+        vertical_rise=vertical_rise,
+        motor_power=motor_power,
+        level=level,
+        station_time=station_time,
+        dwell_time=dwell_time,
+        pick_up_acceleration=pick_up_acceleration,
+        acceleration=acceleration,
+    )
+
+
+@dataclass(frozen=True)
+class Follows:
+    """What follows of a line: those of the values that make it, by name, and the solution that they are of."""
+
+    values: dict
+    solution: LineSolution
+
+
+def what_follows(name, kind, *, dwell_time=None, station_time=None, pick_up_acceleration=None, acceleration=None,
+                 **givens):  # fmt: skip
+    """Return those of the values that make a line which follow from what is known of it; others are not there.
+
+    Parameters
+    ----------
+    name, kind, dwell_time, station_time, pick_up_acceleration, acceleration, **givens
+        As for ``line_from``.
+
+    Returns
+    -------
+    Follows
+        Line speed, spacing, ridden length, persons per carrier and sheave distance, as far as they follow.
+
+    Raises
+    ------
+    DisagreementError, UnitError, PlainError
+        As for ``line_from``.
+    """
+    if kind not in (*KINDS, NOT_READ):
         raise PlainError(f"line_from: kind must be one of {', '.join(KINDS)}, but got {kind!r}.")
-    own = KINDS[kind]
+    own = kind_named(kind)
     for reading, value, belongs in (
         ("dwell_time", dwell_time, own.reversible),
         ("station_time", station_time, own.detachable),
@@ -216,24 +267,12 @@ def line_from(name, kind, *, vertical_rise, motor_power=None, level="ideal", dwe
         givens = _with_carriers(name, station_time, givens)
     solution = solve_line(has_carriers=has_carriers, **givens)
     known = {} if solution.spare else dict(solution.givens)  # as they came, where nothing was fitted
-    try:
-        given = {wanted: known.get(wanted, solution.of(wanted)) for wanted in _MAKE_A_LINE}
-    except NotKnownError as error:
-        raise NotKnownError(f"line_from: {name!r}: {str(error).removeprefix('of: ')}") from None
+    values = {
+        wanted: known.get(wanted, solution.values[wanted]) for wanted in _MAKE_A_LINE if wanted in solution.values
+    }
     if "sheave_distance" in solution.values:
-        given["sheave_distance"] = solution.of("sheave_distance")
-    return Line(
-        name,
-        kind,
-        **given,
-        vertical_rise=vertical_rise,
-        motor_power=motor_power,
-        level=level,
-        station_time=station_time,
-        dwell_time=dwell_time,
-        pick_up_acceleration=pick_up_acceleration,
-        acceleration=acceleration,
-    )
+        values["sheave_distance"] = solution.of("sheave_distance")
+    return Follows(values, solution)
 
 
 def _check_reading(kind, reading, value, belongs):

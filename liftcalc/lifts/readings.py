@@ -1,11 +1,10 @@
-"""Readings of a lift beside its line: what its limits need, checked for their kinds, and read from a table."""
+"""Readings of a lift beside its line: what its limits need, checked for their kinds."""
 
 from pint import Quantity
 
-from liftcalc.fieldwork.csv_rows import read_rows
-from liftcalc.quantity_text import as_received, read_number, read_unit, show
-from liftcalc.units import PlainError, Q, UnitError, is_like, kind_of, parsed_unit
-from liftcalc.vocabulary import VOCABULARY, name_of
+from liftcalc.quantity_text import as_received, show
+from liftcalc.units import PlainError, UnitError, is_like, parsed_unit
+from liftcalc.vocabulary import VOCABULARY
 
 # what a limit may need beside the line, by its name in the vocabulary
 READINGS = {
@@ -29,6 +28,8 @@ READINGS = {
         "unloading_places",
         "drive_position",
         "slack_tension",
+        "counterweight",
+        "rope_mass_per_length",
         "lining_friction",
         "groove_angle",
         "wrap_angle",
@@ -42,12 +43,13 @@ READINGS = {
     )
 }
 SAME_WITHIN = 1e-9  # two writings of one value differ by less
-WORDS = {"drive_position": ("top", "bottom")}  # of a reading that is a word: those that it may be
+WORDS = {"drive_position": VOCABULARY["drive_position"].among}  # of a reading that is a word: those that it may be
 _OF_THE_LINE = (
     "line_speed",
     "spacing",
     "persons_per_carrier",
     "ridden_length",
+    "sheave_distance",
     "vertical_rise",
     "motor_power",
     "dwell_time",
@@ -108,46 +110,3 @@ def _one_of_the_words(where, name, value):
     if word is not None and word not in WORDS[name]:
         raise PlainError(f"{where} must be {' or '.join(WORDS[name])}, but got {as_received(value)}. Ask the operator.")
     return word
-
-
-def read_readings(path):
-    """Read the readings of several lines from a CSV table, one reading a row.
-
-    Parameters
-    ----------
-    path : str or Path
-        A table with the columns line, reading and value; a value is a number and a unit, such as "75 kg", or of the
-        drive position a word, top or bottom.
-
-    Returns
-    -------
-    dict
-        For each line, by its name, a dictionary of readings.
-
-    Raises
-    ------
-    PlainError
-        If the file or a value cannot be read, or a reading is not known or came twice; the message names the row.
-    """
-    lines = {}
-    table = read_rows(path, ("line", "reading", "value"), "a table of readings")
-    for row in table.rows:
-        line, reading, text = row.cells["line"], name_of(row.cells["reading"]), row.cells["value"]
-        where = f"read_readings: {table.name}, row {row.number}"
-        if not line:
-            raise PlainError(f"{where}: no line. Write the name of the line that the reading is of.")
-        if reading not in READINGS:
-            raise PlainError(f"{where}: {reading!r} is no reading of a lift. Write one of {', '.join(READINGS)}.")
-        if reading in lines.setdefault(line, {}):
-            raise PlainError(f"{where}: {reading} of {line!r} came before. Keep one of the two.")
-        if reading in WORDS:
-            lines[line][reading] = _one_of_the_words(f"{where}: {reading}", reading, text)
-            continue
-        digits, _, unit = text.partition(" ")
-        usual = READINGS[reading][0]
-        try:
-            known = read_unit(unit, kind_of(Q(1, usual))) if unit or usual else ""
-            lines[line][reading] = Q(read_number(digits, table.decimal_comma), known)
-        except ValueError as error:
-            raise PlainError(f"{where}: {error}") from None
-    return lines

@@ -2,21 +2,20 @@
 
 from liftcalc.formulas.motor import power_per_thousand_pph
 from liftcalc.lifts.governing import governing
-from liftcalc.lifts.installation import lines_of
-from liftcalc.lifts.kinds import KINDS
+from liftcalc.lifts.kinds import KINDS, kind_named
 from liftcalc.lifts.limits_of_line import limits_of, power_needed
 from liftcalc.quantity_text import show
 from liftcalc.tables import Table
 from liftcalc.units import Q
 
 
-def kinds_table(installations):
+def kinds_table(hill):
     """Return a table of one line of each kind: what its speed, its interval and its carriers make of an hour.
 
     Parameters
     ----------
-    installations : dict
-        As ``read_lifts`` returns them.
+    hill : Hill
+        As ``read_hill`` returns it.
 
     Returns
     -------
@@ -24,9 +23,9 @@ def kinds_table(installations):
         Line speed, interval, spacing, persons per carrier, capacity with its level, and where riders are on a stop.
     """
     rows = []
-    for line in lines_of(installations):
+    for line in hill.lines.values():
         numbers = (line.line_speed, line.interval, line.spacing, line.persons_per_carrier)
-        rows.append((line.kind, *map(show, numbers), str(line.capacity), KINDS[line.kind].on_a_stop))
+        rows.append((line.kind, *map(show, numbers), str(line.capacity), kind_named(line.kind).on_a_stop))
     columns = ("kind", "line speed", "interval", "spacing", "a carrier", "people an hour", "on a stop")
     return Table("An invented example of each kind", columns, rows)
 
@@ -37,13 +36,18 @@ def hazards_table():
     return Table("Each kind has hazards of its own", ("kind", "on a stop", "its own hazards"), rows)
 
 
-def hill_table(installations):
-    """Return a table of installations: each line by itself, and several lines together.
+def _ride(line):
+    """Return the ride time as text, and that its start was not read where that is so."""
+    return show(line.ride_time) + (", start not read" if line.start_not_read else "")
+
+
+def hill_table(hill):
+    """Return a table of the lifts of a hill: each line by itself, and several lines together.
 
     Parameters
     ----------
-    installations : dict
-        As ``read_lifts`` returns them.
+    hill : Hill
+        As ``read_hill`` returns it.
 
     Returns
     -------
@@ -51,19 +55,14 @@ def hill_table(installations):
         Kind, capacity with its level, interval, ride time, riders on the line and vertical transport.
     """
     rows = []
-    for installation in installations.values():
-        for line in installation.lines:
+    for lift in hill.lifts.values():
+        for line in lift.lines:
             last = (line.persons_on_line, line.vertical_transport)
             rows.append((line.name, line.kind, str(line.capacity), show(line.interval), _ride(line), *map(show, last)))
-        if len(installation.lines) > 1:
-            rows.append((installation.name, "together", str(installation.capacity_together), "", "", "", ""))
+        if len(lift.lines) > 1:
+            rows.append((lift.name, "together", str(lift.capacity_together), "", "", "", ""))
     columns = ("line", "kind", "people an hour", "interval", "ride time", "riders on the line", "vertical transport")
-    return Table("Lifts of the demo hill", columns, rows)
-
-
-def _ride(line):
-    """Return the ride time as text, and that its start was not read where that is so."""
-    return show(line.ride_time) + (", start not read" if line.start_not_read else "")
+    return Table("The lifts of the hill", columns, rows)
 
 
 def _power_cells(rated, needed, capacity):
@@ -72,15 +71,13 @@ def _power_cells(rated, needed, capacity):
     return [show(value, "kW") if value is not None else "not known" for value in (rated, needed, each)]
 
 
-def comparison_table(installations, readings):
+def comparison_table(hill):
     """Return lifts side by side: what they carry, what they ask of the motor, and where riders are on a stop.
 
     Parameters
     ----------
-    installations : dict
-        As ``read_lifts`` returns them.
-    readings : dict
-        As ``read_readings`` returns them.
+    hill : Hill
+        As ``read_hill`` returns it.
 
     Returns
     -------
@@ -89,20 +86,20 @@ def comparison_table(installations, readings):
         of the row.
     """
     rows = []
-    for installation in installations.values():
+    for lift in hill.lifts.values():
         powers = []
-        for line in installation.lines:
-            needed = power_needed(line, readings.get(line.name, {}))
+        for line in lift.lines:
+            needed = power_needed(line, hill.readings[line.name])
             powers.append(needed)
             ride = (show(line.vertical_transport), _ride(line), show(line.persons_on_line))
             power = _power_cells(line.motor_power, needed, line.capacity)
-            where = KINDS[line.kind].on_a_stop
+            where = kind_named(line.kind).on_a_stop
             rows.append((line.name, line.kind, str(line.capacity), *ride, *power, where))
-        if len(installation.lines) > 1:
+        if len(lift.lines) > 1:
             needed = None if None in powers else sum(powers[1:], powers[0])
-            together = installation.capacity_together
-            power = _power_cells(installation.motor_power_together, needed, together)
-            rows.append((installation.name, "together", str(together), "", "", "", *power, ""))
+            together = lift.capacity_together
+            power = _power_cells(lift.motor_power_together, needed, together)
+            rows.append((lift.name, "together", str(together), "", "", "", *power, ""))
     columns = (
         "line", "kind", "people an hour", "vertical transport", "ride time", "riders on the line",
         "rated power", "needed power", "needed for 1,000 pph", "on a stop",
@@ -110,35 +107,70 @@ def comparison_table(installations, readings):
     return Table("Lifts of the hill, line by line", columns, rows)
 
 
-FEW = 2  # missing readings that are named in a cell
-
-
-def _left_out(item):
-    """Return the name of a limit that is left out, and its missing readings where they are few."""
-    return f"{item.name} ({', '.join(item.missing)})" if len(item.missing) <= FEW else item.name
-
-
-def governing_table(installations, readings):
+def governing_table(hill):
     """Return which limit governs each line, how far the next one is away, and what is left out.
 
     Parameters
     ----------
-    installations : dict
-        As ``read_lifts`` returns them.
-    readings : dict
-        As ``read_readings`` returns them.
+    hill : Hill
+        As ``read_hill`` returns it.
 
     Returns
     -------
     Table
-        One row a line.
+        One row a line; of a limit that is left out, the readings that it lacks.
     """
     rows = []
-    for line in lines_of(installations):
-        found = governing(limits_of(line, readings.get(line.name, {})))
+    for line in hill.lines.values():
+        found = governing(limits_of(line, hill.readings[line.name]))
         following = found.next_limit
         further = (following.name, f"{show(found.ahead)} above") if following else ("none", "")
-        left_out = ", ".join(map(_left_out, found.left_out)) or "nothing"
+        left_out = "; ".join(f"{item.name}: {', '.join(item.missing)} not read" for item in found.left_out) or "nothing"
         rows.append((line.name, found.limit.name, str(found.capacity), *further, left_out))
     columns = ("line", "governs", "at most", "next", "how far", "left out")
     return Table("Which limit governs, line by line", columns, rows)
+
+
+def hill_frame(hill):
+    """Return all lines of a hill as a pandas DataFrame of numbers, to be sorted, filtered and saved as CSV.
+
+    Parameters
+    ----------
+    hill : Hill
+        As ``read_hill`` returns it.
+
+    Returns
+    -------
+    DataFrame
+        One row a line, indexed by its name; the unit of a number stands in the name of its column. What was not read
+        is no number (nan), or an empty text.
+    """
+    import pandas
+
+    rows = []
+    for lift in hill.lifts.values():
+        for line in lift.lines:
+            sheet, found = hill.sheets[line.name], governing(limits_of(line, hill.readings[line.name]))
+            following = found.next_limit
+            rows.append(
+                {
+                    "line": line.name,
+                    "lift": lift.name,
+                    "kind": line.kind,
+                    "state": sheet.facts.get("state", ""),
+                    "date": sheet.facts.get("date", ""),
+                    "people an hour by spacing (pph)": line.capacity.value.m_as("pph"),
+                    "level of spacing": line.level,
+                    "governs": found.limit.name,
+                    "at most (pph)": found.capacity.value.m_as("pph"),
+                    "next limit": following.name if following else "",
+                    "next above (pph)": found.ahead.m_as("pph") if following else float("nan"),
+                    "ride time (s)": line.ride_time.m_as("s"),
+                    "vertical rise (m)": line.vertical_rise.m_as("m"),
+                    "motor power (kW)": float("nan") if line.motor_power is None else line.motor_power.m_as("kW"),
+                    "on a stop": kind_named(line.kind).on_a_stop,
+                    "limits left out": "; ".join(item.name for item in found.left_out),
+                    "sheet": sheet.name,
+                }
+            )
+    return pandas.DataFrame(rows).set_index("line")

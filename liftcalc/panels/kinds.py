@@ -27,9 +27,8 @@ class KindPanel(Panel):
 
     Parameters
     ----------
-    examples : dict or None
-        Installations by name, as ``read_lifts`` returns them: a button for the kind of each. Those of
-        the demo data if left out.
+    hill : Hill or None
+        Examples, as ``read_hill`` returns them: a button for the kind of each. Those of the demo data if left out.
     **settings
         As for ``Panel``.
     """
@@ -37,8 +36,8 @@ class KindPanel(Panel):
     title = "Any kind of lift"
     control_names = ("line_speed", "interval", "seats")
 
-    def __init__(self, examples=None, **settings):
-        lines = [installation.lines[0] for installation in (examples or demo_kinds()).values()]
+    def __init__(self, hill=None, **settings):
+        lines = list((hill or demo_kinds()).lines.values())
         self._examples = {line.kind: line for line in lines}
         first = "fixed chair" if "fixed chair" in self._examples else lines[0].kind
         self.example = self._examples[first]

@@ -8,10 +8,9 @@ import numpy as np
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.limits import LimitsChart
 from liftcalc.formulas.grade import vertical_rise
-from liftcalc.lifts.demo_hill import demo_lifts
+from liftcalc.lifts.demo_hill import demo_hill
 from liftcalc.lifts.governing import AN_UPPER_BOUND, NOT_ALL, envelope, governing
-from liftcalc.lifts.installation import lines_of
-from liftcalc.lifts.kinds import KINDS, start_not_read
+from liftcalc.lifts.kinds import kind_named, start_not_read
 from liftcalc.lifts.limits_of_line import capacities_at, limits_at, limits_of_kind, where_possible
 from liftcalc.lifts.readings import known_values
 from liftcalc.lifts.shares import draws_of, shares_in
@@ -35,11 +34,9 @@ class LimitsPanel(Panel):
 
     Parameters
     ----------
-    lifts : dict or None
-        Installations by name, as ``read_lifts`` returns them; a button for each line. The demo hill if left out.
-    readings : dict or None
-        Readings of each line by its name, as ``read_readings`` returns them.
-    lift : str or None
+    hill : Hill or None
+        Lifts, as ``read_hill`` returns them; a button for each line. The demo hill if left out.
+    line : str or None
         Name of the line to begin with; the first if left out.
     **settings
         As for ``Panel``.
@@ -54,20 +51,18 @@ class LimitsPanel(Panel):
     control_names = ("line_speed", "spacing", "loading_time", "clearing_time", "grade", "motor_power")
     note_lines, first_row = 4, 3
 
-    def __init__(self, lifts=None, readings=None, lift=None, **settings):
-        if not lifts:
-            lifts, readings = demo_lifts()
-        self._lines, self._readings = {line.name: line for line in lines_of(lifts)}, readings or {}
-        if lift is not None and lift not in self._lines:
-            raise PlainError(f"LimitsPanel: no line {lift!r}. Write one of {', '.join(self._lines)}.")
-        self._take(lift or next(iter(self._lines)))
+    def __init__(self, hill=None, line=None, **settings):
+        self.hill = hill or demo_hill()
+        if line is not None and line not in self.hill.lines:
+            raise PlainError(f"LimitsPanel: no line {line!r}. Write one of {', '.join(self.hill.lines)}.")
+        self._take(line or next(iter(self.hill.lines)))
         self._drive = FULL_POWER
         super().__init__(**{**self._settings(), **settings})
 
     def _take(self, name):
         """Take a line with its readings for the one that is looked at, and an axis that fits it."""
-        self.line = self._lines[name]
-        self._values = known_values(self.line, self._readings.get(name, {}))
+        self.line, readings = self.hill.line(name)
+        self._values = known_values(self.line, readings)
         self._end = self._end_of_axis()
         limits = sorted(capacity.m_as("pph") for capacity in capacities_at(self.line.kind, self._values).values())
         # the axes change with the lift, never with a slider
@@ -89,7 +84,7 @@ class LimitsPanel(Panel):
 
     def _end_of_axis(self):
         """Return the line speed [m/s] at which the chart ends: of the kind, or where riders never have the rope's."""
-        speeds = np.linspace(0, KINDS[self.line.kind].end_of_axis, 61)[1:]
+        speeds = np.linspace(0, kind_named(self.line.kind).end_of_axis, 61)[1:]
         fits = where_possible(self.line.kind, {**self._values, "line_speed": Q(speeds, "m/s")})
         return float(speeds[np.broadcast_to(fits, speeds.shape)].max())
 
@@ -102,7 +97,7 @@ class LimitsPanel(Panel):
         )
         self._drives.observe(self._turned, "value")
         return [
-            row_of_buttons(self._lines, self.choose),
+            row_of_buttons(self.hill.lines, self.choose),
             widgets.HBox([widgets.Label("Drive:"), self._drives]),
         ]
 

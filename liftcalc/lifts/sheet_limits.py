@@ -1,0 +1,188 @@
+"""The limits of a lift from its sheet, each with its doubt; and what is assumed, taken as exact, or was not read.
+
+Readings are drawn many times within their doubt, and every draw goes through the same formulas as the readings
+themselves. Planning figures, no design.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from pint import Quantity
+
+from liftcalc.lifts.governing import Governing, governing
+from liftcalc.lifts.kinds import NOT_READ
+from liftcalc.lifts.limit_records import LeftOut
+from liftcalc.lifts.limits_of_line import capacities_at, limits_at, only_those, where_possible
+from liftcalc.lifts.shares import shares_in
+from liftcalc.lifts.sheet_line import Compared, compared, known_of, made_from, moved
+from liftcalc.quantity_text import show
+from liftcalc.tables import Table
+from liftcalc.units import Q
+from liftcalc.vocabulary import VOCABULARY, words_of
+
+SEED, DRAWS = 2026, 4_000
+STEP = 1e-4  # by which part a reading is moved, to see what the line makes of it
+NO_POWER = 1e-9
+
+
+@dataclass(frozen=True)
+class SheetLimits:
+    """All limits of one line, from its sheet.
+
+    Parameters
+    ----------
+    line : str
+        Name of the line.
+    records : list of Limit and LeftOut
+        One for each limit that lifts of its kind have.
+    governs : Governing or None
+        Which of them governs; None where none can be computed.
+    ranges : dict of str to Quantity [person/hour]
+        By the name of a limit, the two ends between which 95 of 100 draws lie; a limit that no doubt reaches is not
+        there.
+    shares : dict of str to float
+        In what share of the draws each limit governs.
+    assumed : tuple of str
+        Words for the readings of which the sheet says that they are assumed, and what was taken as 1.
+    exact : tuple of str
+        Words for readings without plus-minus or repeats: they are drawn as exact.
+    missing : dict of str to tuple of str
+        By the name of a limit that is left out, words for what was not read.
+    compared : list of Compared
+        Readings that do not make the line, beside what it makes of them.
+    level : str
+        Level of the spacing, and so of the limit that it sets.
+    """
+
+    line: str
+    records: list
+    governs: Governing | None
+    ranges: dict
+    shares: dict
+    assumed: tuple
+    exact: tuple
+    missing: dict
+    compared: list[Compared]
+    level: str
+
+    def table(self):
+        """Return the limits as a table: what each allows, how far it can be trusted, and what it lacks."""
+        rows = []
+        for record in self.records:
+            if isinstance(record, LeftOut):
+                rows.append((record.name, "left out", "", "", f"not read: {', '.join(record.missing)}"))
+                continue
+            ends = self.ranges.get(record.name)
+            between = "no doubt read" if ends is None else f"{show(ends[0])} to {show(ends[1])}"
+            share = f"{100 * self.shares[record.name]:.0f} %" if record.name in self.shares else ""
+            rows.append((record.name, show(record.capacity), between, share, record.sentence))
+        columns = ("limit", "at most", "95 of 100 draws", "governs in", "why")
+        return Table(f"Limits of {self.line}, from its sheet", columns, rows)
+
+    @property
+    def sentences(self):
+        """What the limits rest on, a sentence each."""
+        said = [str(self.governs)] if self.governs else ["No limit can be computed from this sheet."]
+        for words, names in (("Assumed", self.assumed), ("Taken as exact, for want of a plus-minus", self.exact)):
+            said += [f"{words}: {', '.join(names)}."] if names else []
+        said += [f"{limit}: {', '.join(names)} not read." for limit, names in self.missing.items()]
+        return [*said, *(f"{each}." for each in self.compared)]
+
+
+def _draw(estimate, generator, draws):
+    """Return draws of one reading in doubt."""
+    value, doubt = estimate.value.magnitude, estimate.standard_uncertainty.magnitude
+    if estimate.shape == "rectangular":
+        away = doubt * np.sqrt(3)
+        return generator.uniform(value - away, value + away, draws)
+    return generator.normal(value, doubt, draws)
+
+
+def _in_doubt(sheet, known, seed, draws):
+    """Return draws of every reading that counts and has a doubt, and the names of those that have none."""
+    generator, drawn, exact = np.random.default_rng(seed), {}, []
+    beside = [name for name in known if name in VOCABULARY and VOCABULARY[name].taken and sheet.has(name)]
+    for name in sorted({*made_from(sheet), *beside}):  # one order, and so one draw, however rows were written
+        estimate = sheet.estimate(name)
+        if estimate is not None:
+            drawn[name] = _draw(estimate, generator, draws)
+        elif not VOCABULARY[name].whole and "rule" not in VOCABULARY[name].taken.who:
+            exact.append(name)
+    return drawn, exact
+
+
+def _with_draws(sheet, known, drawn):
+    """Return the known values with draws in place of what is in doubt.
+
+    The line is near to a product of powers of the readings that make it: the power of each is found by moving it.
+    """
+    values, makes = dict(known), made_from(sheet)
+    for name, numbers in drawn.items():
+        if name in known and name not in makes:
+            values[name] = Q(numbers, known[name].units)
+    for name in makes:
+        if name in drawn:
+            for other, after in moved(sheet, name, 1 + STEP).items():
+                power = np.log((after / known[other]).m_as("")) / np.log1p(STEP)
+                if abs(power) > NO_POWER:
+                    values[other] = values[other] * (np.maximum(drawn[name], 0) / sheet.mean(name).magnitude) ** power
+    return values
+
+
+def _those_that_fit(kind, values, draws):
+    """Return the values with those draws alone that fit the formulas; None where no draw does."""
+    fits = np.broadcast_to(where_possible(kind, values), draws)
+    for value in values.values():
+        if isinstance(value, Quantity) and np.ndim(value.magnitude):
+            fits = fits & (value.magnitude > 0)
+    return only_those(values, fits) if fits.any() else None
+
+
+def sheet_limits(sheet, *, seed=SEED, draws=DRAWS):
+    """Return every limit of a line from its sheet, with the doubt that plus-minus and repeats give it.
+
+    Parameters
+    ----------
+    sheet : FieldSheet
+        As ``read_sheet`` returns it. Whatever it lacks, its limits are left out by name.
+    seed : int
+        Start of the random numbers.
+    draws : int
+        How many times the readings are drawn.
+
+    Returns
+    -------
+    SheetLimits
+
+    Raises
+    ------
+    PlainError
+        If the readings fit no formula, such as a rise above the ridden length.
+    """
+    known, kind = known_of(sheet), sheet.kind or NOT_READ
+    records = limits_at(kind, known)
+    missing = {record.name: record.missing for record in records if isinstance(record, LeftOut)}
+    drawn, exact = _in_doubt(sheet, known, seed, draws)
+    inside = _those_that_fit(kind, _with_draws(sheet, known, drawn), draws)
+    allowed = {} if inside is None else capacities_at(kind, inside)
+    in_doubt = {name: capacity for name, capacity in allowed.items() if np.ndim(capacity.magnitude)}
+    ranges = {name: np.percentile(capacity, [2.5, 97.5]).to("pph") for name, capacity in in_doubt.items()}
+    return SheetLimits(
+        line=sheet.line,
+        records=records,
+        governs=governing(records) if len(missing) < len(records) else None,
+        ranges=ranges,
+        shares=shares_in(kind, inside) if in_doubt else {},
+        assumed=(*map(words_of, sheet.assumed), *_taken_as_one(sheet, known)),
+        exact=tuple(map(words_of, exact)),
+        missing=missing,
+        compared=compared(sheet),
+        level=sheet.level,
+    )
+
+
+def _taken_as_one(sheet, known):
+    """Return words for what nobody read, and is taken as 1."""
+    asked = {"loading_places": "loading_time", "unloading_places": "clearing_time", "persons_per_carrier": "spacing"}
+    unread = [name for name, beside in asked.items() if beside in known and not sheet.has(name)]
+    return [f"{words_of(name)} as 1" for name in unread if name != "persons_per_carrier" or name in known]

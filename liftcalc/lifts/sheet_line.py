@@ -1,0 +1,255 @@
+"""From the sheet of a lift to its line: which readings make it, and which are compared with it.
+
+Line speed, spacing or interval, persons per carrier and ridden length make the line. Where spacing and interval are
+both read, tows and belts take the spacing and carriers the interval. Whatever else was read fills a gap, in a fixed
+order, or is compared with what the line makes of it. A count is only compared.
+"""
+
+import csv
+import io
+from dataclasses import dataclass
+
+from pint import Quantity
+
+from liftcalc.fieldwork.safe_files import FieldFileError
+from liftcalc.fieldwork.sheet import COLUMNS, example_row
+from liftcalc.lifts.givens import LINE_QUANTITIES, adds
+from liftcalc.lifts.kinds import NOT_READ, kind_named
+from liftcalc.lifts.line import Line, what_follows
+from liftcalc.lifts.readings import READINGS
+from liftcalc.quantity_text import show
+from liftcalc.units import PlainError
+from liftcalc.vocabulary import VOCABULARY, words_of
+
+BESIDE = ("vertical_rise", "motor_power", "dwell_time", "station_time", "pick_up_acceleration", "acceleration")
+OF_THE_START = BESIDE[2:]  # what ``line_from`` takes to work the rest out
+FILLERS = (
+    "spacing",
+    "interval",
+    "carriers_on_loop",
+    "sheave_distance",
+    "ride_time",
+    "hourly_capacity",
+    "riders_on_line",
+)
+WANTED = ("line_speed", "spacing", "ridden_length", "persons_per_carrier")
+SAME_WITHIN = 0.0005  # apart by less than this, two figures read alike
+
+
+@dataclass(frozen=True)
+class Compared:
+    """A reading that does not make the line, beside what the line makes of it."""
+
+    name: str
+    read: Quantity
+    made: Quantity
+
+    @property
+    def apart(self):
+        """By how much the reading is above what the line makes of it, as a part of that."""
+        return (self.read / self.made).m_as("") - 1
+
+    @property
+    def difference(self):
+        """The difference in words."""
+        apart = self.apart
+        if abs(apart) < SAME_WITHIN:
+            return "the same"
+        return f"{abs(100 * apart):.2g} % {'above' if apart > 0 else 'below'}"
+
+    def __str__(self):
+        made = f"read {show(self.read)}, the line makes it {show(self.made)}"
+        return f"{words_of(self.name)}: {made}: {self.difference}"
+
+
+def _kind(sheet):
+    return kind_named(sheet.kind or NOT_READ)
+
+
+def _beside(sheet, names=BESIDE):
+    """Return the means of what stands beside the givens of a line; of a lift without a kind, the start alone."""
+    if sheet.kind is None:
+        names = [name for name in names if name not in ("dwell_time", "station_time", "acceleration")]
+    return {name: sheet.mean(name) for name in names if sheet.has(name)}
+
+
+def _first(sheet):
+    """Return the names of the readings that say most directly what the line is, as far as they were read."""
+    kind = _kind(sheet)
+    pitch = ("interval", "spacing") if kind.has_carriers else ("spacing", "interval")
+    if kind.reversible and sheet.has("dwell_time"):
+        pitch = ()  # the interval follows from the trip: one that was timed is compared
+    read = next((name for name in pitch if sheet.has(name)), None)
+    names = ("line_speed", read, "persons_per_carrier", "ridden_length")
+    return [name for name in names if name and sheet.has(name)]
+
+
+def _fillers(sheet):
+    """Return the names of the readings that may fill a gap, in their order."""
+    kind, names = _kind(sheet), [name for name in FILLERS if sheet.has(name)]
+    counted = kind.has_carriers and not kind.reversible and (not kind.detachable or sheet.has("station_time"))
+    return [name for name in names if counted or name != "carriers_on_loop"]
+
+
+def _follows(sheet, chosen, factors=None):
+    """Return what follows of the line from some readings of a sheet, by name; nothing where nothing was read."""
+    givens = {name: sheet.mean(name) * (factors or {}).get(name, 1) for name in chosen}
+    if _kind(sheet).has_carriers and "persons_per_carrier" not in givens:
+        givens["persons_per_carrier"] = None  # a carrier may hold more than one: it is not taken as 1
+    if not chosen:
+        return {}
+    kind = sheet.kind or NOT_READ
+    return what_follows(sheet.line, kind, **_beside(sheet, OF_THE_START), **givens).values
+
+
+def _choose(sheet):
+    """Return the names of the readings that make the line, and what follows from them.
+
+    Each of them adds to what is known: none is there to spare, and so none can disagree.
+    """
+    chosen = _first(sheet)
+    follows = _follows(sheet, chosen)
+    taken_as_one = [] if _kind(sheet).has_carriers else ["persons_per_carrier"]
+    for name in _fillers(sheet):
+        if all(wanted in follows for wanted in WANTED):
+            break
+        if name not in chosen and adds(name, {*chosen, *taken_as_one}):
+            chosen.append(name)
+            follows = _follows(sheet, chosen)
+    if sheet.has("sheave_distance") and "sheave_distance" not in follows:
+        chosen.append("sheave_distance")
+        follows["sheave_distance"] = sheet.mean("sheave_distance")
+    return chosen, follows
+
+
+def sheet_line(sheet):
+    """Return the line that a sheet tells of.
+
+    Parameters
+    ----------
+    sheet : FieldSheet
+        As ``read_sheet`` returns it.
+
+    Returns
+    -------
+    Line
+        From the means of the readings. Its kind is "not read" where the sheet does not say it.
+
+    Raises
+    ------
+    FieldFileError
+        If a reading is missing without which no line follows; the message names it and says what to write. Or if the
+        readings make no line, such as a rise above the ridden length.
+    """
+    chosen, follows = _choose(sheet)
+    lacks = [name for name in WANTED if name not in follows]
+    if not sheet.has("vertical_rise"):
+        lacks.append("vertical_rise")
+    if lacks:
+        raise FieldFileError(
+            f"{sheet.name}: there is no line without {' and '.join(map(words_of, lacks))}, which nobody read. "
+            f"Add a row such as: {example_row(lacks[0])}"
+        )
+    try:
+        return Line(sheet.line, sheet.kind or NOT_READ, level=sheet.level, **follows, **_beside(sheet))
+    except PlainError as error:
+        raise FieldFileError(f"{sheet.name}: {error}") from None
+
+
+def known_of(sheet):
+    """Return all that a sheet gives of its line and for its limits, as far as it follows.
+
+    Parameters
+    ----------
+    sheet : FieldSheet
+
+    Returns
+    -------
+    dict of str to Quantity, or str
+        By name, as ``known_values`` returns it; of the line some values may lack. ``persons_per_carrier`` is 1 person
+        where nobody read it of a rope or belt without carriers.
+    """
+    return {**_beside(sheet), **_choose(sheet)[1], **sheet_readings(sheet)}
+
+
+def made_from(sheet):
+    """Return the names of the readings that make the line of a sheet."""
+    return _choose(sheet)[0]
+
+
+def moved(sheet, name, factor):
+    """Return what follows of the line, by name, where the mean of one of its readings is larger by a factor."""
+    return _follows(sheet, made_from(sheet), {name: factor})
+
+
+def sheet_readings(sheet):
+    """Return what a sheet holds for the limits beside the line: means by name, and where the drive stands."""
+    readings = sheet.means(READINGS)
+    return readings | ({"drive_position": sheet.facts["drive_position"]} if "drive_position" in sheet.facts else {})
+
+
+def compared(sheet):
+    """Return the readings that do not make the line, each beside what the line makes of it.
+
+    Parameters
+    ----------
+    sheet : FieldSheet
+
+    Returns
+    -------
+    list of Compared
+        In the order of ``solve_line``; none where there is no line. Head counts and hourly capacities are held against
+        the level of the line.
+    """
+    chosen, follows = _choose(sheet)
+    if any(name not in follows for name in WANTED) or not sheet.has("vertical_rise"):
+        return []
+    line = sheet_line(sheet)
+    made = {name: getattr(line, name) for name in LINE_QUANTITIES if hasattr(line, name)}
+    made |= {"hourly_capacity": line.capacity.value, "riders_on_line": line.persons_on_line}
+    return [
+        Compared(name, sheet.mean(name), made[name].to(VOCABULARY[name].unit))
+        for name in LINE_QUANTITIES
+        if name not in chosen and made[name] is not None and sheet.has(name)
+    ]
+
+
+def sheet_csv(line, readings, *, lift=None):
+    """Return a line and its readings as the text of a sheet, which ``read_sheet`` reads.
+
+    Parameters
+    ----------
+    line : Line
+    readings : mapping of str to Quantity, or str
+        As for ``known_values``.
+    lift : str or None
+        Name of the lift that the line belongs to; the line's own if left out.
+
+    Returns
+    -------
+    str
+        A CSV text; numbers as exact as they are.
+    """
+    kind = kind_named(line.kind)
+    pitch = "interval" if kind.reversible else "spacing"
+    if line.dwell_time is not None:
+        pitch = "dwell_time"
+    names = ("line_speed", pitch, "persons_per_carrier", "ridden_length", "sheave_distance", *BESIDE)
+    values = {name: getattr(line, name) for name in names} | {
+        name: value for name, value in readings.items() if name not in names
+    }
+    if line.level != "ideal":
+        values["level_of_spacing"] = line.level
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(COLUMNS)
+    facts = {"lift": lift or line.name, "line": line.name} | ({} if line.kind == NOT_READ else {"kind": line.kind})
+    for name, value in {**facts, **values}.items():
+        if isinstance(value, str):
+            writer.writerow([words_of(name), value, "", "", "", ""])
+        elif value is not None:
+            unit = VOCABULARY[name].unit
+            written = {"person/hour": "pph", "m/s**2": "m/s^2"}.get(unit, unit)
+            number = f"{value.m_as(unit):.12f}".rstrip("0").rstrip(".")
+            writer.writerow([words_of(name), number, written, "", "", ""])
+    return text.getvalue()
