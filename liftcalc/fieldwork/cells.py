@@ -12,10 +12,11 @@ from liftcalc.quantity_text import UNIT_SPELLINGS, read_number, read_unit, show
 from liftcalc.units import PlainError, Q, UnitError, kind_of
 
 NOT_READ = "not read"
-MOST_LETTERS = 80  # of a fact that may be any text
+MOST_LETTERS = 80  # of a cell that is looked at letter by letter: a fact, a number, a unit
 _DIGITS = r"[+\-\u2212]?[0-9.,](?:[0-9.,' \u00a0\u202f]*[0-9.,])?"  # with a minus sign, and blanks between thousands
 _UNIT = r"[^\W\d_].*|[%\u00b0']"  # begins with a letter; or percent, degree, foot
 _NUMBER_AND_UNIT = re.compile(rf"({_DIGITS})\s*({_UNIT})?")
+_POWER_OF_TEN = re.compile(r"[eE][+-]?[0-9]")
 _CLOCK = re.compile(r"([0-9]{1,4}):([0-5][0-9](?:[.,][0-9]{1,3})?)")
 _ABOUT = re.compile(r"(?:~|\N{ALMOST EQUAL TO}|<|>|ca\.?|about|approx\.?|etwa)\s*(?=[0-9])", re.IGNORECASE)
 _PLUS_MINUS = re.compile(r"\s*(?:\N{PLUS-MINUS SIGN}|\+/-|\+-)\s*")
@@ -82,13 +83,21 @@ def _day(text):
     parts = [int(part) for part in re.findall(r"[0-9]+", text)] if len(text) < 40 else []
     if re.fullmatch(r"[0-9]{1,2}[./ -][0-9]{1,2}[./ -][0-9]{4}", text):
         orders = {(parts[2], parts[1], parts[0]), (parts[2], parts[0], parts[1])}
-        days = sorted(f"{y:04}-{m:02}-{d:02}" for y, m, d in orders if 1 <= m <= 12 and 1 <= d <= 31)
+        days = sorted(filter(None, map(_written_day, orders)))
         if days:
             raise CellFault(
                 "value",
                 f"the date {text!r} is not written as year, month, day. Write {', or '.join(days)}.",
             )
     raise CellFault("value", f"{quoted(text)} is no date. Write year, month and day, such as 2026-02-14.")
+
+
+def _written_day(parts):
+    """Return a day from year, month and day, as written by the standard; None where the calendar has none."""
+    try:
+        return datetime.date(*parts).isoformat()
+    except ValueError:
+        return None
 
 
 def read_value(word, cells, decimal_comma):
@@ -114,6 +123,9 @@ def read_value(word, cells, decimal_comma):
     CellFault
         If a cell cannot be read, or the value lies outside what is believed of the quantity.
     """
+    for column in ("value", "unit", "plus_minus"):
+        if len(cells[column]) > MOST_LETTERS:
+            raise CellFault(column, f"{quoted(cells[column])} is too long. Write a number and its unit, and no more.")
     number, unit = _value_and_unit(word, cells["value"], cells["unit"], decimal_comma)
     _check_size(word, number, unit, cells["value"])
     half_width = None if is_empty(cells["plus_minus"]) else _half_width(word, number, unit, cells, decimal_comma)
@@ -128,7 +140,7 @@ def _value_and_unit(word, text, unit_text, decimal_comma):
     if behind and unit_text and _unit_or_none(word, behind) != _unit_or_none(word, unit_text):
         raise CellFault("unit", f"the value says {behind!r} and the unit {quoted(unit_text)}. Keep one of the two.")
     column = "value" if behind and not unit_text else "unit"
-    number = _number("value", digits, decimal_comma)
+    number = _number("value", digits, decimal_comma, is_time=word.unit == "s")
     try:
         return number, _unit(word, unit_text or behind)
     except PlainError as error:
@@ -140,7 +152,7 @@ def _parted(text, decimal_comma):
     about = _ABOUT.match(text)
     if about:
         digits, _ = _parted(text[about.end() :], decimal_comma)
-        plain = digits.replace(",", ".") if not decimal_comma else digits
+        plain = digits.replace(".", ",") if decimal_comma else digits.replace(",", ".")
         raise CellFault(
             "value",
             f"{quoted(text)}: write the number alone, {plain}, and in the column plus_minus how far it may be off.",
@@ -152,17 +164,24 @@ def _parted(text, decimal_comma):
             f"{quoted(text)} is two numbers. Write {quoted(parts[0])[1:-1]} here, and {quoted(parts[1])[1:-1]} in the "
             "column plus_minus.",
         )
+    return _number_and_unit(text)
+
+
+def _number_and_unit(text):
+    """Return the digits of a text and what stands behind them; the whole text where it is no number."""
     match = _NUMBER_AND_UNIT.fullmatch(text)
-    return (match[1], (match[2] or "").strip()) if match else (text, "")
+    if not match or _POWER_OF_TEN.match(match[2] or ""):
+        return text, ""
+    return match[1], (match[2] or "").strip()
 
 
-def _number(column, digits, decimal_comma):
+def _number(column, digits, decimal_comma, is_time=False):
     try:
         return read_number(digits, decimal_comma)
     except PlainError as error:
         clock = re.fullmatch(r"[0-9]+:[0-9:.,]+", digits)
         instead = f"{quoted(digits)} can be read in two ways. Write seconds, such as 73; or 1:13, minutes and seconds."
-        raise CellFault(column, instead if clock else str(error)) from None
+        raise CellFault(column, instead if clock and is_time else str(error)) from None
 
 
 def _minutes_and_seconds(clock, unit_text):
@@ -235,7 +254,7 @@ def _half_width(word, number, unit, cells, decimal_comma):
     size = _number("plus_minus", digits, decimal_comma)
     if behind and _unit_or_none(word, behind) != unit:
         if behind == "%":
-            plain = f"{number * size / 100:.3g}"
+            plain = f"{float(f'{number * size / 100:.3g}'):.12g}"  # three figures, and never a power of ten
             plain = plain.replace(".", ",") if decimal_comma else plain
             raise CellFault(
                 "plus_minus", f"{quoted(text)} is a part of the value, but plus_minus is in its unit. Write {plain}."
@@ -258,5 +277,4 @@ def _half_width(word, number, unit, cells, decimal_comma):
 
 
 def _parted_half_width(text):
-    match = _NUMBER_AND_UNIT.fullmatch(_PLUS_MINUS.sub("", text, count=1))
-    return (match[1], (match[2] or "").strip()) if match else (text, "")
+    return _number_and_unit(_PLUS_MINUS.sub("", text, count=1))

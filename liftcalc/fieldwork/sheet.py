@@ -251,6 +251,9 @@ def rows_of_sheet(name, raw):
             f"its first row is: {FORM}"
         )
     rows.require(COLUMNS)
+    twice = next((column for column in COLUMNS if rows.columns.count(column) > 1), None)
+    if twice:
+        raise FieldFileError(f"{name}, row {rows.heading}: the column {twice!r} comes twice. Keep one of the two.")
     return rows
 
 

@@ -51,7 +51,9 @@ class Hill:
         """Return this hill with the lines of another one behind its own; a line of the same name is replaced by it."""
         kept = [sheet for name, sheet in self.sheets.items() if name not in other.sheets]
         hill = _hill_of([*kept, *other.sheets.values()], [])
-        return Hill(hill.lifts, hill.readings, hill.sheets, (*hill.left_out, *other.left_out))
+        told = {*(sheet.name for sheet in other.sheets.values()), *(name for name, _ in other.left_out)}
+        left_out = [(name, why) for name, why in self.left_out if name not in told]
+        return Hill(hill.lifts, hill.readings, hill.sheets, (*left_out, *hill.left_out, *other.left_out))
 
     def left_out_table(self):
         """Return a table of the files that were not taken, and why."""
@@ -60,7 +62,8 @@ class Hill:
 
 def _in_order(path):
     """Return what file names are sorted by: numbers as numbers, letters without their size."""
-    return [int(part) if part.isdigit() else part.casefold() for part in re.split(r"([0-9]+)", path.name)]
+    parts = re.split(r"([0-9]+)", path.name)  # every second one is a number
+    return [int(part) if place % 2 else part.casefold() for place, part in enumerate(parts)]
 
 
 def read_hill(folder):

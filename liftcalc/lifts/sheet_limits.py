@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 from pint import Quantity
 
+from liftcalc.lifts.givens import LINE_QUANTITIES
 from liftcalc.lifts.governing import Governing, governing
 from liftcalc.lifts.kinds import NOT_READ
 from liftcalc.lifts.limit_records import LeftOut
@@ -100,9 +101,10 @@ def _draw(estimate, generator, draws):
 
 def _in_doubt(sheet, known, seed, draws):
     """Return draws of every reading that counts and has a doubt, and the names of those that have none."""
-    generator, drawn, exact = np.random.default_rng(seed), {}, []
+    generator, drawn, exact, makes = np.random.default_rng(seed), {}, [], made_from(sheet)
     beside = [name for name in known if name in VOCABULARY and VOCABULARY[name].taken and sheet.has(name)]
-    for name in sorted({*made_from(sheet), *beside}):  # one order, and so one draw, however rows were written
+    beside = [name for name in beside if name not in LINE_QUANTITIES]  # what does not make the line is only compared
+    for name in sorted({*makes, *beside}):  # one order, and so one draw, however rows were written
         estimate = sheet.estimate(name)
         if estimate is not None:
             drawn[name] = _draw(estimate, generator, draws)

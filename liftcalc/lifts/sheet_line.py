@@ -26,8 +26,8 @@ OF_THE_START = BESIDE[2:]  # what ``line_from`` takes to work the rest out
 FILLERS = (
     "spacing",
     "interval",
-    "carriers_on_loop",
     "sheave_distance",
+    "carriers_on_loop",
     "ride_time",
     "hourly_capacity",
     "riders_on_line",
@@ -87,7 +87,9 @@ def _first(sheet):
 def _fillers(sheet):
     """Return the names of the readings that may fill a gap, in their order."""
     kind, names = _kind(sheet), [name for name in FILLERS if sheet.has(name)]
-    counted = kind.has_carriers and not kind.reversible and (not kind.detachable or sheet.has("station_time"))
+    counted = kind.has_carriers and not kind.reversible
+    if kind.detachable:  # the time in the stations counts, and so all that a round takes must be read
+        counted = sheet.has("station_time", "sheave_distance") and (sheet.has("line_speed") or sheet.has("interval"))
     return [name for name in names if counted or name != "carriers_on_loop"]
 
 
@@ -99,7 +101,10 @@ def _follows(sheet, chosen, factors=None):
     if not chosen:
         return {}
     kind = sheet.kind or NOT_READ
-    return what_follows(sheet.line, kind, **_beside(sheet, OF_THE_START), **givens).values
+    try:
+        return what_follows(sheet.line, kind, **_beside(sheet, OF_THE_START), **givens).values
+    except PlainError as error:
+        raise FieldFileError(f"{sheet.name}: {error}") from None
 
 
 def _choose(sheet):
