@@ -23,7 +23,7 @@ from liftcalc.units import PlainError
 SOMETHING = "<something>"  # stands in a message for words of the file system or of a reader, or for a number drawn
 
 
-def refuses(call, message, kind=PlainError):
+def refuses(call, message, kind=PlainError, *, lines=1):
     """Check that a call ends in just this error with just this message, and return the error.
 
     Parameters
@@ -34,6 +34,8 @@ def refuses(call, message, kind=PlainError):
         The whole message; ``SOMETHING`` stands for what is not the package's own.
     kind : class
         ``PlainError``, or the subclass of it that is raised.
+    lines : int
+        How many lines the message has: more than one only where an error tells several faults, one a line.
 
     Returns
     -------
@@ -45,7 +47,8 @@ def refuses(call, message, kind=PlainError):
     pattern = ".+".join(re.escape(part) for part in message.split(SOMETHING))
     assert re.fullmatch(pattern, said), f"\nsaid:   {said}\nwanted: {message}"
     assert type(error) is kind, f"{type(error).__name__} came, not {kind.__name__}: {said}"
-    assert said.splitlines() == [said], f"more than one line: {said!r}"
+    wrong = "more than one line" if lines == 1 else f"not {lines} lines"
+    assert len(said.splitlines()) == lines, f"{wrong}: {said!r}"
     return error
 
 

@@ -187,12 +187,12 @@ def _number(column, digits, decimal_comma, is_time=False):
 def _minutes_and_seconds(clock, unit_text):
     """Return a time written as minutes:seconds, in the unit of its row: that of its plus-minus."""
     seconds = 60 * int(clock[1]) + float(clock[2].replace(",", "."))
-    unit = "s" if unit_text.casefold() in ("", "min:s", "m:s", "mm:ss") else _unit_or_none_of_time(unit_text)
-    if unit not in ("s", "second", "minute"):
+    unit = "second" if unit_text.casefold() in ("", "min:s", "m:s", "mm:ss") else _unit_or_none_of_time(unit_text)
+    if unit not in ("second", "minute"):
         raise CellFault(
             "unit", f"{clock[0]!r} is taken as minutes:seconds, but the unit is {quoted(unit_text)}. Write s."
         )
-    return (seconds / 60, "minute") if unit == "minute" else (seconds, "s")
+    return (seconds / 60, "minute") if unit == "minute" else (seconds, "second")
 
 
 def _unit_or_none_of_time(text):
