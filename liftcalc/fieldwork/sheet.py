@@ -144,7 +144,9 @@ class FieldSheet:
     def of(self, called):
         """Return the readings of one quantity, by its name or its words, in the order of the sheet."""
         name = name_of(called)
-        if name not in ON_A_SHEET or name in FACTS:
+        if name in FACTS:
+            raise PlainError(f"FieldSheet: {called!r} is a fact and no reading. Write sheet.facts.get({name!r}).")
+        if name not in ON_A_SHEET:
             raise PlainError(f"FieldSheet: {called!r} is no quantity of a sheet.{_guess(called)}")
         return tuple(reading for reading in self.readings if reading.name == name)
 
