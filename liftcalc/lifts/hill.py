@@ -137,7 +137,7 @@ def _all_that_can_be_read(name, files):
     if not hill.lifts:
         reasons = " ".join(f"{file}: {why}" for file, why in hill.left_out[:3])
         more = f" And {len(hill.left_out) - 3} more." if len(hill.left_out) > 3 else ""
-        raise FieldFileError(f"{name}: no line of a lift can be taken. {reasons}{more}")
+        raise FieldFileError(f"{name}: no line of a lift can be taken. {reasons}{more}".rstrip())
     return hill
 
 
