@@ -1,17 +1,12 @@
 """What a reader does on an open page, in whichever view, and what the page must show then."""
 
 import pytest
-from notebook_files import NOTEBOOKS
 
 from liftcalc import Q, governing, headway, hourly_capacity, persons_from_flow, ride_time_from_rest, show
 from liftcalc.exercises import BANK, Posed
 from liftcalc.exercises.drawing import learner_key
-from liftcalc.fieldwork import read_field_sheet
-from liftcalc.lifts.installation import read_lifts
+from liftcalc.lifts.demo_hill import demo_hill, demo_sheet
 from liftcalc.lifts.limits_of_line import limits_of
-from liftcalc.lifts.readings import read_readings
-
-DATA = NOTEBOOKS.parent / "data"
 
 
 def handle(page, label):
@@ -24,7 +19,7 @@ def check_start_page(page):
     """Move the line speed by keyboard: words and picture must show what the package computes."""
     panel = page.locator(".widget-vbox", has=page.locator("[role=status]")).first
     status, picture = panel.locator("[role=status]"), panel.locator("svg.line-view")
-    sheet = read_field_sheet(DATA / "field_sheet.csv")
+    sheet = demo_sheet()
     spacing, length = sheet.mean("spacing"), sheet.mean("ridden length")
     capacity = hourly_capacity(sheet.mean("line speed"), spacing)
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
@@ -147,18 +142,18 @@ def check_exercises(page):
 
 def check_limits(page):
     """Take a lift by its button, move grade and drive: words, picture and sliders follow."""
-    lifts, readings = read_lifts(DATA / "hill_lifts.csv"), read_readings(DATA / "hill_readings.csv")
     panel = page.locator(".widget-vbox", has=page.locator(".result-LimitsPanel")).last
     status, picture = panel.locator("[role=status]"), panel.locator("svg").first
     for name, words in (("Penny Rope", "loading"), ("Duckling Belt", "unload"), ("Long Platter", "spacing")):
         button = panel.get_by_role("button", name=name, exact=True)
         button.focus()  # not a click: the page may still shift under the mouse
         button.press("Enter")
-        found = governing(limits_of(lifts[name].lines[0], readings[name]))
+        line, readings = demo_hill().line(name)
+        found = governing(limits_of(line, readings))
         assert found.limit.name == words
         status.get_by_text(str(found.capacity), exact=True).wait_for()
         picture.get_by_text(f"{name}: {words} governs, at most {show(found.limit.capacity)}", exact=True).wait_for()
-        speed = lifts[name].lines[0].line_speed.m_as("m/s")
+        speed = line.line_speed.m_as("m/s")
         assert float(panel.get_by_label("Line speed (m/s)").input_value()) == pytest.approx(speed)
         at = "([slider, speed]) => Math.abs(slider.getAttribute('aria-valuenow') - speed) < 0.01"
         page.wait_for_function(at, arg=[handle(page, "Line speed (m/s)").element_handle(), speed])

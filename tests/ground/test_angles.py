@@ -4,11 +4,10 @@ import math
 
 import pytest
 from messages import refuses, table_of_messages
-from places import DATA
 
 import liftcalc
 from liftcalc import Q, UnitError, show, ureg
-from liftcalc.lifts.installation import read_lifts
+from liftcalc.lifts.demo_hill import demo_line
 from liftcalc.lifts.readings import known_values
 from liftcalc.lifts.shares import share_of_limits
 from liftcalc.panels import HandsPanel, SheavePanel
@@ -109,7 +108,7 @@ def test_a_pure_number_is_no_angle(unit):
 
 
 def penny_rope():
-    return read_lifts(DATA / "hill_lifts.csv")["Penny Rope"].lines[0]
+    return demo_line("Penny Rope")[0]
 
 
 def doubtful_shares():

@@ -2,32 +2,37 @@
 
 import csv
 import math
+import re
 
 import numpy as np
 from example_lines import DETACHABLE, FROM_REST, TRAVEL
 from example_tow import G
 from places import DATA
 
-from liftcalc.lifts.installation import read_lifts
-from liftcalc.lifts.readings import read_readings
-from liftcalc.vocabulary import name_of
+UNITS = {  # of the sheets of the data folder, in metres, seconds, newtons, kilograms, kilowatts, degrees and parts
+    "": 1, "m/s": 1, "mph": 0.44704, "ft/s": 0.3048, "m": 1, "ft": 0.3048, "s": 1, "min": 60, "person": 1, "kW": 1,
+    "m/s\u00b2": 1, "N": 1, "kg": 1, "kg/m": 1, "%": 0.01, "degree": 1,
+}  # fmt: skip
+FACTS = (
+    "lift", "line", "kind", "state", "drive_position", "date", "taken_by", "snow", "loading_timed_as", "people_waited",
+)  # fmt: skip
 
 
 def plain_numbers(name):
-    """Return the numbers of a table of the data folder by line and reading, without the package; percent as parts."""
-    with (DATA / name).open(encoding="utf-8") as table:
-        rows = list(csv.DictReader(table))
-    if "reading" in rows[0]:
-        cells = [(row["line"], name_of(row["reading"]), row["value"]) for row in rows]
-    else:
-        cells = [(row["line"], column, text) for row in rows for column, text in row.items() if text[:1].isdigit()]
+    """Return what the sheets of a folder of the data say, by line and name, without the package.
+
+    Of numbers the plain means, in the units that ``UNITS`` turns them into; of facts the words.
+    """
     numbers = {}
-    for line, column, text in cells:
-        if column == "drive_position":
-            numbers.setdefault(line, {})[column] = text
-            continue
-        number, _, unit = text.partition(" ")
-        numbers.setdefault(line, {})[column] = float(number) * (0.01 if unit == "percent" else 1)
+    for path in sorted((DATA / name).glob("*.csv")):
+        with path.open(encoding="utf-8", newline="") as table:
+            rows = [(re.sub("[ -]", "_", row["quantity"]), row["value"], row["unit"]) for row in csv.DictReader(table)]
+        facts = {called: value for called, value, _ in rows if called in FACTS}
+        read = {}
+        for called, value, unit in rows:
+            if called not in FACTS:
+                read.setdefault(called, []).append(float(value) * UNITS[unit])
+        numbers[facts["line"]] = facts | {name: sum(values) / len(values) for name, values in read.items()}
     return numbers
 
 
@@ -108,20 +113,9 @@ def limits_by_hand(kind, r):
     return limits
 
 
-def lines_of(name):
-    """Return the lines of a table of the data folder."""
-    return [line for installation in read_lifts(DATA / name).values() for line in installation.lines]
-
-
-def read_hill():
-    """Return lines and readings of the hill."""
-    return lines_of("hill_lifts.csv"), read_readings(DATA / "hill_readings.csv")
-
-
 def hill_numbers():
-    """Return plain numbers of every line of the hill: of the line and of its readings."""
-    readings = plain_numbers("hill_readings.csv")
-    return {name: numbers | readings.get(name, {}) for name, numbers in plain_numbers("hill_lifts.csv").items()}
+    """Return plain numbers of every line of the hill."""
+    return plain_numbers("hill")
 
 
 GOVERNING = [  # line, limit that governs, the next one, pph as a person writes it

@@ -1,12 +1,11 @@
-"""The invented hill is one hill: field sheet, lifts, readings, tracks, laps and map line tell of the same lifts."""
+"""The invented hill is one hill: its sheets, tracks, laps and map line tell of the same lifts."""
 
-import csv
 import importlib.util
 import re
 
 import numpy as np
 import pytest
-from by_hand import GOVERNING, hill_numbers, limits_by_hand, plain_numbers, read_hill
+from by_hand import GOVERNING, hill_numbers, limits_by_hand
 from example_lines import pph
 from places import DATA
 
@@ -25,24 +24,17 @@ from liftcalc import (
 from liftcalc.fieldwork import (
     count_in_words,
     line_speed_from_laps,
-    read_field_sheet,
     read_lap_times,
     read_map_line,
     read_track,
     read_track_speed,
 )
-from liftcalc.lifts.installation import read_lifts
+from liftcalc.lifts.demo_hill import demo_hill, demo_kinds, demo_line, demo_sheet
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.lifts.limits_of_line import limits_of
 from liftcalc.lifts.tables import hill_table
 
-SHEET = read_field_sheet(DATA / "field_sheet.csv")
-
-
-def rows_of(name, **wanted):
-    """Return the rows of a table of the hill whose cells are as wanted."""
-    with open(DATA / name, encoding="utf-8", newline="") as file:
-        return [row for row in csv.DictReader(file) if all(row[key] == value for key, value in wanted.items())]
+SHEET = demo_sheet()
 
 
 MEANS = [  # quantity of the sheet, digits of its unit, mean
@@ -62,18 +54,26 @@ def test_the_plain_means_of_the_field_sheet_are_the_demo_tow(quantity, digits, m
     assert f"{SHEET.mean(quantity).magnitude:.{digits}f}" == mean
 
 
-def test_the_field_sheet_and_the_lift_table_tell_of_one_rope():
-    (lift,) = rows_of("hill_lifts.csv", line="Penny Rope")
-    for column in ("line_speed", "spacing", "ridden_length", "vertical_rise", "motor_power", "pick_up_acceleration"):
-        number, unit = lift[column].replace("²", "**2").split()
-        mean = SHEET.mean(column.replace("pick_up", "pick-up").replace("_", " ")).m_as(unit)
-        assert mean == pytest.approx(float(number), rel=1e-3), column
+@pytest.mark.parametrize("name", ["line_speed", "spacing", "ridden_length", "vertical_rise", "pick_up_acceleration"])
+def test_the_proposal_begins_with_the_rope_that_runs(name):
+    rope, planned = hill_numbers()["Penny Rope"][name], hill_numbers()["Twin Penny left"][name]
+    assert rope == pytest.approx(planned, rel=1e-3)
+
+
+def test_doors_to_the_hill_lead_to_one_hill():
+    line, readings = demo_line("Penny Rope")
+    assert SHEET.line == line.name == "Penny Rope"
+    assert line.line_speed == SHEET.mean("line speed")
+    assert readings == demo_hill().readings["Penny Rope"]
+    assert demo_hill() is demo_hill()
+    assert [line.kind for line in demo_kinds().lines.values()] == list(KINDS)
 
 
 def test_the_readings_of_the_sheet_follow_from_one_another():
     speed, spacing, length = (SHEET.mean(name) for name in ("line speed", "spacing", "ridden length"))
     ride = ride_time_from_rest(length, speed, SHEET.mean("pick-up acceleration"))
-    assert show(ride) == show(SHEET.mean("ride time")) == "45.3 s"
+    assert show(SHEET.mean("ride time")) == "45.3 s"
+    assert ride.m_as("s") == pytest.approx(45.3, abs=0.1)  # it was timed to half a second
     capacity = hourly_capacity(speed, spacing)
     assert show(capacity) == "1,800 pph"
     assert show(persons_from_flow(capacity, ride)) == "22.6 persons"
@@ -127,9 +127,11 @@ def test_the_ride_in_a_track_is_that_of_a_rider_who_starts_from_rest(name):
     """A second opinion: the moves of the script are added up, and the way of the first seconds is looked at."""
     made = script()
     lift = getattr(made, name)
-    (row,) = rows_of("hill_lifts.csv", line="Penny Rope" if name == "PENNY_ROPE" else "Long Platter")
-    speed, length, rise = (float(row[key].split()[0]) for key in ("line_speed", "ridden_length", "vertical_rise"))
-    assert (lift["speed"], lift["length"], lift["rise"]) == (speed, length, rise)
+    row = hill_numbers()["Penny Rope" if name == "PENNY_ROPE" else "Long Platter"]
+    length = lift["length"]
+    rounded = round(row["line_speed"], 2), round(row["ridden_length"]), round(row["vertical_rise"], 1)
+    assert (lift["speed"], lift["length"], lift["rise"]) == rounded
+    speed = lift["speed"]
     moves = np.array(made.moves_of_one_ride(lift))
     corners = np.cumsum(np.vstack([[0.0, 0.0, 0.0], moves]), axis=0)
     took_hold = corners[2, 0]  # walked up and stood
@@ -180,8 +182,7 @@ RANGES = {
 
 
 def test_the_demo_hill_is_believable():
-    installations = read_lifts(DATA / "hill_lifts.csv")
-    lines = [line for installation in installations.values() for line in installation.lines]
+    lines = list(demo_hill().lines.values())
     assert {line.kind for line in lines} == set(RANGES) < set(KINDS)  # the hill has some of the kinds, not all
     for line_ in lines:
         numbers = {
@@ -194,13 +195,13 @@ def test_the_demo_hill_is_believable():
         for name, (low, high) in RANGES[line_.kind].items():
             assert low <= numbers[name] <= high + 1e-9, f"{line_.name}: {name} {numbers[name]}"
         assert line_.vertical_rise < line_.ridden_length
-    assert len(hill_table(installations).rows) == len(lines) + 1
+    assert len(hill_table(demo_hill()).rows) == len(lines) + 1
 
 
 def test_every_line_of_the_hill_has_readings_and_every_reading_a_line():
-    lines, readings = read_hill()
-    assert {line.name for line in lines} == set(readings) == set(plain_numbers("hill_lifts.csv"))
-    for line in lines:
+    lines, readings = demo_hill().lines, demo_hill().readings
+    assert set(lines) == set(readings) == set(hill_numbers())
+    for line in lines.values():
         known = {record.name for record in limits_of(line, readings[line.name]) if isinstance(record, Limit)}
         assert {"spacing", "loading", "motor", "unload"} <= known, line.name
     assert any("slack_tension" in own for own in readings.values())
@@ -209,12 +210,11 @@ def test_every_line_of_the_hill_has_readings_and_every_reading_a_line():
 
 @pytest.mark.parametrize(("name", "first", "following", "number"), GOVERNING, ids=[case[0] for case in GOVERNING])
 def test_own_arithmetic_what_governs_on_the_hill(name, first, following, number):
-    lines, readings = read_hill()
-    line = next(line for line in lines if line.name == name)
+    line, readings = demo_line(name)
     sums = limits_by_hand(line.kind, hill_numbers()[name])
     assert sorted(sums, key=sums.get)[:2] == [first, following]
     assert round(sums[first]) == number
-    records = limits_of(line, readings[name])
+    records = limits_of(line, readings)
     assert {record.name: pph(record) for record in records if isinstance(record, Limit)} == pytest.approx(
         sums, rel=1e-9
     )
@@ -225,7 +225,7 @@ def test_own_arithmetic_what_governs_on_the_hill(name, first, following, number)
 
 
 def test_every_governing_line_of_the_hill_stands_here():
-    assert {case[0] for case in GOVERNING} == {line.name for line in read_hill()[0]}
+    assert {case[0] for case in GOVERNING} == set(demo_hill().lines)
 
 
 # pages

@@ -6,14 +6,16 @@ Rules and facts of other places are examples, and the local code and authority d
 import math
 
 import pytest
-from by_hand import energy_by_hand, lines_of, plain_numbers, read_hill
+from by_hand import energy_by_hand, hill_numbers
 from example_lines import pph
 from example_tow import G
 
 from liftcalc import Q, governing
+from liftcalc.lifts.demo_hill import demo_hill, demo_kinds
 from liftcalc.lifts.limits_of_line import limits_of, meeting_speed, power_needed
 from liftcalc.lifts.line import line_from
 
+INVENTED = [*demo_hill().lines.values(), *demo_kinds().lines.values()]
 G_OF_THE_BOOKS = 9.8 / G
 LA_PAZ = "operator's and maker's figures for an urban gondola in La Paz"
 WIKI = "community wiki page Ski lift capacity: detachable vs fixed grip (weak source, exact arithmetic)"
@@ -182,9 +184,7 @@ def fastest_in_france(seats, carpet):
 
 @pytest.mark.parametrize("source", [STRMTG_CHAIRS])
 def test_invented_fixed_chairs_keep_to_a_rule(source):
-    chairs = [
-        line for line in lines_of("hill_lifts.csv") + lines_of("kind_examples.csv") if line.kind.startswith("fixed")
-    ]
+    chairs = [line for line in INVENTED if line.kind.startswith("fixed")]
     assert {chair.kind for chair in chairs} == {"fixed chair", "fixed chair with carpet"}
     for chair in chairs:
         seats = chair.persons_per_carrier.m_as("person")
@@ -203,7 +203,7 @@ OTHER_RULES = [  # kinds, name of the line's property, unit, lowest, highest, so
     ("kinds", "name", "unit", "lowest", "highest", "source"), OTHER_RULES, ids=[case[-1] for case in OTHER_RULES]
 )
 def test_invented_lines_keep_to_a_rule(kinds, name, unit, lowest, highest, source):
-    lines = [line for line in lines_of("hill_lifts.csv") + lines_of("kind_examples.csv") if line.kind in kinds]
+    lines = [line for line in INVENTED if line.kind in kinds]
     assert lines
     for line in lines:
         assert lowest <= getattr(line, name).m_as(unit) <= highest, line.name
@@ -236,15 +236,15 @@ def test_a_loop_that_runs_fifteen_percent_too_fast(source):
 
 @pytest.mark.parametrize("source", [f"{ITALY}: 1.996 for half a turn"])
 def test_traction_of_the_hill_with_a_published_friction(source):
-    lines, readings = read_hill()
-    with_tension = [line for line in lines if "slack_tension" in readings[line.name]]
+    readings = demo_hill().readings
+    with_tension = [line for line in demo_hill().lines.values() if "slack_tension" in readings[line.name]]
     assert with_tension
     for line in with_tension:
         theirs = readings[line.name] | {"lining_friction": Q(0.22, "")}
         traction = next(limit for limit in limits_of(line, theirs) if limit.name == "traction")
-        numbers = plain_numbers("hill_readings.csv")[line.name]
+        numbers = hill_numbers()[line.name]
         assert numbers["wrap_angle"] == 180
-        pull = energy_by_hand(line.kind, numbers | plain_numbers("hill_lifts.csv")[line.name])["pull"]
+        pull = energy_by_hand(line.kind, numbers)["pull"]
         ratio = 1.996 / numbers["grip_safety_factor"]
         left = numbers["slack_tension"] * (ratio - 1) - numbers["idle_drag"]
         left /= ratio if numbers["drive_position"] == "bottom" else 1  # each rider slackens the slack side as well
@@ -256,6 +256,6 @@ def test_traction_of_the_hill_with_a_published_friction(source):
 
 @pytest.mark.parametrize("source", [WOLFSPERGER])
 def test_friction_of_the_hill_lies_within_what_was_measured(source):
-    frictions = [own["snow_friction"].m_as("") for own in read_hill()[1].values() if "snow_friction" in own]
+    frictions = [own["snow_friction"].m_as("") for own in demo_hill().readings.values() if "snow_friction" in own]
     assert len(frictions) >= 2
     assert all(0.023 <= friction <= 0.139 for friction in frictions)

@@ -11,15 +11,16 @@ import pytest
 from liftcalc.errors import PlainError
 from liftcalc.exercises.__main__ import learners_in
 from liftcalc.exercises.record import read_record
-from liftcalc.fieldwork import read_field_sheet, read_lap_times, read_map_line, read_track
-from liftcalc.lifts.installation import read_lifts
-from liftcalc.lifts.readings import read_readings
+from liftcalc.fieldwork import read_lap_times, read_map_line, read_track
+from liftcalc.lifts.hill import read_hill
+from liftcalc.lifts.sheet import read_sheet
 
+FORM = "quantity,value,unit,plus_minus,method,note\n"
 PACKAGE = Path(__file__).resolve().parents[2] / "liftcalc"
 IMPORTS = """
 from liftcalc import DisagreementError, NotKnownError, Q, headway, solve_line
-from liftcalc.fieldwork import read_field_sheet
-from liftcalc.lifts.installation import read_lifts
+from liftcalc.lifts.hill import read_hill
+from liftcalc.lifts.sheet import read_sheet
 """
 ERRORS = {  # what a reader writes: the line that answers it
     'headway(Q(2, "s"), Q(6.8, "m"))': "UnitError: headway: line_speed must be a speed, but got a time: 2 s. "
@@ -28,10 +29,10 @@ ERRORS = {  # what a reader writes: the line that answers it
     "Write for example Q(3.4, 'm/s').",
     'headway(Q([[1, -1], [2, 3]], "m/s"), Q(6.8, "m"))': "PlainError: headway: line_speed must be greater than zero, "
     "but got [[ 1. -1.] [ 2.  3.]] m/s. Write for example Q(3.4, 'm/s').",
-    'read_field_sheet("no_such_sheet.csv")': "FieldFileError: no_such_sheet.csv: the file cannot be opened "
+    'read_sheet("no_such_sheet.csv")': "FieldFileError: no_such_sheet.csv: the file cannot be opened "
     "(No such file or directory). Check the name and the folder.",
-    'read_lifts("no_such_lifts.csv")': "FieldFileError: no_such_lifts.csv: the file cannot be opened "
-    "(No such file or directory). Check the name and the folder.",
+    'read_hill("no_such_hill")': "FieldFileError: no_such_hill: the folder cannot be opened "
+    "(No such file or directory). Check the name.",
     'raise NotKnownError("nothing follows")': "NotKnownError: nothing follows",
     'raise DisagreementError("two figures\\n  disagree")': "DisagreementError: two figures disagree",
 }
@@ -67,6 +68,22 @@ def test_in_a_notebook_the_same_line(tmp_path):
     assert (run.stdout.splitlines(), run.stderr) == (list(ERRORS.values()), "")
 
 
+def test_an_error_of_several_faults_is_a_line_for_each(tmp_path):
+    (tmp_path / "sheet.csv").write_text(f"{FORM}line sped,3,m/s,,,\nspacing,six,m,,,\n", encoding="utf-8")
+    wanted = [
+        "FieldSheetError: sheet.csv: 2 cells cannot be read.",
+        "Row 2, column quantity: 'line sped' is no quantity of a sheet. Is 'line speed' meant?",
+        "Row 3, column value: 'six' is no number. Write digits only, such as 3.4.",
+    ]
+    text = 'from liftcalc.lifts.sheet import read_sheet\n\nread_sheet("sheet.csv")\n'
+    (tmp_path / "my_script.py").write_text(text, encoding="utf-8")
+    run = python("my_script.py", folder=tmp_path)
+    assert run.stderr.splitlines() == [f"my_script.py, line 3: {wanted[0]}", *wanted[1:]]
+    with pytest.raises(PlainError) as caught:
+        read_sheet(tmp_path / "sheet.csv")
+    assert caught.value._render_traceback_() == ["\n".join(wanted)]  # what a notebook shows
+
+
 def test_in_a_script_the_same_line_behind_the_readers_own_place(tmp_path):
     call, line = list(ERRORS.items())[1]
     text = f"from liftcalc import Q, headway\ndef half():\n    return {call} / 2\n\nhalf()\n"
@@ -80,10 +97,14 @@ def test_in_a_script_the_same_line_behind_the_readers_own_place(tmp_path):
     assert run.returncode == 1
 
 
+def read_hill_of_one(path):
+    """Read the folder in which one file lies alone."""
+    return read_hill(path.parent if path.exists() else path)
+
+
 READERS = [
-    (read_field_sheet, ".csv", "quantity,value,unit,plus_minus,method,note\n"),
-    (read_lifts, ".csv", "installation,line,kind,level,vertical_rise\n"),
-    (read_readings, ".csv", "line,reading,value\n"),
+    (read_sheet, ".csv", FORM),
+    (read_hill_of_one, ".csv", FORM),
     (read_lap_times, ".csv", "lap,seconds,note\n"),
     (read_track, ".gpx", ""),
     (read_map_line, ".kml", ""),
