@@ -137,6 +137,8 @@ def _those_that_fit(kind, values, draws):
     for value in values.values():
         if isinstance(value, Quantity) and np.ndim(value.magnitude):
             fits = fits & (value.magnitude > 0)
+    if "vertical_rise" in values and "ridden_length" in values:
+        fits = fits & (values["ridden_length"] > values["vertical_rise"])
     return only_those(values, fits) if fits.any() else None
 
 

@@ -219,7 +219,7 @@ TRAM_ROWS = ("kind,reversible tram", "ridden length,1600,m", "vertical rise,600,
 V_REST = speed_of_ride(45.25, 150, 1.5)
 T_REST = 150 / 3.4 + 3.4 / 3
 T_TRAM = 1600 / 8 + 8 / 0.5
-RULES = [  # what, rows, what makes the line besides the rest, numbers by hand, compared: name, what the line makes of it
+RULES = [  # what, rows, what makes the line, numbers by hand, what is compared and what the line makes of it
     ("a tow of a kind that was not read takes the spacing",
      ("ridden length,150,m", "vertical rise,29.4,m", "persons per carrier,1,person", "line speed,3.4,m/s",
       "spacing,6.8,m", "interval,2.1,s"),
