@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 from pint import Quantity
 
+from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.lifts.givens import LINE_QUANTITIES
 from liftcalc.lifts.governing import Governing, governing
 from liftcalc.lifts.kinds import NOT_READ
@@ -18,7 +19,7 @@ from liftcalc.lifts.shares import shares_in
 from liftcalc.lifts.sheet_line import Compared, compared, known_of, made_from, moved
 from liftcalc.quantity_text import show
 from liftcalc.tables import Table
-from liftcalc.units import Q
+from liftcalc.units import PlainError, Q
 from liftcalc.vocabulary import VOCABULARY, words_of
 
 SEED, DRAWS = 2026, 4_000
@@ -124,21 +125,36 @@ def _with_draws(sheet, known, drawn):
             values[name] = Q(numbers, known[name].units)
     for name in makes:
         if name in drawn:
+            above = np.where(drawn[name] > 0, drawn[name], np.nan)  # what is not above zero fits nothing
             for other, after in moved(sheet, name, 1 + STEP).items():
                 power = np.log((after / known[other]).m_as("")) / np.log1p(STEP)
                 if abs(power) > NO_POWER:
-                    values[other] = values[other] * (np.maximum(drawn[name], 0) / sheet.mean(name).magnitude) ** power
+                    values[other] = values[other] * (above / sheet.mean(name).magnitude) ** power
     return values
+
+
+def _check_rise(known):
+    """Refuse a rise that is no less than the length, where the sheet holds too little for a line to be made of it."""
+    rise, length = known.get("vertical_rise"), known.get("ridden_length")
+    if rise is not None and length is not None and rise >= length:
+        raise PlainError(
+            f"the vertical rise must be less than the ridden length of {show(length)}, but got {show(rise)}. Write the "
+            "length along the slope, and the height gained."
+        )
 
 
 def _those_that_fit(kind, values, draws):
     """Return the values with those draws alone that fit the formulas; None where no draw does."""
-    fits = np.broadcast_to(where_possible(kind, values), draws)
+    fits = np.full(draws, True)
     for value in values.values():
         if isinstance(value, Quantity) and np.ndim(value.magnitude):
             fits = fits & (value.magnitude > 0)
     if "vertical_rise" in values and "ridden_length" in values:
         fits = fits & (values["ridden_length"] > values["vertical_rise"])
+    if not fits.any():
+        return None
+    values = only_those(values, fits)
+    fits = np.broadcast_to(where_possible(kind, values), np.count_nonzero(fits))
     return only_those(values, fits) if fits.any() else None
 
 
@@ -160,11 +176,15 @@ def sheet_limits(sheet, *, seed=SEED, draws=DRAWS):
 
     Raises
     ------
-    PlainError
+    FieldFileError
         If the readings fit no formula, such as a rise above the ridden length.
     """
     known, kind = known_of(sheet), sheet.kind or NOT_READ
-    records = limits_at(kind, known)
+    try:
+        _check_rise(known)
+        records = limits_at(kind, known)
+    except PlainError as error:
+        raise FieldFileError(f"{sheet.name}: {error}") from None
     missing = {record.name: record.missing for record in records if isinstance(record, LeftOut)}
     drawn, exact = _in_doubt(sheet, known, seed, draws)
     inside = _those_that_fit(kind, _with_draws(sheet, known, drawn), draws)

@@ -13,7 +13,7 @@ from pint import Quantity
 
 from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.fieldwork.sheet import COLUMNS, example_row
-from liftcalc.lifts.givens import LINE_QUANTITIES, adds
+from liftcalc.lifts.givens import LINE_QUANTITIES, NotKnownError, adds
 from liftcalc.lifts.kinds import NOT_READ, kind_named
 from liftcalc.lifts.line import Line, what_follows
 from liftcalc.lifts.readings import READINGS
@@ -22,6 +22,7 @@ from liftcalc.units import PlainError
 from liftcalc.vocabulary import VOCABULARY, words_of
 
 BESIDE = ("vertical_rise", "motor_power", "dwell_time", "station_time", "pick_up_acceleration", "acceleration")
+OF_A_RIDE = ("ride_time", "riders_on_line")
 OF_THE_START = BESIDE[2:]  # what ``line_from`` takes to work the rest out
 FILLERS = (
     "spacing",
@@ -55,7 +56,8 @@ class Compared:
         apart = self.apart
         if abs(apart) < SAME_WITHIN:
             return "the same"
-        return f"{abs(100 * apart):.2g} % {'above' if apart > 0 else 'below'}"
+        percent = float(f"{abs(100 * apart):.2g}")  # two figures, and never a power of ten
+        return f"{percent:.12g} % {'above' if apart > 0 else 'below'}"
 
     def __str__(self):
         made = f"read {show(self.read)}, the line makes it {show(self.made)}"
@@ -77,7 +79,7 @@ def _first(sheet):
     """Return the names of the readings that say most directly what the line is, as far as they were read."""
     kind = _kind(sheet)
     pitch = ("interval", "spacing") if kind.has_carriers else ("spacing", "interval")
-    if kind.reversible and sheet.has("dwell_time"):
+    if _every_trip(sheet):
         pitch = ()  # the interval follows from the trip: one that was timed is compared
     read = next((name for name in pitch if sheet.has(name)), None)
     names = ("line_speed", read, "persons_per_carrier", "ridden_length")
@@ -90,7 +92,15 @@ def _fillers(sheet):
     counted = kind.has_carriers and not kind.reversible
     if kind.detachable:  # the time in the stations counts, and so all that a round takes must be read
         counted = sheet.has("station_time", "sheave_distance") and (sheet.has("line_speed") or sheet.has("interval"))
-    return [name for name in names if counted or name != "carriers_on_loop"]
+    if _every_trip(sheet):
+        names.sort(key="interval".__eq__)  # the trip itself goes before it
+    useless = {name for name in names if sheet.mean(name).magnitude == 0}  # a head count of an empty line
+    return [name for name in names if name not in useless and (counted or name != "carriers_on_loop")]
+
+
+def _every_trip(sheet):
+    """Return whether a cabin comes every trip, so that the interval is the ride time and a dwell time that was read."""
+    return _kind(sheet).reversible and sheet.has("dwell_time")
 
 
 def _follows(sheet, chosen, factors=None):
@@ -100,11 +110,26 @@ def _follows(sheet, chosen, factors=None):
         givens["persons_per_carrier"] = None  # a carrier may hold more than one: it is not taken as 1
     if not chosen:
         return {}
-    kind = sheet.kind or NOT_READ
+    kind, beside = sheet.kind or NOT_READ, _beside(sheet, OF_THE_START)
+    if _every_trip(sheet) and not {"ride_time", "interval"} & _determined(sheet, chosen):
+        del beside["dwell_time"]  # no trip follows yet, and so it makes nothing
+    if set(chosen) <= set(OF_A_RIDE) and {"pick_up_acceleration", "acceleration"} & set(beside):
+        return {}  # of a ride alone the start cannot be taken off
     try:
-        return what_follows(sheet.line, kind, **_beside(sheet, OF_THE_START), **givens).values
+        return what_follows(sheet.line, kind, **beside, **givens).values
+    except NotKnownError:  # a ride with its start taken off needs more: without it the rest follows
+        rest = [name for name in chosen if name not in OF_A_RIDE]
+        return _follows(sheet, rest, factors) if len(rest) < len(chosen) else {}
     except PlainError as error:
         raise FieldFileError(f"{sheet.name}: {error}") from None
+
+
+def _determined(sheet, chosen):
+    """Return the names of readings of a line, and of what a dwell time adds to them."""
+    known = {*chosen} if _kind(sheet).has_carriers else {*chosen, "persons_per_carrier"}
+    if _every_trip(sheet) and not (adds("ride_time", known) and adds("interval", known)):
+        known |= {"ride_time", "interval"}
+    return known
 
 
 def _choose(sheet):
@@ -114,11 +139,10 @@ def _choose(sheet):
     """
     chosen = _first(sheet)
     follows = _follows(sheet, chosen)
-    taken_as_one = [] if _kind(sheet).has_carriers else ["persons_per_carrier"]
     for name in _fillers(sheet):
         if all(wanted in follows for wanted in WANTED):
             break
-        if name not in chosen and adds(name, {*chosen, *taken_as_one}):
+        if name not in chosen and adds(name, _determined(sheet, chosen)):
             chosen.append(name)
             follows = _follows(sheet, chosen)
     if sheet.has("sheave_distance") and "sheave_distance" not in follows:

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from by_hand import GOVERNING, limits_by_hand, ride_time_by_hand, riders_by_hand
 from example_tow import G
-from messages import refuses
+from messages import refuses, table_of_messages
 from scipy.stats import norm
 
 from liftcalc.fieldwork.safe_files import FieldFileError
@@ -319,10 +319,27 @@ def test_a_sheet_from_which_nothing_follows_says_so(rows):
     assert limits.compared == []
 
 
-def test_a_rise_above_the_length_is_refused():
-    refuses(
-        lambda: sheet_limits(sheet_of(*TOW, "line speed,3.4,m/s", "spacing,6.8,m", "vertical rise,400,m")),
-        "sheet.csv: Line: vertical_rise must be less than the ridden length of 150 m, but got 215 m. Write the length "
-        "along the slope, and the height gained.",
-        FieldFileError,
-    )
+REFUSED = [  # rows, message behind "sheet.csv: "
+    ((*TOW, "line speed,3.4,m/s", "spacing,6.8,m", "vertical rise,400,m"),
+     "the vertical rise must be less than the ridden length of 150 m, but got 215 m. Write the length along the slope, "
+     "and the height gained."),
+    (("kind,rope tow", "ridden length,20,m", "vertical rise,29.4,m"),  # of which no line follows
+     "the vertical rise must be less than the ridden length of 20.0 m, but got 29.4 m. Write the length along the "
+     "slope, and the height gained."),
+    (("kind,rope tow", "ridden length,5,m", "line speed,5,m/s", "pick-up acceleration,1.5,m/s2"),
+     "ride_time_from_rest: pick_up_acceleration of 1.5 m/s² takes 8.3 m to the speed of the rope, but the ride is 5.0 m "
+     "long. Write a larger pick_up_acceleration, such as Q(1.5, 'm/s**2'), or a longer ride."),
+]  # fmt: skip
+
+
+@table_of_messages(REFUSED, "rows", kind=FieldFileError)
+def test_readings_that_fit_no_formula_are_refused(rows, message, kind):
+    refuses(lambda: sheet_limits(sheet_of(*rows)), f"sheet.csv: {message}", kind)
+
+
+def test_a_scatter_that_reaches_below_zero_leaves_those_draws_out():
+    limits = sheet_limits(sheet_of(*TOW, "line speed,3.4,m/s", "spacing,2,m", "spacing,12,m"))  # 7 m, doubt 5 m
+    spacing = np.random.default_rng(1).normal(7, 5, 100_000)
+    own = 3600 * 3.4 / spacing[spacing > 0]
+    errors = standard_errors(own, ENDS, DRAWS * np.mean(spacing > 0))
+    assert np.all(np.abs(ends(limits, "spacing") - np.quantile(own, ENDS)) <= 4 * errors)

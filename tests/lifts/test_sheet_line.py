@@ -310,6 +310,16 @@ RULES = [  # what, rows, what makes the line, numbers by hand, what is compared 
     ("an interval makes a tram whose dwell time was not read",
      (*TRAM_ROWS, "line speed,8,m/s", "interval,280,s", "carriers on the loop,2"),
      ["line_speed", "interval", "persons_per_carrier"], {"spacing": 8 * 280}, {"carriers_on_loop": 2}),
+    ("of a tram the trip goes before the interval",
+     (*TRAM_ROWS, "ride time,216,s", "acceleration,0.5,m/s2", "dwell time,60,s", "interval,290,s"),
+     ["persons_per_carrier", "ride_time"], {"line_speed": 8, "spacing": 8 * 276}, {"interval": 276}),
+    ("an interval and a dwell time make the length of a tram",
+     ("kind,reversible tram", "vertical rise,600,m", "persons per carrier,40,person", "line speed,8,m/s",
+      "acceleration,0.5,m/s2", "dwell time,60,s", "interval,276,s"),
+     ["line_speed", "persons_per_carrier", "interval"], {"ridden_length": 1600, "spacing": 8 * 276}, {}),
+    ("a head count of an empty line fills no gap",
+     (*TOW_ROWS, "line speed,3.4,m/s", "head count,0,person", "hourly capacity,1800,pph,,ideal"),
+     ["line_speed", "hourly_capacity"], {"spacing": 6.8}, {"riders_on_line": 150 / 6.8}),
     ("several readings count by their mean",
      (*TOW_ROWS, "line speed,3.2,m/s", "line speed,3.6,m/s", "spacing,6.8,m", "ridden length,160,m"),
      ["line_speed", "spacing"], {"line_speed": 3.4, "ridden_length": 155}, {}),
@@ -344,7 +354,15 @@ def test_which_readings_make_the_line(what, rows, makes, numbers, beside):
 
 def test_a_difference_in_words():
     made = Q(100, "m")
-    for read, words in ((100.04, "the same"), (99.96, "the same"), (104.96, "5 % above"), (99.9, "0.1 % below")):
+    for read, words in (
+        (100.04, "the same"),
+        (99.96, "the same"),
+        (104.96, "5 % above"),
+        (99.9, "0.1 % below"),
+        (0, "100 % below"),
+        (250, "150 % above"),
+        (123_456, "120000 % above"),
+    ):
         assert Compared("spacing", Q(read, "m"), made).difference == words
     assert str(Compared("spacing", Q(110, "m"), made)) == "spacing: read 110 m, the line makes it 100 m: 10 % above"
 
@@ -367,6 +385,15 @@ def test_what_a_sheet_without_a_line_gives_all_the_same():
     assert compared(sheet) == []
     assert known_of(sheet_of("loading time,6,s")) == {"loading_time": Q(6, "s")}
     assert known_of(sheet_of("kind,rope tow")) == {}
+    assert known_of(sheet_of("kind,rope tow", "head count,20,person", "pick-up acceleration,1.5,m/s2")) == {
+        "pick_up_acceleration": Q(1.5, "m/s**2")
+    }
+    tram = ("kind,reversible tram", "dwell time,60,s", "acceleration,0.5,m/s2", "persons per carrier,40,person")
+    for more in ((), ("ride time,216,s",), ("line speed,8,m/s",), ("carriers on the loop,2",)):
+        known = known_of(sheet_of(*tram, *more))
+        assert known["persons_per_carrier"] == Q(40, "person")
+        assert "spacing" not in known
+        assert ("line_speed" in known) == (more == ("line speed,8,m/s",))
 
 
 LACKS = "which nobody read. Add a row such as:"
