@@ -56,6 +56,8 @@ ONE_FAULT = [  # rows below the heading; the message behind "sheet.csv, "
      "row 4, column quantity: line came before, in row 2. Keep one of the two."),
     ("persons counted,33,person,,,\npersons counted,31,person,,,\ncounting time,2,min,,,",
      "row 3, column quantity: persons counted without a row of counting time. Write both, in pairs."),
+    ("persons counted,9,person,,,\ncounting time,2,min,,,\npersons counted,9,person,,,\npersons counted,9,person,,,",
+     "row 4, column quantity: persons counted without a row of counting time. Write both, in pairs."),
     ("persons counted,33,person,,,\ncounting time,2,min,,,\ncounting time,2,min,,,",
      "row 4, column quantity: counting time without a row of persons counted. Write both, in pairs."),
     # facts
@@ -140,6 +142,9 @@ ONE_FAULT = [  # rows below the heading; the message behind "sheet.csv, "
      "row 2, column plus_minus: must not be negative, but got -0.5. Write the size without a sign."),
     ("spacing,6.8,m,7,,",
      "row 2, column plus_minus: 7 is as large as the value, 6.8, or larger. "
+     "Write half of the range in which the true value lies."),
+    ("spacing,6.8,m,6.80,,",
+     "row 2, column plus_minus: 6.80 is as large as the value, 6.8, or larger. "
      "Write half of the range in which the true value lies."),
     ("spacing,6.8,m,some,,", f"row 2, column plus_minus: 'some' is no number. {DIGITS}"),
     # the method, and cells too many

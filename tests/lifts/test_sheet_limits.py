@@ -327,8 +327,8 @@ REFUSED = [  # rows, message behind "sheet.csv: "
      "the vertical rise must be less than the ridden length of 20.0 m, but got 29.4 m. Write the length along the "
      "slope, and the height gained."),
     (("kind,rope tow", "ridden length,5,m", "line speed,5,m/s", "pick-up acceleration,1.5,m/s2"),
-     "ride_time_from_rest: pick_up_acceleration of 1.5 m/s² takes 8.3 m to the speed of the rope, but the ride is 5.0 m "
-     "long. Write a larger pick_up_acceleration, such as Q(1.5, 'm/s**2'), or a longer ride."),
+     "ride_time_from_rest: pick_up_acceleration of 1.5 m/s² takes 8.3 m to the speed of the rope, but the ride is "
+     "5.0 m long. Write a larger pick_up_acceleration, such as Q(1.5, 'm/s**2'), or a longer ride."),
 ]  # fmt: skip
 
 
@@ -337,9 +337,16 @@ def test_readings_that_fit_no_formula_are_refused(rows, message, kind):
     refuses(lambda: sheet_limits(sheet_of(*rows)), f"sheet.csv: {message}", kind)
 
 
-def test_a_scatter_that_reaches_below_zero_leaves_those_draws_out():
-    limits = sheet_limits(sheet_of(*TOW, "line speed,3.4,m/s", "spacing,2,m", "spacing,12,m"))  # 7 m, doubt 5 m
-    spacing = np.random.default_rng(1).normal(7, 5, 100_000)
-    own = 3600 * 3.4 / spacing[spacing > 0]
-    errors = standard_errors(own, ENDS, DRAWS * np.mean(spacing > 0))
+SCATTER = [  # rows, mean and doubt by hand, capacity from what is drawn
+    (("spacing,2,m", "spacing,12,m"), 7, 5, lambda spacing: 3600 * 3.4 / spacing),
+    (("hourly capacity,500,pph,,ideal", "hourly capacity,3500,pph,,ideal"), 2000, 1500, lambda capacity: capacity),
+]
+
+
+@pytest.mark.parametrize(("rows", "mean", "doubt", "capacity"), SCATTER)
+def test_a_scatter_that_reaches_below_zero_leaves_those_draws_out(rows, mean, doubt, capacity):
+    limits = sheet_limits(sheet_of(*TOW, "line speed,3.4,m/s", *rows))
+    drawn = np.random.default_rng(1).normal(mean, doubt, 100_000)
+    own = capacity(drawn[drawn > 0])
+    errors = standard_errors(own, ENDS, DRAWS * np.mean(drawn > 0))
     assert np.all(np.abs(ends(limits, "spacing") - np.quantile(own, ENDS)) <= 4 * errors)

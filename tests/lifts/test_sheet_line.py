@@ -414,6 +414,8 @@ NO_LINE = [  # rows, message behind "sheet.csv: "
     (("kind,rope tow", "line speed,3.4,m/s", "ridden length,150,m", "vertical rise,29.4,m",
       "persons counted,33,person", "counting time,2,min"),
      f"there is no line without spacing, {LACKS} spacing,...,m,,,"),
+    ((*TOW_ROWS, "line speed,3.4,m/s", "head count,0,person"),
+     f"there is no line without spacing, {LACKS} spacing,...,m,,,"),
     ((*TOW_ROWS, "line speed,3.4,m/s", "spacing,6.8,m", "vertical rise,300,m"),
      "Line: vertical_rise must be less than the ridden length of 150 m, but got 165 m. Write the length along the "
      "slope, and the height gained."),
