@@ -46,6 +46,13 @@ def test_the_error_asked_for_is_taken_and_handed_back():
         assert str(refuses(told(UnitError("headway: got (3.4)")), message, UnitError)) == "headway: got (3.4)"
 
 
+def test_an_error_of_several_faults_has_as_many_lines_as_are_asked_for():
+    error = PlainError("sheet:\nrow 2\nrow 3")
+    assert refuses(told(error), "sheet:\nrow 2\nrow 3", lines=3) is error
+    with pytest.raises(AssertionError, match="not 2 lines"):
+        refuses(told(error), "sheet:\nrow 2\nrow 3", lines=2)
+
+
 def test_a_row_of_a_table_is_named_by_its_first_words_or_by_what_it_is():
     long = "headway: line_speed needs a unit, but got the bare value 3.4. Write Q(3.4, 'm/s')."
     by_words = table_of_messages([(len, long), (len, "headway: bare", UnitError)]).mark
