@@ -1,7 +1,7 @@
 """Lifts side by side in tables: what they carry, what they ask of the motor, what limits them, their hazards."""
 
 from liftcalc.formulas.motor import power_per_thousand_pph
-from liftcalc.lifts.governing import governing
+from liftcalc.lifts.governing import governing, not_read
 from liftcalc.lifts.kinds import KINDS, kind_named
 from liftcalc.lifts.limits_of_line import limits_of, power_needed
 from liftcalc.quantity_text import show
@@ -108,7 +108,7 @@ def comparison_table(hill):
 
 
 def governing_table(hill):
-    """Return which limit governs each line, how far the next one is away, and what is left out.
+    """Return which limit governs each line, how far the next one is away, and what is left out for want of a reading.
 
     Parameters
     ----------
@@ -125,7 +125,7 @@ def governing_table(hill):
         found = governing(limits_of(line, hill.readings[line.name]))
         following = found.next_limit
         further = (following.name, f"{show(found.ahead)} above") if following else ("none", "")
-        left_out = "; ".join(f"{item.name}: {', '.join(item.missing)} not read" for item in found.left_out) or "nothing"
+        left_out = not_read(found.left_out) or "nothing"
         rows.append((line.name, found.limit.name, str(found.capacity), *further, left_out))
     columns = ("line", "governs", "at most", "next", "how far", "left out")
     return Table("Which limit governs, line by line", columns, rows)

@@ -9,7 +9,7 @@ from liftcalc.levels import Capacity
 from liftcalc.panels.control_row import ControlRow
 from liftcalc.panels.controls import CONTROLS, SYSTEMS, in_system, number_in
 from liftcalc.panels.state import notebook_state
-from liftcalc.quantity_text import as_received, unit_word
+from liftcalc.quantity_text import as_received, show, unit_word
 from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q, UnitError, is_like
 
@@ -115,6 +115,11 @@ class Panel(WithStill):
     def note(self):
         """Return a sentence that stands below the results; empty for none."""
         return ""
+
+    def slope(self):
+        """Return the grade on which a picture draws its riders, and the words for it."""
+        grade = self.state.values["grade"]
+        return grade, f"a slope of {show(grade)}"
 
     # what every panel does
 

@@ -114,8 +114,13 @@ class ControlRow:
         self._quiet = False
 
 
+MOST_BUTTONS = 14  # in a row; more names are typed, or chosen from a list
+
+
 def row_of_buttons(names, choose):
-    """Return a row of buttons, one a name, each of which calls a function with its name."""
+    """Return a row of buttons, one a name, each of which calls a function with its name; a box to type in for many."""
+    if len(names) > MOST_BUTTONS:
+        return _box_of_names(names, choose)
     buttons = []
     for name in names:
         button = widgets.Button(
@@ -124,3 +129,18 @@ def row_of_buttons(names, choose):
         button.on_click(lambda pressed: choose(pressed.description))
         buttons.append(button)
     return widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap"))
+
+
+def _box_of_names(names, choose):
+    """Return a box in which one of many names is typed or chosen; other words do nothing."""
+    box = widgets.Combobox(
+        options=tuple(names), description="Line", placeholder=f"type or choose one of {len(names)} lines",
+        layout=widgets.Layout(width="420px", max_width="100%"), style={"description_width": "60px"},
+    )  # fmt: skip
+
+    def typed(change):
+        if change["new"] in names:
+            choose(change["new"])
+
+    box.observe(typed, "value")
+    return box

@@ -169,6 +169,35 @@ def speed_control(end):
     )
 
 
+def reaching(control, value):
+    """Return a control whose range holds a value: as it is, or wider, up or down to a round number of both systems."""
+    if value is None or control.metric.low <= value.m_as(control.metric.unit) <= control.metric.high:
+        return control
+    return replace(control, metric=_reaching(control.metric, value), us=_reaching(control.us, value))
+
+
+def _reaching(scale, value):
+    """Return a range that holds a value."""
+    number = value.m_as(scale.unit)
+    if number > scale.high:
+        high = _round_number(1.25 * number)
+        step = scale.step * 10 if high / scale.step > MOST_STEPS else scale.step
+        return replace(scale, high=high, step=step)
+    low = _round_number(0.5 * number) if number > 0 else 0.0
+    return replace(scale, low=low, step=min(scale.step, low or scale.step))
+
+
+MOST_STEPS = 5_000  # of a slider
+
+
+def _round_number(number):
+    """Return the next number up that has one figure or two, such as 250 or 0.3."""
+    power = 10.0 ** math.floor(math.log10(abs(number)))
+    return next(
+        part * power for part in (1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10) if part * power >= abs(number) * (1 - 1e-9)
+    )
+
+
 def display_unit(quantity, system):
     """Return the unit in which a quantity is shown in one system."""
     units = DISPLAY_UNITS.get(kind_of(quantity))

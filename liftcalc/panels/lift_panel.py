@@ -5,6 +5,7 @@ from liftcalc.lifts.demo_hill import demo_line
 from liftcalc.lifts.kinds import map_length
 from liftcalc.lifts.readings import known_values
 from liftcalc.panels.base import Panel
+from liftcalc.panels.controls import reaching
 from liftcalc.units import PlainError
 from liftcalc.vocabulary import words_of
 
@@ -46,7 +47,11 @@ class LiftPanel(Panel):
         unread = [words_of(name) for name in self.needs if name not in self.known]
         if unread:
             raise PlainError(
-                f"{type(self).__name__}: no reading of {' and '.join(unread)} on {self.line.name}. "
-                "Add it to the readings of this line."
+                f"{type(self).__name__}: {', '.join(unread)} of {self.line.name} not read. Add a row of each to its "
+                "sheet."
             )
         super().__init__(**{**(slider_values(self.control_names, self.known) if given else {}), **settings})
+
+    def control(self, name):
+        """Return one control; its range holds what the lift has."""
+        return reaching(super().control(name), slider_values((name,), self.known).get(name))
