@@ -5,7 +5,7 @@ from liftcalc.lifts.governing import governing, not_read
 from liftcalc.lifts.kinds import KINDS, kind_named
 from liftcalc.lifts.limits_of_line import limits_of, power_needed
 from liftcalc.quantity_text import show
-from liftcalc.tables import Table
+from liftcalc.tables import Table, csv_text
 from liftcalc.units import Q
 
 
@@ -174,3 +174,27 @@ def hill_frame(hill):
                 }
             )
     return pandas.DataFrame(rows).set_index("line")
+
+
+def hill_csv(hill):
+    """Return all lines of a hill as CSV text, as ``hill_frame`` has them; what was not read is an empty cell."""
+    frame = hill_frame(hill).reset_index()
+    rows = [
+        ["" if cell != cell else f"{cell:.10g}" if isinstance(cell, float) else cell for cell in row]
+        for row in frame.itertuples(index=False)
+    ]
+    return csv_text(frame.columns, rows)
+
+
+WEAKEST = 25  # lines that are shown; the file holds all
+
+
+def weakest_first(hill):
+    """Return a table of the lines of a hill, the one that carries the fewest first, with what governs each."""
+    frame = hill_frame(hill).sort_values("at most (pph)", kind="stable").head(WEAKEST)
+    rows = [
+        (line, row["kind"], row["governs"], show(Q(row["at most (pph)"], "pph")), row["limits left out"] or "nothing")
+        for line, row in frame.iterrows()
+    ]
+    count = f"the {WEAKEST} weakest of {len(hill.lines)}" if len(hill.lines) > WEAKEST else "the weakest first"
+    return Table(f"What each line carries at most, {count}", ("line", "kind", "governs", "at most", "left out"), rows)

@@ -10,6 +10,8 @@ import ipywidgets as widgets
 
 from liftcalc.lifts.hill import hill_from_bytes, read_hill
 from liftcalc.lifts.sheet import read_sheet, sheet_from_bytes
+from liftcalc.lifts.sheet_limits import sheet_limits
+from liftcalc.lifts.sheet_line import sheet_line, sheet_readings
 from liftcalc.panels.base import WIDTH, WithStill
 from liftcalc.units import PlainError
 
@@ -203,6 +205,10 @@ class SheetPage(Page):
     def __init__(self, path):
         super().__init__(read_sheet(path))
 
+    def lift_panel(self, make, **settings):
+        """Return a panel of the line and the readings of the sheet."""
+        return PagePanel(self, lambda sheet: make(sheet_line(sheet), sheet_readings(sheet), **settings))
+
     @staticmethod
     def from_files(files):
         """Return the sheet in the file that came."""
@@ -236,6 +242,14 @@ class HillPage(Page):
         brought = hill_from_bytes(files)
         self.newest = next(iter(brought.lines))
         return self.value.with_(brought)
+
+    def panel(self, make, **settings):
+        """Return a panel of the hill, which begins with the line that came last by the button."""
+        return PagePanel(self, lambda hill: make(hill, line=self.newest, **settings))
+
+    def doubts(self):
+        """Return a part with the limits of the line that came last, each with its doubt; else of the first line."""
+        return Part(self, lambda hill: sheet_limits(hill.sheets[self.newest or next(iter(hill.sheets))]).table())
 
     def in_words(self):
         """Say what the page speaks of, and which files were left out."""

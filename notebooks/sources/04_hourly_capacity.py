@@ -193,12 +193,22 @@ print(show(vertical_transport(Q(1800, "pph"), Q(96.5, "ft"))))
 
 # %% [markdown]
 # Here are the lifts of Owlpenny Hill, all at their ideal level, which flatters the ropes most, and a proposal of two ropes side by side. An installation of several lines has a capacity for each line and one for all together; say which you mean.
+#
+# Lifts of your own come behind them by the button, a sheet for each line. Or name a folder of sheets in the next cell and run all cells: then the table speaks of that folder alone. (In the view without code that cell does not show.)
+
+# %% no-output
+# YOUR HILL: change the folder between the quotation marks
+my_hill = "../data/hill"
 
 # %% folded
 from liftcalc.lifts.tables import hill_table
-from liftcalc.lifts.installation import read_lifts
+from liftcalc.panels import HillPage
 
-hill_table(read_lifts("../data/hill_lifts.csv"))
+hill = HillPage(my_hill)
+hill.button()
+
+# %% folded
+hill.show(hill_table)
 
 # %% [markdown]
 # ## Exercises
