@@ -73,9 +73,9 @@ class SheavePanel(LiftPanel):
         known = self.known
         return (
             f"Riders of {self.text(known['rider_mass'])}, friction {show(known['snow_friction'])}, rope "
-            f"{show(self.rope)}, length {self.text(known['ridden_length'])}, idle drag {self.text(known['idle_drag'])}; the rope is to "
-            f"hold {show(known['grip_safety_factor'])} times over, a figure of the sheet: the code and the maker give "
-            "the real one. Steady run; flat rim, no groove."
+            f"{show(self.rope)}, length {self.text(known['ridden_length'])}, idle drag "
+            f"{self.text(known['idle_drag'])}; the rope is to hold {show(known['grip_safety_factor'])} times over, a "
+            "figure of the sheet: the code and the maker give the real one. Steady run; flat rim, no groove."
         )
 
     def _most(self):

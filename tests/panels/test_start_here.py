@@ -5,14 +5,14 @@ from places import DATA
 from reading_panels import status
 
 from liftcalc import Q
-from liftcalc.fieldwork import read_field_sheet
+from liftcalc.lifts.sheet import read_sheet
 from liftcalc.panels import StartPanel, notebook_state
 
 
 def test_the_start_panel_leaves_out_what_was_not_read(tmp_path):
     path = tmp_path / "short.csv"
     path.write_text("quantity,value,unit,plus_minus,method,note\nline speed,3,m/s,,,\nspacing,6,m,,,\n")
-    panel = StartPanel(read_field_sheet(path))
+    panel = StartPanel(read_sheet(path))
     assert panel.control_names == ("line_speed", "spacing")
     assert str(panel.result) == "1,800 pph (ideal)"
     assert "ride time" not in panel.describe()
@@ -23,7 +23,7 @@ def test_the_start_panel_leaves_out_what_was_not_read(tmp_path):
 
 
 def test_the_start_panel_computes_with_the_pick_up_of_the_sheet_and_says_so():
-    panel = StartPanel(read_field_sheet(DATA / "field_sheet.csv"))
+    panel = StartPanel(read_sheet(DATA / "hill/1_penny_rope.csv"))
     assert panel.text(panel.results["ride time"]) == "45.3 s"
     assert panel.text(panel.results["riders on the line, on average"]) == "22.6 persons"
     assert "Ride time and riders: a start from rest at 1.50 m/s² (assumed)." in status(panel)
@@ -38,11 +38,11 @@ def test_without_a_pick_up_the_start_panel_says_what_it_takes(tmp_path):
     path = tmp_path / "short.csv"
     rows = "line speed,3,m/s,,,\nspacing,6,m,,,\nridden length,150,m,,,\nvertical rise,30,m,,,\n"
     path.write_text("quantity,value,unit,plus_minus,method,note\n" + rows)
-    panel = StartPanel(read_field_sheet(path))
+    panel = StartPanel(read_sheet(path))
     assert panel.text(panel.results["ride time"]) == "50.0 s"
     said = "Ride time and riders: at the speed of the rope from the first metre, as on a belt or a chair"
     assert f"{said} (no reading of pick-up acceleration)." in status(panel)
     path.write_text(path.read_text() + "pick-up acceleration,1,m/s2,,video of ten riders,\n")
-    panel = StartPanel(read_field_sheet(path))
+    panel = StartPanel(read_sheet(path))
     assert panel.text(panel.results["ride time"]) == "51.5 s"
     assert "a start from rest at 1.00 m/s² (video of ten riders)." in status(panel)
