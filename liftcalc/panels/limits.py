@@ -141,6 +141,14 @@ class LimitsPanel(Panel):
             **each,
         }
 
+    def _stands_for_nothing(self, name):
+        """Return whether a slider stands at its place for want of a reading, and was not moved since."""
+        return name in self._unread and self.given[name] == self._unread[name]
+
+    def setting(self, control_name):
+        """Return where a control stands, as text; of what was not read it says so."""
+        return "not read" if self._stands_for_nothing(control_name) else super().setting(control_name)
+
     def describe(self):
         """Return settings and results as one line of text, with the lift and its drive."""
         return super().describe().replace("Set: ", f"Set: lift {self.line.name}, {self._drive}, ", 1)
@@ -177,7 +185,7 @@ class LimitsPanel(Panel):
         parts.append(f"{self.line.name}: {', '.join(fixed)}{'; ' + unread if unread else ''}.")
         if self.found.left_out:
             parts.append(f"Left out for want of a reading, not zero: {not_read(self.found.left_out)}.")
-        if any(self.given[name] == value for name, value in self._unread.items()):
+        if any(map(self._stands_for_nothing, self._unread)):
             parts.append("A slider of what was not read counts once it is moved.")
         return " ".join([*parts, AN_UPPER_BOUND, NOT_ALL])
 

@@ -60,6 +60,7 @@ class LinePicture:
             headway_text=show(between),
             speed_text=panel.text(speed),
             grade_text=slope_text,
+            each=panel.drawn_each,
         )
         self.say(panel.status())
 

@@ -15,6 +15,8 @@ from liftcalc.lifts.sheet_line import sheet_line, sheet_readings
 from liftcalc.panels.base import WIDTH, WithStill
 from liftcalc.units import PlainError
 
+# tables in a widget look as they do in any other output
+_AS_ELSEWHERE = "<style>.page-part.jp-RenderedHTMLCommon{padding:0} .page-part table{margin:0 0 8px}</style>"
 _LOOK = "font-size:14px;line-height:1.4;margin:2px 0"
 
 
@@ -43,7 +45,7 @@ class Part(WithStill):
             html = self._made._repr_html_()
         except PlainError as error:
             self._made, html = error, f"<div style='{_LOOK}'>{escape(str(error))}</div>"
-        self._html.value = f"<div class='jp-RenderedHTMLCommon' style='padding:0'>{html}</div>"
+        self._html.value = f"{_AS_ELSEWHERE}<div class='page-part jp-RenderedHTMLCommon'>{html}</div>"
 
     def still(self):
         return self._html.value
@@ -137,7 +139,9 @@ class Button(WithStill):
         )
         self.upload.observe(self._came, "value")
         self._said = widgets.HTML()
-        super().__init__([self.upload, self._said], layout=widgets.Layout(width=WIDTH, max_width="100%"))
+        super().__init__(
+            [widgets.HBox([self.upload]), self._said], layout=widgets.Layout(width=WIDTH, max_width="100%")
+        )
         page.parts.append(self)
         self.renew()
 
@@ -218,8 +222,7 @@ class SheetPage(Page):
         """Say what the page speaks of."""
         sheet = self.value
         kind = f", a {sheet.kind}" if sheet.kind else ", its kind not read"
-        how = f" {sheet.how_read}" if sheet.how_read else ""
-        return f"This page speaks of {sheet.line}{kind}: {sheet.name}, {len(sheet.readings)} readings.{how}"
+        return f"This page speaks of {sheet.line}{kind}: {sheet.name}, {len(sheet.readings)} readings."
 
 
 class HillPage(Page):

@@ -42,6 +42,7 @@ class StartPanel(Panel):
         self._sheet = demo_sheet() if sheet is None else sheet
         self._kind, self._known = kind_named(self._sheet.kind or NOT_READ), known_of(self._sheet)
         self._refuse_what_cannot_be_shown()
+        self.drawn_each = "carrier" if self._kind.has_carriers else "rider"
         if "ridden_length" not in self._known:
             self.control_names = ("line_speed", "spacing")
         if sheet is not None:

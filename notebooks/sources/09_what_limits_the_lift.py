@@ -83,11 +83,6 @@ print(*[limit for limit in limits_of(platter, begun) if limit.name == "traction"
 # %% [markdown]
 # ## All of them on one chart
 #
-# Loading is taken as the same at every line speed. In truth a faster rope is harder to take hold of, and more people miss.
-#
-# **Predict.** Spacing climbs with line speed. Loading lies flat. What does the motor do, and what shape has the smallest of all?
-
-# %% [markdown]
 # **A lift of your own.** Bring its sheet by the button, or several sheets at once: each line gets a button in the panel, behind those of Owlpenny Hill, and a row in the tables below. Or name a folder of sheets in the next cell and run all cells: then panel and tables speak of that folder alone, and the questions about the Penny Rope wait. (In the view without code that cell does not show.) The sheet is the one of [00 Start here](00_start_here.ipynb).
 
 # %% no-output
@@ -97,6 +92,11 @@ my_hill = "../data/hill"
 # %% folded
 hill = HillPage(my_hill)
 hill.button()
+
+# %% [markdown]
+# Loading is taken as the same at every line speed. In truth a faster rope is harder to take hold of, and more people miss.
+#
+# **Predict.** Spacing climbs with line speed. Loading lies flat. What does the motor do, and what shape has the smallest of all?
 
 # %% folded
 limits = hill.panel(LimitsPanel)
@@ -187,7 +187,7 @@ shares.at_settings("mass_doubt", [Q(1, "percent"), Q(10, "percent"), Q(20, "perc
 # %% [markdown]
 # ### With the doubts of a sheet
 #
-# A sheet says how far each reading may be off: by its repeats, and by its plus-minus. Drawn within those, each limit has two ends between which 95 of 100 draws lie. The table is of the line that came last by the button; before any came, of the first one.
+# A sheet says how far each reading may be off: by its repeats, and by its plus-minus. Drawn within those, each limit has two ends between which 95 of 100 draws lie. The table shows the line that came last by the button, or the first line while none has come.
 
 # %% folded
 hill.doubts()

@@ -43,10 +43,11 @@ RANKS_INSIDE = {
     ],
     "lifts": [
         {"kinds", "givens", "limit_records", "readings"},
-        {"starts", "limits", "governing"},
+        {"starts", "limits", "governing", "sheet"},
         {"line"},
-        {"installation", "limits_of_line"},
-        {"tables", "demo_hill", "shares"},
+        {"installation", "limits_of_line", "sheet_line"},
+        {"hill", "shares", "sheet_words"},
+        {"tables", "demo_hill", "sheet_limits"},
     ],
 }
 
