@@ -13,9 +13,10 @@ from pint import Quantity
 
 from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.fieldwork.sheet import COLUMNS, example_row
-from liftcalc.lifts.givens import LINE_QUANTITIES, adds
+from liftcalc.lifts.givens import adds
 from liftcalc.lifts.kinds import NOT_READ, kind_named
 from liftcalc.lifts.line import Line, what_follows
+from liftcalc.lifts.line_quantities import LINE_QUANTITIES
 from liftcalc.lifts.readings import READINGS, WORDS
 from liftcalc.quantity_text import show
 from liftcalc.units import PlainError

@@ -20,7 +20,7 @@ class ControlRow:
         self._shown = self._sent = None  # what box and slider were last set to
         self._before = {}  # what the slider, or an end of it, was set to before: until when the page may echo it
         self.box = widgets.FloatText(
-            layout=widgets.Layout(width="270px"), style={"description_width": "165px"}, continuous_update=False
+            layout=widgets.Layout(width="305px"), style={"description_width": "200px"}, continuous_update=False
         )
         self.slider = widgets.FloatSlider(readout=False, layout=widgets.Layout(flex="1 1 auto", min_width="180px"))
         self.row = widgets.HBox([self.box, self.slider], layout=widgets.Layout(align_items="center", width="100%"))

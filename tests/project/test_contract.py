@@ -42,8 +42,9 @@ RANKS_INSIDE = {
         {"stopping", "motor", "traction"},
     ],
     "lifts": [
-        {"kinds", "givens", "limit_records", "readings"},
-        {"starts", "limits", "governing", "sheet"},
+        {"kinds", "line_quantities", "limit_records", "readings"},
+        {"givens", "limits", "governing", "sheet"},
+        {"starts"},
         {"line"},
         {"installation", "limits_of_line", "sheet_line"},
         {"hill", "shares", "sheet_words"},
