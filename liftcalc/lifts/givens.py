@@ -19,7 +19,6 @@ from liftcalc.quantity_text import show, unit_word
 from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q, UnitError, is_like, kind_in_words, parsed_unit
 
-
 ONE_PERSON = Q(1, "person")
 NEXT_TO_NOTHING = 1e-6  # a part as small as this counts as none
 
