@@ -186,7 +186,7 @@ with warnings.catch_warnings():
 #
 # An hour on a short tow and an hour on a long chair are not the same work. Vertical transport feet per hour, VTFH, multiplies people an hour by the rise in feet.
 #
-# By hand, for the tow: 1,800 persons/h × 96.5 ft = 173,700 VTFH. The table has 173,622: its rise is 29.4 m, not rounded to 96.5 ft.
+# By hand, for the tow: 1,800 persons/h × 96.5 ft = 173,700 VTFH. The table has 173,623: its rise is 29.4 m, not rounded to 96.5 ft.
 
 # %%
 print(show(vertical_transport(Q(1800, "pph"), Q(96.5, "ft"))))

@@ -53,7 +53,7 @@ for limit in limits_of(tow, of_the_tow):
     print(limit)
 
 # %% [markdown]
-# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph of difference. Traction rests on a reading of the slack side, 7,000 N with the empty rope running steadily: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders. Each rides for 150 m ÷ 3.4 m/s and 3.4 m/s ÷ (2 × 1.5 m/s²) for the start from rest, 45.25 s together: 24.57 × 3,600 s ÷ 45.25 s = 1,955 pph.
+# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph; here the stopwatch ran from the place free to under way, and misses come on top. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph of difference. Traction rests on a reading of the slack side, 7,000 N with the empty rope running steadily: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders. Each rides for 150 m ÷ 3.4 m/s and 3.4 m/s ÷ (2 × 1.5 m/s²) for the start from rest, 45.25 s together: 24.57 × 3,600 s ÷ 45.25 s = 1,955 pph.
 #
 # The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
 #
