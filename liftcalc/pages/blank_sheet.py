@@ -14,8 +14,10 @@ from pathlib import Path
 from liftcalc.cautions import DEFER, NEAR_THE_ROPE
 from liftcalc.fieldwork import COLUMNS
 from liftcalc.lifts.kinds import KINDS
+from liftcalc.lifts.sheet import what_a_sheet_may_hold
 from liftcalc.pages.save_links import SaveLinks
 from liftcalc.quantity_text import unit_word
+from liftcalc.tables import csv_text
 from liftcalc.vocabulary import FACTS, ON_A_SHEET, VOCABULARY, WHO_IN_BRIEF
 
 HEADING = ("lift", "line", "kind", "date", "taken_by", "snow", "people_waited")  # facts above the table
@@ -212,15 +214,23 @@ FILES = (
 )
 
 
+def all_quantities_csv():
+    """Return all that the sheet of a lift may hold, as CSV text: words, units, believed range, which lifts, who."""
+    table = what_a_sheet_may_hold()
+    return csv_text(table.columns, table.rows)
+
+
 class BlankSheetLinks(SaveLinks):
-    """Two links that save the blanks, which stand in the folder ``data`` as well."""
+    """Links that save the blanks, which stand in the folder ``data`` as well, and all that a sheet may hold."""
 
     def __init__(self):
-        super().__init__((*file, f"{words}; also in the folder data") for *file, words in FILES)
+        both = [(*file, f"{words}; also in the folder data") for *file, words in FILES]
+        words = "all that a sheet may hold, with units, the range that is believed, and who may take it"
+        super().__init__([*both, ("what_a_sheet_may_hold.csv", "text/csv", all_quantities_csv, words)])
 
 
 def blank_sheet_links():
-    """Return links to both blanks, for a notebook cell."""
+    """Return links to both blanks and to all that a sheet may hold, for a notebook cell."""
     return BlankSheetLinks()
 
 

@@ -19,6 +19,7 @@ from liftcalc.pages.blank_sheet import (
     ASSUMED,
     BOTH,
     HEADING,
+    all_quantities_csv,
     blank_sheet_csv,
     blank_sheet_html,
     blank_sheet_links,
@@ -139,9 +140,13 @@ def test_the_blanks_are_written_by_one_command(tmp_path):
 
 def test_the_links_hold_the_files_themselves():
     links = blank_sheet_links()
-    assert links._repr_html_().count("download=") == 2
+    assert links._repr_html_().count("download=") == 3
     assert 'href="data:text/csv;base64,' in links._repr_html_()
     assert [line.partition(":")[0] for line in repr(links).splitlines()] == [
         "field_sheet_blank.html",
         "field_sheet_blank.csv",
+        "what_a_sheet_may_hold.csv",
     ]
+    held = list(csv.DictReader(all_quantities_csv().splitlines()))
+    assert [row["quantity"] for row in held] == [words_of(name) for name in ON_A_SHEET]
+    assert held[-1]["believed from and to"] == "1 to 5"
