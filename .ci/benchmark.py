@@ -1,6 +1,7 @@
-"""Time from a slider key press to the changed picture and text, in real Chromium; and the cost of a unit check.
+"""Time from a slider key press to the changed picture and text, in real Chromium; a unit check; a hill of 200 sheets.
 
     python .ci/benchmark.py            JupyterLab
+    python .ci/benchmark.py hill       the hill of 200 sheets alone, without a browser
     python .ci/benchmark.py app        the app view
     python .ci/benchmark.py lab 5 02   fewer presses, one notebook
 
@@ -129,6 +130,36 @@ def run_units():
     print(f"headway of a million speeds with its unit check: {checked / plain:.2f} times the plain formula")
 
 
+def run_hill(lines=200):
+    """Print what a hill of many sheets costs: reading it, all of its tables, and the part of each in the whole."""
+    from liftcalc.lifts.hill import read_hill
+    from liftcalc.lifts.tables import comparison_table, governing_table, hill_csv, hill_table, weakest_first
+
+    demo = sorted((ROOT / "data/hill").glob("*.csv"))
+    with tempfile.TemporaryDirectory() as name:
+        for number in range(lines):
+            rows = demo[number % len(demo)].read_text(encoding="utf-8").splitlines()
+            named = {"lift": f"lift,Lift {number},,,,", "line": f"line,Line {number},,,,"}
+            text = "\n".join(named.get(row.partition(",")[0], row) for row in rows)
+            Path(name, f"{number}.csv").write_text(text, encoding="utf-8")
+        read_hill(demo[0].parent)
+        hill_csv(read_hill(demo[0].parent))  # loads pandas
+        start, marks = timeit.default_timer(), {}
+        hill = read_hill(name)
+        marks["read"] = timeit.default_timer()
+        for make in (hill_table, comparison_table, governing_table, weakest_first, hill_csv):
+            make(hill)
+            marks[make.__name__] = timeit.default_timer()
+    whole = marks["hill_csv"] - start
+    before, parts = start, []
+    for what, mark in marks.items():
+        parts.append(f"{what} {100 * (mark - before) / whole:.0f} %")
+        before = mark
+    print(f"a hill of {lines} sheets, all tables and its CSV: {whole:.2f} s: {', '.join(parts)}")
+
+
 if __name__ == "__main__":
-    run_units()
-    run_browser(sys.argv[1] if len(sys.argv) > 1 else "lab")
+    run_hill()
+    if sys.argv[1:] != ["hill"]:
+        run_units()
+        run_browser(sys.argv[1] if len(sys.argv) > 1 else "lab")

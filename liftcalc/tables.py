@@ -1,5 +1,7 @@
-"""What prints alike everywhere: a small table with caption and marked headings, and a few lines of text."""
+"""What prints alike everywhere: a small table with caption and marked headings, a few lines of text, a table as CSV."""
 
+import csv
+import io
 from dataclasses import dataclass
 from html import escape
 
@@ -82,3 +84,21 @@ class Lines:
     def _repr_html_(self):
         look = "max-width:46em;font-size:15px;line-height:1.4;margin:0 0 5px"
         return "".join(f"<div style='{look}'>{escape(line)}</div>" for line in self.lines)
+
+
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+
+
+def safe_in_a_spreadsheet(cell):
+    """Return a cell as text that no spreadsheet takes for a formula."""
+    text = str(cell)
+    return f"'{text}" if text.lstrip().startswith(_FORMULA_STARTS) else text
+
+
+def csv_text(columns, rows):
+    """Return a table as CSV text, each cell safe in a spreadsheet."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(columns)
+    writer.writerows([[safe_in_a_spreadsheet(cell) for cell in row] for row in rows])
+    return text.getvalue()

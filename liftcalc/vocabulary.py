@@ -16,6 +16,16 @@ WHO = {
     "assumed": "assumed at the desk",
     "rule": "a rule; its source stands in the column method",
 }
+# the same beside a row of the printed blank, where there is little room
+WHO_IN_BRIEF = {
+    "visitor": "you, from outside",
+    "locked": "operator, lift locked out",
+    "asked": "ask the operator",
+    "map": "a map",
+    "papers": "the papers",
+    "assumed": "assumed",
+    "rule": "a rule",
+}
 
 
 @dataclass(frozen=True)
@@ -67,6 +77,8 @@ class Word:
         Whether it is counted, and so a whole number.
     among : tuple of str
         The words that a fact may be; none for any text.
+    said : tuple of str
+        What each of them means, in the same order, where the blank must say it; none where the words say it.
     taken : Taken or None
         How it is taken on a hill; None for what stands on no sheet.
     """
@@ -78,6 +90,7 @@ class Word:
     zero: bool = False
     whole: bool = False
     among: tuple = ()
+    said: tuple = ()
     taken: Taken | None = None
 
 
@@ -103,7 +116,7 @@ VOCABULARY = {
     "loading_timed_as": Word(
         "loading timed as", None,
         "what the loading time was timed as: from start to start, or until ready with the place free",
-        among=("readiness", "starts"),
+        among=("readiness", "starts"), said=("place free to away, misses left out", "from start to start"),
     ),
     # the line
     "line_speed": Word(
@@ -118,7 +131,7 @@ VOCABULARY = {
         "spacing", "m", "distance along the rope from one rider, or one carrier, to the next",
         taken=Taken(
             0.8, 250, ("visitor", "locked"),
-            "riders: from a photo with poles of known distance; carriers: a tape, lift locked out", of="not tram",
+            "riders: photo with poles of known distance; carriers: tape, lift locked out", of="not tram",
             boxes=3, units="m  ft",
         ),
     ),
@@ -134,7 +147,7 @@ VOCABULARY = {
     "interval": Word(
         "interval", "s", "time from one carrier to the next past one point",
         taken=Taken(
-            1, 900, ("visitor",), "carriers: time from one to the next past one post", of="carriers", boxes=3,
+            1, 900, ("visitor",), "or time carrier to carrier", of="carriers", boxes=3,
             units="s",
         ),
     ),
@@ -179,12 +192,12 @@ VOCABULARY = {
     "persons_counted": Word(
         "persons counted", "person", "persons who passed in the counting time", whole=True,
         taken=Taken(
-            0, 20_000, ("visitor",), "past the top, seen from outside the unload area", boxes=3, units="person",
+            0, 20_000, ("visitor",), "past the top, from outside the unload area", boxes=3, units="person",
         ),
     ),
     "counting_time": Word(
         "counting time", "s", "how long the count lasted",
-        taken=Taken(20, 36_000, ("visitor",), "the minutes of that count", boxes=3, units="min"),
+        taken=Taken(20, 36_000, ("visitor",), "and the minutes that it took", boxes=3, units="min"),
     ),
     "spread_of_gaps": Word("spread of gaps", "", "standard deviation of the gaps over their mean"),
     "first_rider_away": Word(
@@ -230,7 +243,7 @@ VOCABULARY = {
     # loading and unloading
     "loading_time": Word(
         "loading time", "s", "mean time between successful starts at one place",
-        taken=Taken(0.5, 120, ("visitor",), "at one place, from one good start to the next", boxes=3, units="s"),
+        taken=Taken(0.5, 120, ("visitor",), "at one place", boxes=3, units="s"),
     ),
     "loading_places": Word(
         "loading places", "", "places where riders start at once", whole=True,
@@ -240,7 +253,7 @@ VOCABULARY = {
         "clearing time", "s", "time until one unloading place is clear again",
         taken=Taken(
             0.5, 120, ("visitor",),
-            "from a rider's arrival until the place is clear, seen from outside the unload area", boxes=3, units="s",
+            "a rider's arrival until the place is clear", boxes=3, units="s",
         ),
     ),
     "unloading_places": Word(
@@ -356,12 +369,12 @@ VOCABULARY = {
     "slack_tension": Word(
         "slack tension", "N", "tension of the slack side at the drive sheave, of the empty line running steadily",
         ("empty_slack_tension", "slack-side tension"), zero=True,
-        taken=Taken(100, 1_000_000, ("asked",), boxes=1, units="N  lbf"),
+        taken=Taken(100, 1_000_000, ("asked",), "or counterweight", boxes=1, units="N  lbf"),
     ),
     "counterweight": Word(
         "counterweight", "N", "force on the carriage of the sheave without a drive; the two strands share it",
         ("counterweight_force",),
-        taken=Taken(200, 2_000_000, ("asked",), of="rope", boxes=1, units="N  lbf"),
+        taken=Taken(200, 2_000_000, ("asked",), "or slack tension", of="rope", boxes=1, units="N  lbf"),
     ),
     "rope_mass_per_length": Word(
         "rope mass per length", "kg/m", "mass of one metre of rope",

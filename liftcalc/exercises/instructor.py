@@ -1,7 +1,5 @@
 """The instructor's side: a key for a class, the marks of a folder of records, and problem sheets to print."""
 
-import csv
-import io
 from collections import Counter
 from html import escape
 from pathlib import Path
@@ -12,26 +10,12 @@ from liftcalc.exercises.judging import OTHER_KIND, Reply, best_state, judge
 from liftcalc.exercises.posed import Posed
 from liftcalc.exercises.record import RecordError, read_record
 from liftcalc.quantity_text import unit_word
+from liftcalc.tables import csv_text
 from liftcalc.units import PlainError, Q
 
 KEY_COLUMNS = ("learner", "exercise", "value", "unit", "tolerance")
 MARK_COLUMNS = ("learner", "exercise", "state", "tries", "clues", "worked first", "mistakes", "last answer", "remark")
 TOTAL_COLUMNS = ("learner", "right", "close", "off", "open", "tries", "remark")
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
-
-
-def safe_in_a_spreadsheet(cell):
-    """Return a cell as text that no spreadsheet takes for a formula."""
-    text = str(cell)
-    return f"'{text}" if text.lstrip().startswith(_FORMULA_STARTS) else text
-
-
-def _csv(columns, rows):
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(columns)
-    writer.writerows([[safe_in_a_spreadsheet(cell) for cell in row] for row in rows])
-    return text.getvalue()
 
 
 def _chosen(exercises):
@@ -95,7 +79,7 @@ def answer_key(learners, exercises=None):
                 rows.append(
                     (learner, id, f"{posed.right.magnitude:.10g}", unit_word(exercise.unit), f"{exercise.within:g}")
                 )
-    return _csv(KEY_COLUMNS, rows)
+    return csv_text(KEY_COLUMNS, rows)
 
 
 def marks(folder, totals=False):
@@ -137,7 +121,7 @@ def marks(folder, totals=False):
             remarks.append(f"same learner as {seen[key]}")
         seen[key] = path.name
         rows += _rows_of(record, remarks, totals)
-    return _csv(TOTAL_COLUMNS if totals else MARK_COLUMNS, rows)
+    return csv_text(TOTAL_COLUMNS if totals else MARK_COLUMNS, rows)
 
 
 def _remark_row(name, remark, totals):

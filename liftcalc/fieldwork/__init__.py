@@ -1,6 +1,5 @@
 """Fieldwork: readings from a field sheet, a track, a map line and lap times."""
 
-from liftcalc.fieldwork.counts import count_in_words
 from liftcalc.fieldwork.geodesy import PositionError, geodesic_length, slope_from_map
 from liftcalc.fieldwork.lap_times import LapTimes, line_speed_from_laps, read_lap_times
 from liftcalc.fieldwork.map_lines import MapLine, read_map_line
@@ -29,7 +28,6 @@ __all__ = [
     "SteadyPart",
     "Track",
     "TrackReading",
-    "count_in_words",
     "decode",
     "find_steady_parts",
     "geodesic_length",

@@ -155,7 +155,7 @@ class FieldSheet:
         return all(self.of(each) for each in called)
 
     def mean(self, called):
-        """Return the plain mean of all readings of one quantity, in the unit of the vocabulary.
+        """Return the plain mean of all readings of one quantity, in the unit of the vocabulary or in percent.
 
         Raises
         ------
@@ -165,7 +165,8 @@ class FieldSheet:
         name, readings = name_of(called), self.of(called)
         if not readings:
             raise FieldFileError(f"{self.name}: {words_of(name)} not read. Add a row such as: {example_row(name)}")
-        return Q(float(np.mean(self._sizes(readings))), VOCABULARY[name].unit)
+        unit = self._unit(readings)
+        return Q(float(np.mean(self._sizes(readings, unit))), unit)
 
     def means(self, names=None):
         """Return the means of all quantities that were read, or of those among the names, by name."""
@@ -173,8 +174,17 @@ class FieldSheet:
         return {name: self.mean(name) for name in read if names is None or name in names}
 
     @staticmethod
-    def _sizes(readings):
+    def _unit(readings):
+        """Return the unit in which readings of one quantity are averaged; a share stays in percent if it came so."""
         unit = VOCABULARY[readings[0].name].unit
+        return (
+            "percent"
+            if unit == "" and all(reading.value.units == Q(1, "percent").units for reading in readings)
+            else unit
+        )
+
+    @staticmethod
+    def _sizes(readings, unit):
         return [reading.value.m_as(unit) for reading in readings]
 
     def estimate(self, called):
@@ -193,7 +203,9 @@ class FieldSheet:
         unit = mean.units
         widths = [reading.plus_minus.m_as(unit) for reading in readings if reading.plus_minus is not None]
         stated = float(np.mean(widths)) / math.sqrt(3) if widths else 0.0
-        scatter = float(np.std(self._sizes(readings), ddof=1)) / math.sqrt(len(readings)) if len(readings) > 1 else 0.0
+        scatter = (
+            float(np.std(self._sizes(readings, unit), ddof=1)) / math.sqrt(len(readings)) if len(readings) > 1 else 0.0
+        )
         if max(stated, scatter) <= 1e-12 * mean.magnitude:
             return None
         shape = "rectangular" if stated >= scatter else "normal"
@@ -215,7 +227,7 @@ class FieldSheet:
         if not self.has("persons_counted", "counting_time"):
             return None
         return tuple(
-            Q(float(sum(self._sizes(self.of(name)))), VOCABULARY[name].unit)
+            Q(float(sum(self._sizes(self.of(name), VOCABULARY[name].unit))), VOCABULARY[name].unit)
             for name in ("persons_counted", "counting_time")
         )
 
@@ -360,12 +372,11 @@ def summary(sheet):
     """Return a table of what a sheet holds: how many readings of each quantity, their mean and their spread."""
     rows = []
     for name, mean in sorted(sheet.means().items(), key=lambda item: ON_A_SHEET.index(item[0])):
-        word, readings = VOCABULARY[name], sheet.of(name)
-        unit = "percent" if word.unit == "" and not word.whole and readings[0].value.units == "percent" else word.unit
+        word, readings, unit = VOCABULARY[name], sheet.of(name), mean.units
         other = _OTHER_UNIT.get(word.unit)
         sizes = Q([reading.value.m_as(unit) for reading in readings], unit)
         spread = f"{show(sizes.min())} to {show(sizes.max())}" if len(readings) > 1 else "one reading"
-        rows.append((word.words, str(len(readings)), show(mean, unit), show(mean, other) if other else "", spread))
+        rows.append((word.words, str(len(readings)), show(mean), show(mean, other) if other else "", spread))
     kind = f", a {sheet.kind}" if sheet.kind else ""
     caption = f"Readings of {sheet.line}{kind} ({sheet.name})" + (f". {sheet.how_read}" if sheet.how_read else "")
     return Table(caption, ("quantity", "readings", "mean", "the same", "from and to"), rows)

@@ -43,6 +43,7 @@ class LineScene:
     headway_text: str
     speed_text: str
     grade_text: str
+    each: str = "rider"  # what is drawn as a rider: on a lift with carriers, one carrier
 
 
 def draw_line_view(scene, *, phase=0.0, running=False, still=False):
@@ -70,7 +71,7 @@ def draw_line_view(scene, *, phase=0.0, running=False, still=False):
     places = [first + number * scene.spacing for number in range(int(WINDOW / scene.spacing) + 5)]
     riders = "".join(_rider(place * SCALE, scene.angle) for place in places)
     label = (
-        f"Piece of the line, {WINDOW:.0f} m long: riders {scene.spacing_text} apart on {scene.grade_text}, "
+        f"Piece of the line, {WINDOW:.0f} m long: {scene.each}s {scene.spacing_text} apart on {scene.grade_text}, "
         f"one past the post every {scene.headway_text}, rope at {scene.speed_text}"
     )
     xmlns = 'xmlns="http://www.w3.org/2000/svg"'
@@ -139,7 +140,7 @@ def _spacing_mark(scene, step):
     return (
         f'<path d="{tip}H{end:.1f}M{end:.1f} 10v16" stroke="{colour}" stroke-width="3" fill="none"/>'
         f'<text x="{end + 8:.1f}" y="24" font-size="17" font-weight="bold" fill="{colour}">'
-        f"{escape(scene.spacing_text)} from rider to rider</text>"
+        f"{escape(scene.spacing_text)} from {scene.each} to {scene.each}</text>"
     )
 
 

@@ -14,46 +14,11 @@ from types import MappingProxyType
 import numpy as np
 from pint import Quantity
 
-from liftcalc.constants import SECONDS_PER_HOUR
+from liftcalc.lifts.line_quantities import BASIS, COUNTS, LINE_QUANTITIES
 from liftcalc.quantity_text import show, unit_word
 from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q, UnitError, is_like, kind_in_words, parsed_unit
 
-
-@dataclass(frozen=True)
-class LineQuantity:
-    """One quantity of a line: its words, symbol and unit, an example, and the product that it is.
-
-    ``powers`` holds its powers of ``BASIS``; ``factor`` is the number before the product.
-    """
-
-    words: str
-    symbol: str
-    unit: str
-    example: float
-    powers: tuple
-    factor: float = 1.0
-
-    @property
-    def advice(self):
-        """An example as one would write it."""
-        return f"Q({self.example:g}, {self.unit!r})"
-
-
-BASIS = ("line_speed", "spacing", "persons_per_carrier", "ridden_length", "sheave_distance")
-LINE_QUANTITIES = {  # powers of v, s, n, L, D in the order of BASIS
-    "line_speed": LineQuantity("line speed", "v", "m/s", 3.4, (1, 0, 0, 0, 0)),
-    "spacing": LineQuantity("spacing", "s", "m", 6.8, (0, 1, 0, 0, 0)),
-    "interval": LineQuantity("interval", "t", "s", 2, (-1, 1, 0, 0, 0)),
-    "persons_per_carrier": LineQuantity("persons per carrier", "n", "person", 2, (0, 0, 1, 0, 0)),
-    "carriers_on_loop": LineQuantity("carriers on the loop", "K", "", 60, (0, -1, 0, 0, 1), 2.0),
-    "sheave_distance": LineQuantity("sheave distance", "D", "m", 160, (0, 0, 0, 0, 1)),
-    "ridden_length": LineQuantity("ridden length", "L", "m", 150, (0, 0, 0, 1, 0)),
-    "ride_time": LineQuantity("ride time", "T", "s", 44, (-1, 0, 0, 1, 0)),
-    "riders_on_line": LineQuantity("riders on the line, on average", "N", "person", 22, (0, -1, 1, 1, 0)),
-    "hourly_capacity": LineQuantity("hourly capacity", "C", "person/hour", 1800, (1, -1, 1, 0, 0), SECONDS_PER_HOUR),
-}
-COUNTS = ("persons_per_carrier", "carriers_on_loop")  # counted, not measured: held as given where readings are fitted
 ONE_PERSON = Q(1, "person")
 NEXT_TO_NOTHING = 1e-6  # a part as small as this counts as none
 

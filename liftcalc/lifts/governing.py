@@ -132,8 +132,13 @@ def _sentence(first, following, ahead, share, in_order, left_out):
         for limit in lower
     ]
     if left_out:
-        parts.append(f"Left out for want of a reading: {', '.join(item.name for item in left_out)}.")
+        parts.append(f"Left out for want of a reading: {not_read(left_out)}.")
     return " ".join(parts)
+
+
+def not_read(left_out):
+    """Return limits that are left out, each with the readings that it lacks, in words."""
+    return "; ".join(f"{item.name} ({', '.join(item.missing)})" for item in left_out)
 
 
 def envelope(places, capacities):

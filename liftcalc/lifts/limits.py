@@ -53,12 +53,17 @@ SPACING = LimitEntry(
     f"{show(headway(v['line_speed'], v['spacing']))}.",
 )  # fmt: skip
 
+LOADING_TIMED_AS = {
+    "starts": "from one successful start to the next",
+    "readiness": "from the place free to under way, misses left out,",
+}
 LOADING = LimitEntry(
     "loading", "time", ("loading_time", "persons_per_carrier"),
     _with(loading_capacity, "loading_time", "persons_per_carrier", "loading_places"),
     "C = 3600 n K / t",
-    lambda v: f"{show(v['loading_time'])} from one successful start to the next at each place, at any line speed.",
-    assumed={"loading_places": ONE_PLACE},
+    lambda v: f"{show(v['loading_time'])} {LOADING_TIMED_AS[v.get('loading_timed_as', 'starts')]} at each place, at "
+    "any line speed.",
+    assumed={"loading_places": ONE_PLACE}, counts=("loading_timed_as",),
 )  # fmt: skip
 
 

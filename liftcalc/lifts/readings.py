@@ -24,6 +24,7 @@ READINGS = {
         "pick_up_acceleration",
         "loading_time",
         "loading_places",
+        "loading_timed_as",
         "clearing_time",
         "unloading_places",
         "drive_position",
@@ -43,7 +44,8 @@ READINGS = {
     )
 }
 SAME_WITHIN = 1e-9  # two writings of one value differ by less
-WORDS = {"drive_position": VOCABULARY["drive_position"].among}  # of a reading that is a word: those that it may be
+# of a reading that is a word: those that it may be
+WORDS = {name: VOCABULARY[name].among for name in ("drive_position", "loading_timed_as")}
 _OF_THE_LINE = (
     "line_speed",
     "spacing",

@@ -10,11 +10,11 @@ import numpy as np
 from pint import Quantity
 
 from liftcalc.fieldwork.safe_files import FieldFileError
-from liftcalc.lifts.givens import LINE_QUANTITIES
 from liftcalc.lifts.governing import Governing, governing
 from liftcalc.lifts.kinds import NOT_READ
 from liftcalc.lifts.limit_records import LeftOut
 from liftcalc.lifts.limits_of_line import capacities_at, limits_at, only_those, where_possible
+from liftcalc.lifts.line_quantities import LINE_QUANTITIES
 from liftcalc.lifts.shares import shares_in
 from liftcalc.lifts.sheet_line import Compared, compared, known_of, made_from, moved
 from liftcalc.quantity_text import show

@@ -13,10 +13,11 @@ from pint import Quantity
 
 from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.fieldwork.sheet import COLUMNS, example_row
-from liftcalc.lifts.givens import LINE_QUANTITIES, NotKnownError, adds
+from liftcalc.lifts.givens import NotKnownError, adds
 from liftcalc.lifts.kinds import NOT_READ, kind_named
 from liftcalc.lifts.line import Line, what_follows
-from liftcalc.lifts.readings import READINGS
+from liftcalc.lifts.line_quantities import LINE_QUANTITIES
+from liftcalc.lifts.readings import READINGS, WORDS
 from liftcalc.quantity_text import show
 from liftcalc.units import PlainError
 from liftcalc.vocabulary import VOCABULARY, words_of
@@ -212,9 +213,8 @@ def moved(sheet, name, factor):
 
 
 def sheet_readings(sheet):
-    """Return what a sheet holds for the limits beside the line: means by name, and where the drive stands."""
-    readings = sheet.means(READINGS)
-    return readings | ({"drive_position": sheet.facts["drive_position"]} if "drive_position" in sheet.facts else {})
+    """Return what a sheet holds for the limits beside the line: means by name, and readings that are words."""
+    return sheet.means(READINGS) | {name: word for name, word in sheet.facts.items() if name in WORDS}
 
 
 def compared(sheet):

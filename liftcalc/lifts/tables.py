@@ -1,11 +1,11 @@
 """Lifts side by side in tables: what they carry, what they ask of the motor, what limits them, their hazards."""
 
 from liftcalc.formulas.motor import power_per_thousand_pph
-from liftcalc.lifts.governing import governing
+from liftcalc.lifts.governing import governing, not_read
 from liftcalc.lifts.kinds import KINDS, kind_named
 from liftcalc.lifts.limits_of_line import limits_of, power_needed
 from liftcalc.quantity_text import show
-from liftcalc.tables import Table
+from liftcalc.tables import Table, csv_text
 from liftcalc.units import Q
 
 
@@ -108,7 +108,7 @@ def comparison_table(hill):
 
 
 def governing_table(hill):
-    """Return which limit governs each line, how far the next one is away, and what is left out.
+    """Return which limit governs each line, how far the next one is away, and what is left out for want of a reading.
 
     Parameters
     ----------
@@ -125,7 +125,7 @@ def governing_table(hill):
         found = governing(limits_of(line, hill.readings[line.name]))
         following = found.next_limit
         further = (following.name, f"{show(found.ahead)} above") if following else ("none", "")
-        left_out = "; ".join(f"{item.name}: {', '.join(item.missing)} not read" for item in found.left_out) or "nothing"
+        left_out = not_read(found.left_out) or "nothing"
         rows.append((line.name, found.limit.name, str(found.capacity), *further, left_out))
     columns = ("line", "governs", "at most", "next", "how far", "left out")
     return Table("Which limit governs, line by line", columns, rows)
@@ -174,3 +174,27 @@ def hill_frame(hill):
                 }
             )
     return pandas.DataFrame(rows).set_index("line")
+
+
+def hill_csv(hill):
+    """Return all lines of a hill as CSV text, as ``hill_frame`` has them; what was not read is an empty cell."""
+    frame = hill_frame(hill).reset_index()
+    rows = [
+        ["" if cell != cell else f"{cell:.10g}" if isinstance(cell, float) else cell for cell in row]
+        for row in frame.itertuples(index=False)
+    ]
+    return csv_text(frame.columns, rows)
+
+
+WEAKEST = 25  # lines that are shown; the file holds all
+
+
+def weakest_first(hill):
+    """Return a table of the lines of a hill, the one that carries the fewest first, with what governs each."""
+    frame = hill_frame(hill).sort_values("at most (pph)", kind="stable").head(WEAKEST)
+    rows = [
+        (line, row["kind"], row["governs"], show(Q(row["at most (pph)"], "pph")), row["limits left out"] or "nothing")
+        for line, row in frame.iterrows()
+    ]
+    count = f"the {WEAKEST} weakest of {len(hill.lines)}" if len(hill.lines) > WEAKEST else "the weakest first"
+    return Table(f"What each line carries at most, {count}", ("line", "kind", "governs", "at most", "left out"), rows)

@@ -6,6 +6,7 @@ from liftcalc.panels.exercise_boxes import AnswerBox, LearnerBox, RecordBox
 from liftcalc.panels.kinds import KindPanel
 from liftcalc.panels.limits import LimitsPanel, SharePanel
 from liftcalc.panels.measuring import LengthPanel, TrackPanel
+from liftcalc.panels.own_sheets import HillPage, SheetPage
 from liftcalc.panels.power import MotorPanel, PowerPanel
 from liftcalc.panels.riders import FlowPanel, RidersPanel
 from liftcalc.panels.sheave_and_hand import HandsPanel, SheavePanel, StartingPanel
@@ -22,6 +23,7 @@ __all__ = [
     "CountPanel",
     "FlowPanel",
     "HandsPanel",
+    "HillPage",
     "IntervalPanel",
     "KindPanel",
     "LearnerBox",
@@ -37,6 +39,7 @@ __all__ = [
     "RoundingPanel",
     "RoutesPanel",
     "SharePanel",
+    "SheetPage",
     "SheavePanel",
     "SpeedRulerPanel",
     "SpreadPanel",

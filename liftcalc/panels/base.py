@@ -9,7 +9,7 @@ from liftcalc.levels import Capacity
 from liftcalc.panels.control_row import ControlRow
 from liftcalc.panels.controls import CONTROLS, SYSTEMS, in_system, number_in
 from liftcalc.panels.state import notebook_state
-from liftcalc.quantity_text import as_received, unit_word
+from liftcalc.quantity_text import as_received, show, unit_word
 from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q, UnitError, is_like
 
@@ -62,6 +62,7 @@ class Panel(WithStill):
     title = ""
     control_names = ()
     note_lines = 0  # lines kept free for the note, so that the picture below stands still
+    drawn_each = "rider"  # what a picture of the line draws as one rider
     first_row = 0  # results that have a row of their own; 0 lets them flow
 
     def __init__(self, *, system=None, name=None, **values):
@@ -115,6 +116,11 @@ class Panel(WithStill):
     def note(self):
         """Return a sentence that stands below the results; empty for none."""
         return ""
+
+    def slope(self):
+        """Return the grade on which a picture draws its riders, and the words for it."""
+        grade = self.state.values["grade"]
+        return grade, f"a slope of {show(grade)}"
 
     # what every panel does
 
@@ -190,6 +196,10 @@ class Panel(WithStill):
         """Return the plain number of a quantity, or of several, in the units of the notebook."""
         return number_in(quantity, self.state.system)
 
+    def setting(self, control_name):
+        """Return where a control stands, as text."""
+        return self.text(self.state.values[control_name])
+
     def word(self, control_name):
         """Return the word for the unit of a control, in the system of the notebook."""
         return unit_word(CONTROLS[control_name].scale(self.state.system).unit)
@@ -201,7 +211,7 @@ class Panel(WithStill):
 
     def describe(self):
         """Return one line of text with the settings and all results."""
-        given = ", ".join(f"{CONTROLS[name].label.lower()} {self.text(value)}" for name, value in self.given.items())
+        given = ", ".join(f"{CONTROLS[name].label.lower()} {self.setting(name)}" for name in self.control_names)
         results = "; ".join(f"{name} {self.text(value)}" for name, value in self.results.items())
         return f"{self.title}. Set: {given}. Result: {results}."
 
@@ -259,8 +269,8 @@ class Panel(WithStill):
         """
         label = CONTROLS[control_name].label
         others = ", ".join(
-            f"{CONTROLS[name].label.lower()} {self.text(value)}"
-            for name, value in self.given.items()
+            f"{CONTROLS[name].label.lower()} {self.setting(name)}"
+            for name in self.control_names
             if name != control_name
         )
         rows = []

@@ -20,7 +20,7 @@ class ControlRow:
         self._shown = self._sent = None  # what box and slider were last set to
         self._before = {}  # what the slider, or an end of it, was set to before: until when the page may echo it
         self.box = widgets.FloatText(
-            layout=widgets.Layout(width="270px"), style={"description_width": "165px"}, continuous_update=False
+            layout=widgets.Layout(width="305px"), style={"description_width": "200px"}, continuous_update=False
         )
         self.slider = widgets.FloatSlider(readout=False, layout=widgets.Layout(flex="1 1 auto", min_width="180px"))
         self.row = widgets.HBox([self.box, self.slider], layout=widgets.Layout(align_items="center", width="100%"))
@@ -114,8 +114,13 @@ class ControlRow:
         self._quiet = False
 
 
+MOST_BUTTONS = 14  # in a row; more names are typed, or chosen from a list
+
+
 def row_of_buttons(names, choose):
-    """Return a row of buttons, one a name, each of which calls a function with its name."""
+    """Return a row of buttons, one a name, each of which calls a function with its name; a box to type in for many."""
+    if len(names) > MOST_BUTTONS:
+        return _box_of_names(names, choose)
     buttons = []
     for name in names:
         button = widgets.Button(
@@ -124,3 +129,18 @@ def row_of_buttons(names, choose):
         button.on_click(lambda pressed: choose(pressed.description))
         buttons.append(button)
     return widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap"))
+
+
+def _box_of_names(names, choose):
+    """Return a box in which one of many names is typed or chosen; other words do nothing."""
+    box = widgets.Combobox(
+        options=tuple(names), description="Line", placeholder=f"type or choose one of {len(names)} lines",
+        layout=widgets.Layout(width="420px", max_width="100%"), style={"description_width": "60px"},
+    )  # fmt: skip
+
+    def typed(change):
+        if change["new"] in names:
+            choose(change["new"])
+
+    box.observe(typed, "value")
+    return box

@@ -21,6 +21,7 @@ from liftcalc.uncertainty import (
 )
 from liftcalc.uncertainty.writing import show_doubt
 from liftcalc.units import Q
+from liftcalc.vocabulary import words_of
 
 DRAWS, SEED = 20_000, 2026
 
@@ -106,7 +107,7 @@ class BudgetPanel(Panel):
         results = {"people an hour": f"{self.budget.result.short} (ideal)"}
         for row in self.budget.rows:
             better = show_with_doubt(self.budget.result.value, row.if_measured_better)
-            results[f"{row.name.replace('_', ' ')} twice as good"] = better
+            results[f"{words_of(row.name)} twice as good"] = better
         return results
 
     def note(self):
@@ -125,7 +126,7 @@ class BudgetPanel(Panel):
         shares = [100 * row.share for row in self.budget.rows]
         most = max(self.budget.rows, key=lambda row: row.share)
         self.picture.chart.move(
-            title=f"Most of the doubt comes from the {most.name.replace('_', ' ')}",
+            title=f"Most of the doubt comes from the {words_of(most.name)}",
             lengths=[[share] for share in shares],
             texts=[f"{share:.0f} %" if share else "nil" for share in shares],
         )

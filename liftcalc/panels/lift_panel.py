@@ -1,11 +1,13 @@
 """What is common to panels that speak of one lift: its line, and what was read of it."""
 
 from liftcalc.formulas.grade import grade_from_rise
+from liftcalc.formulas.pull import tether_relief
 from liftcalc.lifts.demo_hill import demo_line
-from liftcalc.lifts.kinds import map_length
+from liftcalc.lifts.kinds import NOT_READ, kind_named, map_length
 from liftcalc.lifts.readings import known_values
 from liftcalc.panels.base import Panel
-from liftcalc.units import PlainError
+from liftcalc.panels.controls import reaching
+from liftcalc.units import PlainError, Q
 from liftcalc.vocabulary import words_of
 
 
@@ -38,15 +40,35 @@ class LiftPanel(Panel):
 
     demo = "Penny Rope"
     needs = ()
+    on_skis = False  # whether it is of lifts that draw their riders on skis, and of no others
 
     def __init__(self, line=None, readings=None, **settings):
         given = line is not None
         self.line, self.readings = (line, readings or {}) if given else demo_line(self.demo)
         self.known = known_values(self.line, self.readings)
+        self._refuse_other_kinds()
         unread = [words_of(name) for name in self.needs if name not in self.known]
         if unread:
             raise PlainError(
-                f"{type(self).__name__}: no reading of {' and '.join(unread)} on {self.line.name}. "
-                "Add it to the readings of this line."
+                f"{type(self).__name__}: {', '.join(unread)} of {self.line.name} not read. Add a row of each to its "
+                "sheet."
             )
         super().__init__(**{**(slider_values(self.control_names, self.known) if given else {}), **settings})
+
+    def _refuse_other_kinds(self):
+        riding = kind_named(self.line.kind).riding
+        if self.on_skis and "snow_friction" not in riding.work_readings:
+            is_what = "has a kind that was not read" if self.line.kind == NOT_READ else f"is a {self.line.kind}"
+            raise PlainError(
+                f"{type(self).__name__}: {self.line.name} {is_what}, and this panel is of lifts that draw riders on "
+                "skis. 09 What limits the lift reckons with every kind."
+            )
+
+    def relief(self, snow_friction):
+        """Return what part of a pull along the slope the rope feels: less than 1 where a tether was read."""
+        angle = self.known.get("tether_angle")
+        return Q(1.0, "") if angle is None else tether_relief(angle, snow_friction)
+
+    def control(self, name):
+        """Return one control; its range holds what the lift has."""
+        return reaching(super().control(name), slider_values((name,), self.known).get(name))

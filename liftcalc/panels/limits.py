@@ -9,15 +9,16 @@ from liftcalc.figures.bars import BarChart
 from liftcalc.figures.limits import LimitsChart
 from liftcalc.formulas.grade import vertical_rise
 from liftcalc.lifts.demo_hill import demo_hill
-from liftcalc.lifts.governing import AN_UPPER_BOUND, NOT_ALL, envelope, governing
+from liftcalc.lifts.governing import AN_UPPER_BOUND, NOT_ALL, envelope, governing, not_read
 from liftcalc.lifts.kinds import kind_named, start_not_read
 from liftcalc.lifts.limits_of_line import capacities_at, limits_at, limits_of_kind, where_possible
 from liftcalc.lifts.readings import known_values
 from liftcalc.lifts.shares import draws_of, shares_in
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.control_row import row_of_buttons
-from liftcalc.panels.controls import CONTROLS, speed_control
+from liftcalc.panels.controls import CONTROLS, reaching, speed_control
 from liftcalc.panels.lift_panel import LiftPanel, slider_values
+from liftcalc.panels.state import notebook_state
 from liftcalc.quantity_text import show
 from liftcalc.units import PlainError, Q
 
@@ -63,6 +64,8 @@ class LimitsPanel(Panel):
         """Take a line with its readings for the one that is looked at, and an axis that fits it."""
         self.line, readings = self.hill.line(name)
         self._values = known_values(self.line, readings)
+        values, read = notebook_state().values, self._settings()
+        self._unread = {control: values[control] for control in self.control_names if control not in read}
         self._end = self._end_of_axis()
         limits = sorted(capacity.m_as("pph") for capacity in capacities_at(self.line.kind, self._values).values())
         # the axes change with the lift, never with a slider
@@ -77,14 +80,15 @@ class LimitsPanel(Panel):
         """Return one control: the line speed goes as far as the axis, the grade shows what was measured."""
         if name == "line_speed":
             return speed_control(self._end)
-        control = CONTROLS[name]
+        control = reaching(CONTROLS[name], self._settings().get(name))
         if name != "grade":
             return control
         return replace(control, metric=replace(control.metric, digits=2), us=replace(control.us, digits=2))
 
     def _end_of_axis(self):
         """Return the line speed [m/s] at which the chart ends: of the kind, or where riders never have the rope's."""
-        speeds = np.linspace(0, kind_named(self.line.kind).end_of_axis, 61)[1:]
+        end = max(kind_named(self.line.kind).end_of_axis, 1.25 * self.line.line_speed.m_as("m/s"))
+        speeds = np.linspace(0, end, 61)[1:]
         fits = where_possible(self.line.kind, {**self._values, "line_speed": Q(speeds, "m/s")})
         return float(speeds[np.broadcast_to(fits, speeds.shape)].max())
 
@@ -117,8 +121,9 @@ class LimitsPanel(Panel):
         self.refresh()
 
     def _now(self, given):
-        """Return all values of the line as the sliders have them."""
-        values = {**self._values, **given}
+        """Return all values of the line as the sliders have them; of what was not read, once its slider has moved."""
+        moved = {name: value for name, value in given.items() if value != self._unread.get(name)}
+        values = {**self._values, **moved}
         values["vertical_rise"] = vertical_rise(values["ridden_length"], values.pop("grade"))
         if self._drive == SAME_TORQUE:
             values["base_speed"] = self.line.line_speed
@@ -135,6 +140,14 @@ class LimitsPanel(Panel):
             "next": f"{following.name}, {self._ahead()}" if following else "none",
             **each,
         }
+
+    def _stands_for_nothing(self, name):
+        """Return whether a slider stands at its place for want of a reading, and was not moved since."""
+        return name in self._unread and self.given[name] == self._unread[name]
+
+    def setting(self, control_name):
+        """Return where a control stands, as text; of what was not read it says so."""
+        return "not read" if self._stands_for_nothing(control_name) else super().setting(control_name)
 
     def describe(self):
         """Return settings and results as one line of text, with the lift and its drive."""
@@ -171,8 +184,9 @@ class LimitsPanel(Panel):
         unread = start_not_read(self.line.kind, self._values)
         parts.append(f"{self.line.name}: {', '.join(fixed)}{'; ' + unread if unread else ''}.")
         if self.found.left_out:
-            names = ", ".join(item.name for item in self.found.left_out)
-            parts.append(f"Left out for want of a reading, not zero: {names}.")
+            parts.append(f"Left out for want of a reading, not zero: {not_read(self.found.left_out)}.")
+        if any(map(self._stands_for_nothing, self._unread)):
+            parts.append("A slider of what was not read counts once it is moved.")
         return " ".join([*parts, AN_UPPER_BOUND, NOT_ALL])
 
     def _places(self):

@@ -47,7 +47,8 @@ class LinePicture:
     def move(self, panel):
         """Show the settings of the panel, the riders going on from where they stand."""
         values = panel.state.values
-        speed, spacing, grade = values["line_speed"], values["spacing"], values["grade"]
+        speed, spacing = values["line_speed"], values["spacing"]
+        grade, slope_text = panel.slope()
         self._hold_phase()
         between = headway(speed, spacing)
         self._headway = between.m_as("s")
@@ -58,7 +59,8 @@ class LinePicture:
             spacing_text=panel.text(spacing),
             headway_text=show(between),
             speed_text=panel.text(speed),
-            grade_text=f"a slope of {show(grade)}",
+            grade_text=slope_text,
+            each=panel.drawn_each,
         )
         self.say(panel.status())
 

@@ -13,8 +13,10 @@ from liftcalc.formulas.motor import (
     simple_motor_capacity,
 )
 from liftcalc.formulas.pull import energy_per_rider, momentum_energy, pull_energy, rope_pull, slip_energy
+from liftcalc.lifts.governing import governing
+from liftcalc.lifts.limits_of_line import limits_of
 from liftcalc.panels.base import ChartPicture
-from liftcalc.panels.lift_panel import LiftPanel
+from liftcalc.panels.lift_panel import LiftPanel, slider_values
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
 
@@ -22,17 +24,20 @@ from liftcalc.units import Q
 class _TowPanel(LiftPanel):
     """A panel of a lift that draws its riders on skis, and whose hands or reel slip at the pick-up."""
 
-    needs = ("efficiency", "idle_drag", "pick_up_acceleration")
+    needs = ("efficiency", "idle_drag", "pick_up_acceleration", "motor_power", "rider_mass", "snow_friction")
+    on_skis = True
 
     def pull(self, given, snow_friction=None):
-        """Return the pull of one rider on the slope of the sliders."""
+        """Return what the rope feels of one rider on the slope of the sliders."""
         friction = given["snow_friction"] if snow_friction is None else snow_friction
-        return rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=friction)
+        steady = rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=friction)
+        return steady * self.relief(given["snow_friction"])
 
     def energy(self, given, line_speed):
         """Return the energy of one rider at one line speed, or several."""
         length, pick_up = self.known["ridden_length"], self.known["pick_up_acceleration"]
-        return energy_per_rider(self.pull(given), length, given["rider_mass"], line_speed, pick_up)
+        felt = given["rider_mass"] * self.relief(given["snow_friction"])
+        return energy_per_rider(self.pull(given), length, felt, line_speed, pick_up)
 
     def taken(self):
         """Return what the panel takes for granted, in words."""
@@ -50,6 +55,11 @@ class PowerPanel(_TowPanel):
     control_names = ("wanted_capacity", "line_speed", "grade", "rider_mass", "snow_friction", "motor_power")
     names = ("lifting riders", "rubbing skis", "pick-up", "empty rope", "lost in the drive", "together")
 
+    def __init__(self, line=None, readings=None, **settings):
+        if line is not None:  # begin with what the lift's own limits let through
+            settings = {"wanted_capacity": governing(limits_of(line, readings or {})).capacity.value} | settings
+        super().__init__(line, readings, **settings)
+
     def make_picture(self):
         return ChartPicture(BarChart(height=3.4, left=0.19), PowerPanel._prepare, PowerPanel._move)
 
@@ -58,7 +68,7 @@ class PowerPanel(_TowPanel):
         pull, smooth = self.pull(given), self.pull(given, Q(0, ""))
         length, efficiency, idle_drag = (self.known[name] for name in ("ridden_length", "efficiency", "idle_drag"))
         slip = slip_energy(pull, speed, self.known["pick_up_acceleration"])
-        picked_up = momentum_energy(given["rider_mass"], speed) + slip
+        picked_up = momentum_energy(given["rider_mass"] * self.relief(given["snow_friction"]), speed) + slip
         energy = self.energy(given, speed)
         needed = motor_power_needed(wanted, efficiency, speed, idle_drag, energy)
         self.needed, rated = needed, given["motor_power"]
@@ -85,7 +95,7 @@ class PowerPanel(_TowPanel):
         unit = self.word("motor_power")
         self.picture.chart.prepare(
             x_label=f"power at the motor ({unit})",
-            x_range=(0, self.number(Q(30, "kW"))),
+            x_range=(0, self.number(max(Q(30, "kW"), 2 * self.known["motor_power"]))),
             names=list(self.names),
             quantities=["power"] * len(self.names),
             marks=1,
@@ -115,8 +125,12 @@ class MotorPanel(_TowPanel):
         """Return what the motor carries at one line speed, or several: with all parts, and at constant torque."""
         drive = {name: self.known[name] for name in ("efficiency", "idle_drag")}
         drive |= {"motor_power": given["motor_power"], "energy_per_rider": self.energy(given, speed)}
-        slower = motor_capacity_at_constant_torque(**drive, line_speed=speed, base_speed=self.line.line_speed)
+        slower = motor_capacity_at_constant_torque(**drive, line_speed=speed, base_speed=self._full_power_at())
         return motor_capacity(**drive, line_speed=speed), slower
+
+    def _full_power_at(self):
+        """Return the line speed at which a drive at constant torque has full power: as read, or that of the line."""
+        return self.known.get("base_speed", self.line.line_speed)
 
     def compute(self, given):
         with_all, slower = self._laws(given, given["line_speed"])
@@ -131,8 +145,14 @@ class MotorPanel(_TowPanel):
     def note(self):
         """Say what the panel takes for granted."""
         return (
-            f"{self.taken()} Constant torque: of a drive that reaches full power at {self.text(self.line.line_speed)}."
+            f"{self.taken()} Constant torque: of a drive that reaches full power at {self.text(self._full_power_at())}."
         )
+
+    def _top(self):
+        """Return the end of the upright axis [pph]: it changes with the lift, never with a slider."""
+        begin = slider_values(self.control_names, self.known)
+        carries = self._laws(begin, self.line.line_speed)[0].m_as("pph")
+        return next((top for top in (3000, 5000, 8000, 12000) if top >= 1.5 * carries), 20000)
 
     def _prepare(self):
         _, high = self.range_of("line_speed")
@@ -140,7 +160,7 @@ class MotorPanel(_TowPanel):
             x_label=f"line speed ({self.word('line_speed')})",
             y_label="people an hour (pph)",
             x_range=(0, self.number(high)),
-            y_range=(0, 3000),
+            y_range=(0, self._top()),
             curves=[
                 Curve("power"), Curve("power", "--", bold=False),
                 Curve("power", ":", bold=False, label_below=True, label_within=0.25),

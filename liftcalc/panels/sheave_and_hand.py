@@ -1,5 +1,7 @@
 """The panels of 08 on grip: of the rope on its sheave, of a hand on the rope; and the start of a full line."""
 
+import math
+
 import numpy as np
 
 from liftcalc.figures.bars import BarChart
@@ -30,6 +32,12 @@ class SheavePanel(LiftPanel):
     title = "When the rope slips on its drive sheave"
     control_names = ("wrap_angle", "lining_friction", "counterweight", "grade")
     needs = ("rider_mass", "snow_friction", "idle_drag", "grip_safety_factor")
+    on_skis = True
+
+    @property
+    def rope(self):
+        """Mass of one metre of rope: as read, or assumed."""
+        return self.known.get("rope_mass_per_length", ROPE)
 
     def make_picture(self):
         return ChartPicture(CurveChart(), SheavePanel._prepare, SheavePanel._move)
@@ -37,11 +45,12 @@ class SheavePanel(LiftPanel):
     def _riders(self, given, wrap):
         """Return riders at most, for a drive at the top and one at the bottom, at one wrap or several."""
         known, drag = self.known, self.known["idle_drag"]
-        pull = rope_pull(known["rider_mass"], grade=given["grade"], snow_friction=known["snow_friction"])
+        friction = known["snow_friction"]
+        pull = rope_pull(known["rider_mass"], grade=given["grade"], snow_friction=friction) * self.relief(friction)
         rise = vertical_rise(known["ridden_length"], given["grade"])
         loop = {"counterweight": given["counterweight"], "strand_drag": drag / 2}
-        self.top = slack_tension_top_drive(ROPE, rise, **loop)
-        self.bottom = slack_tension_bottom_drive(ROPE, rise, Q(0, "person"), pull=pull, **loop)
+        self.top = slack_tension_top_drive(self.rope, rise, **loop)
+        self.bottom = slack_tension_bottom_drive(self.rope, rise, Q(0, "person"), pull=pull, **loop)
         sheave = {"pull": pull, "idle_drag": drag, "lining_friction": given["lining_friction"], "wrap_angle": wrap}
         sheave |= {"grip_safety_factor": known["grip_safety_factor"]}
         return (
@@ -63,18 +72,23 @@ class SheavePanel(LiftPanel):
         """Say what the panel takes for granted."""
         known = self.known
         return (
-            f"Riders of {self.text(known['rider_mass'])}, friction {show(known['snow_friction'])}, rope {show(ROPE)}, "
-            f"length {self.text(known['ridden_length'])}, idle drag {self.text(known['idle_drag'])}; the rope is to "
-            f"hold {show(known['grip_safety_factor'])} times over, a figure invented for this page: the "
-            "code and the maker give the real one. Steady run; flat rim, no groove."
+            f"Riders of {self.text(known['rider_mass'])}, friction {show(known['snow_friction'])}, rope "
+            f"{show(self.rope)}, length {self.text(known['ridden_length'])}, idle drag "
+            f"{self.text(known['idle_drag'])}; the rope is to hold {show(known['grip_safety_factor'])} times over, a "
+            "figure of the sheet: the code and the maker give the real one. Steady run; flat rim, no groove."
         )
+
+    def _most(self):
+        """Return the end of the upright axis [person]: it changes with the lift, never with a slider."""
+        line = persons_on_line(ridden_length=self.known["ridden_length"], spacing=self.known["spacing"])
+        return max(60, 3 * math.ceil(line.m_as("person") / 10) * 10)
 
     def _prepare(self):
         self.picture.chart.prepare(
             x_label="wrap (degrees)",
             y_label="riders on the line, at most",
             x_range=(90, 540),
-            y_range=(0, 60),
+            y_range=(0, self._most()),
             curves=[Curve("force"), Curve("force", "--", bold=False, label_below=True)],
         )
 

@@ -10,9 +10,10 @@ from liftcalc.uncertainty.checks import UncertaintyError
 from liftcalc.uncertainty.coverage import Expanded, expand
 from liftcalc.uncertainty.estimates import Estimate
 from liftcalc.uncertainty.first_order import FirstOrder, by_first_order
-from liftcalc.uncertainty.formulas import as_estimate, name_of, words
+from liftcalc.uncertainty.formulas import as_estimate, name_of
 from liftcalc.uncertainty.writing import percent, place_of_doubt, show_doubt, with_unit, write_at
 from liftcalc.units import Q
+from liftcalc.vocabulary import words_of
 
 ABOUT_AS_MUCH = 0.9  # two readings whose gain differs by less than a tenth are named together
 
@@ -58,7 +59,7 @@ class Budget:
         """Return the budget as a table."""
         rows = [
             (
-                words(row.name),
+                words_of(row.name),
                 row.estimate.method,
                 _show_value(row.estimate),
                 show_doubt(row.estimate.standard_uncertainty),
@@ -79,7 +80,7 @@ class Budget:
             "share of the variance",
             "result if measured twice as well",
         )
-        name = words(self.formula).removeprefix("the ")
+        name = words_of(self.formula).removeprefix("the ")
         return Table(f"Budget of the {name}: {self.result}", columns, rows)
 
     def __str__(self):
@@ -224,14 +225,14 @@ def reading_to_take_again(budget):
     best = ranked[0]
     before, after = _at_one_place(now, best.if_measured_better)
     sentence = (
-        f"Take the {words(best.name)} again: it makes {_show_share(best.share)} of the variance; measured twice as "
+        f"Take the {words_of(best.name)} again: it makes {_show_share(best.share)} of the variance; measured twice as "
         f"well, ± {before} becomes ± {after}."
     )
     gains = [(now - row.if_measured_better).magnitude for row in ranked]
     if gains[0] <= 0:
         return Advice(None, f"No single reading would lower the doubt of ± {before}: correlated doubts cancel.")
     others = [
-        words(row.name) for row, gain in zip(ranked[1:], gains[1:], strict=True) if gain >= ABOUT_AS_MUCH * gains[0]
+        words_of(row.name) for row, gain in zip(ranked[1:], gains[1:], strict=True) if gain >= ABOUT_AS_MUCH * gains[0]
     ]
     if others:
         sentence = f"{sentence[:-1]}; {' and '.join(others)} would help about as much."

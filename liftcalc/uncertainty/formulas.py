@@ -12,7 +12,6 @@ from liftcalc.uncertainty.agreement import Combined
 from liftcalc.uncertainty.checks import UncertaintyError, check_correlation, check_kind, scalar
 from liftcalc.uncertainty.estimates import Estimate
 from liftcalc.units import Q, UnitError, ureg
-from liftcalc.vocabulary import VOCABULARY
 
 
 @dataclass(frozen=True)
@@ -71,11 +70,6 @@ def name_of(formula):
     """Return the name of a formula, for messages and captions."""
     name = getattr(formula, "__name__", "<none>")
     return "the formula" if name.startswith("<") else name
-
-
-def words(name):
-    """Return the name of an argument as words."""
-    return VOCABULARY[name].words if name in VOCABULARY else name.replace("_", " ")
 
 
 @dataclass(frozen=True)

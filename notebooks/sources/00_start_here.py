@@ -5,7 +5,7 @@
 #
 # Someone stands at the foot of a rope tow and asks how many people it lifts in an hour. You have a tape, a stopwatch and a phone. Two readings answer the question: how fast the rope runs, and how far apart riders stand on it. This page takes your readings, gives the answer with its unit, and says what kind of answer it is.
 #
-# The readings below come from the Penny Rope on Owlpenny Hill, an invented, volunteer-run ski area. In one marked cell you put your own in their place.
+# As it comes, the page speaks of the Penny Rope on Owlpenny Hill, an invented, volunteer-run ski area. Give it a sheet of your own, and every number, table and sentence below the button speaks of your lift, of whatever kind it is.
 
 # %% [markdown]
 # ## Before you start
@@ -41,7 +41,7 @@
 # %% [markdown]
 # ## The readings
 #
-# Take the printed blank up the hill. Back at the desk, type your readings into the blank for a spreadsheet program: one row a reading, each with its own unit. Repeats are welcome; what you did not measure stays empty.
+# Take the printed blank up the hill. Back at the desk, type your readings into the blank for a spreadsheet program: one row a reading, each with its own unit, and a row for what kind of lift it is. Repeats are welcome; what you did not measure stays empty. It is not read, and nothing is put in its place.
 
 # %% folded
 from liftcalc.pages.blank_sheet import blank_sheet_links
@@ -49,19 +49,22 @@ from liftcalc.pages.blank_sheet import blank_sheet_links
 blank_sheet_links()
 
 # %% [markdown]
-# The next cell is the one you change. (In the view without code it does not show, and the page keeps to the demo sheet.) Put the name of your own sheet between the quotation marks: `"my_sheet.csv"` if it lies beside this page, or its full path. Then run all cells again. Your sheet is only read, never changed.
+# Your sheet comes in by the button below, as the page stands. Or by the next cell: put the name of your sheet between the quotation marks, `"my_sheet.csv"` if it lies beside this page, or its full path, and run all cells again. (In the view without code that cell does not show: take the button.) Your sheet is only read, never changed. If something in it cannot be read, the message names every such cell, and says what to write.
 
 # %% no-output
 # YOUR SHEET: change the path between the quotation marks
-my_sheet = "../data/field_sheet.csv"
+my_sheet = "../data/hill/1_penny_rope.csv"
 
 # %% folded
-from liftcalc import Q, headway, hourly_capacity, persons_from_flow, ride_time_from_rest, show
-from liftcalc.fieldwork import count_in_words, read_field_sheet, routes, summary
-from liftcalc.panels import StartPanel
+from liftcalc.fieldwork import summary
+from liftcalc.lifts.sheet_words import by_hand, count_in_words, left_out_in_words, routes, routes_in_words
+from liftcalc.panels import SheetPage, StartPanel
 
-sheet = read_field_sheet(my_sheet)
-summary(sheet)
+page = SheetPage(my_sheet)
+page.button()
+
+# %% folded
+page.show(summary)
 
 # %% [markdown]
 # One row is one quantity. Repeats are averaged; the last column shows how far they lie apart. How to treat readings that disagree is a subject of its own: [06 How sure are we](06_how_sure_are_we.ipynb).
@@ -69,12 +72,12 @@ summary(sheet)
 # %% [markdown]
 # ## The answer
 #
-# Some words first. **pph** is people an hour. **Headway** is the time from one rider to the next. **Ridden length** runs along the rope from grab to let-go; **sheave distance** from the bottom sheave to the top one. **Vertical transport**, VTFH, is people an hour times the rise in feet.
+# Some words first. **pph** is people an hour. **Headway** is the time from one rider, or one carrier, to the next. **Ridden length** runs along the rope from grab to let-go; **sheave distance** from the bottom sheave to the top one. **Vertical transport**, VTFH, is people an hour times the rise in feet.
 #
 # **Predict.** If the rope ran half as fast, with riders as far apart as before, would it lift more, fewer, or as many an hour?
 
 # %% folded
-panel = StartPanel(sheet)
+panel = page.panel(StartPanel)
 panel
 
 # %% [markdown]
@@ -88,10 +91,10 @@ panel.legend()
 #
 # 1. Halve the line speed. Which of the numbers halve, which double or nearly so, and which hardly moves?
 # 2. Put the speed back and double the ridden length. Does the lift carry more an hour?
-# 3. What spacing brings the headway to four seconds?
+# 3. What spacing doubles the headway?
 
 # %% folded
-panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
+panel.around("spacing")
 
 # %% [markdown]
 # The length does not enter the people an hour. A longer rope holds more riders, and each stays on it longer; both grow alike, and the flow at the top stays what it was. Length does matter to the motor, which feels every rider: [08 Pull and power](08_pull_and_power.ipynb). The vertical transport keeps the rise of your sheet while you move the length.
@@ -99,25 +102,13 @@ panel.at_settings("spacing", [Q(5, "m"), Q(6.8, "m"), Q(10, "m")])
 # %% [markdown]
 # ## The same by hand
 #
-# Take round numbers near the readings: 3.4 m/s and 6.8 m.
-#
-# 1. How long until the next rider? 6.8 m ÷ 3.4 m/s = 2.0 s.
-# 2. How many such steps are in an hour? 3,600 s ÷ 2.0 s = 1,800.
-# 3. One person each step: 1,800 people an hour.
-# 4. How long is a ride? 150 m ÷ 3.4 m/s = 44.12 s at the speed of the rope. But a rider stands still at the grab, and speeds up at 1.5 m/s², which is assumed: that costs 3.4 m/s ÷ (2 × 1.5 m/s²) = 1.13 s more. Together 45.25 s.
-# 5. How many are on the line, on average? One takes hold every 2.0 s: 45.25 s ÷ 2.0 s = 22.6.
+# Take the readings as one writes them down, rounded, and go step by step.
 
-# %%
-line_speed, spacing = Q(3.4, "m/s"), Q(6.8, "m")
-capacity = hourly_capacity(line_speed, spacing)
-ride = ride_time_from_rest(Q(150, "m"), line_speed, Q(1.5, "m/s**2"))
-print("headway:", show(headway(line_speed, spacing)))
-print("people an hour:", show(capacity))
-print("ride time:", show(ride))
-print("riders on the line:", show(persons_from_flow(capacity, ride)))
+# %% folded
+page.show(by_hand)
 
 # %% [markdown]
-# On the demo sheet the panel says the same, because the means of its readings are these round numbers, to the digits shown. With your own sheet it works with your readings. A number without a unit is refused here: `Q(3.4, "m/s")` is a quantity, 3.4 alone is nothing.
+# Whoever prefers code writes `hourly_capacity(Q(3.4, "m/s"), Q(6.8, "m"))` in a cell of their own. A number without a unit is refused there: `Q(3.4, "m/s")` is a quantity, 3.4 alone is nothing.
 
 # %% [markdown]
 # ## Which kind of number is it?
@@ -131,28 +122,37 @@ print("riders on the line:", show(persons_from_flow(capacity, ride)))
 # | governed | the smallest of all the limits of the lift |
 # | counted | what was carried: counted at the top, or as heads on the running line with a ride time |
 #
-# Your sheet may allow up to three routes. Each uses readings of its own.
+# A sheet may allow up to three routes. Each uses readings of its own.
 
 # %% folded
-routes(sheet)
+page.show(routes)
+
+# %% folded
+page.show(routes_in_words)
 
 # %% [markdown]
-# On the Penny Rope the second is five in a hundred below the first: the photos show 22 and 21 riders, and a full line holds 22.6 on average. The count at the top is little more than half of the first.
-#
 # ## Is the count really less?
 #
 # A count has a doubt of its own, even if nobody miscounts: the next two minutes bring a few more or a few fewer. The fewer were counted, the more it swings. So a count is held against the first route with its plus-minus:
 
 # %% folded
-count_in_words(sheet)
+page.show(count_in_words)
 
 # %% [markdown]
 # It works the other way, too. The first route bounds the mean of a long time. Two good minutes may well read more, and thirty times the best two minutes of a day is no capacity. Only a count above the packing figure, and one rider more for its ends, is impossible. The first route has a doubt as well: [06 How sure are we](06_how_sure_are_we.ipynb).
 #
-# And a count tells what a lift can carry only while people wait: without a waiting line it measures how many came. On the Penny Rope people stood waiting throughout.
+# And a count tells what a lift can carry only while people wait: without a waiting line it measures how many came.
 
 # %% [markdown]
 # ## What is still ignored
+#
+# What this sheet itself leaves open:
+
+# %% folded
+page.show(left_out_in_words)
+
+# %% [markdown]
+# And what the page leaves out, whatever the sheet:
 #
 # | left out here | where it is treated |
 # |---|---|

@@ -186,19 +186,29 @@ with warnings.catch_warnings():
 #
 # An hour on a short tow and an hour on a long chair are not the same work. Vertical transport feet per hour, VTFH, multiplies people an hour by the rise in feet.
 #
-# By hand, for the tow: 1,800 persons/h × 96.5 ft = 173,700 VTFH. The table has 173,622: its rise is 29.4 m, not rounded to 96.5 ft.
+# By hand, for the tow: 1,800 persons/h × 96.5 ft = 173,700 VTFH. The table has 173,623: its rise is 29.4 m, not rounded to 96.5 ft.
 
 # %%
 print(show(vertical_transport(Q(1800, "pph"), Q(96.5, "ft"))))
 
 # %% [markdown]
 # Here are the lifts of Owlpenny Hill, all at their ideal level, which flatters the ropes most, and a proposal of two ropes side by side. An installation of several lines has a capacity for each line and one for all together; say which you mean.
+#
+# Lifts of your own come behind them by the button, a sheet for each line. Or name a folder of sheets in the next cell and run all cells: then the table speaks of that folder alone. (In the view without code that cell does not show.)
+
+# %% no-output
+# YOUR HILL: change the folder between the quotation marks
+my_hill = "../data/hill"
 
 # %% folded
 from liftcalc.lifts.tables import hill_table
-from liftcalc.lifts.installation import read_lifts
+from liftcalc.panels import HillPage
 
-hill_table(read_lifts("../data/hill_lifts.csv"))
+hill = HillPage(my_hill)
+hill.button()
+
+# %% folded
+hill.show(hill_table)
 
 # %% [markdown]
 # ## Exercises

@@ -33,11 +33,11 @@
 # %% folded
 from liftcalc import Q, capacity_with_carriers_out, detachable_carriers, headway, hourly_capacity
 from liftcalc import least_station_interval, reversible_capacity, ride_time_rest_to_rest, show, solve_line
+from liftcalc.lifts.hill import read_hill
 from liftcalc.lifts.tables import comparison_table, hazards_table, kinds_table
-from liftcalc.lifts.installation import read_lifts
-from liftcalc.panels import KindPanel
+from liftcalc.panels import HillPage, KindPanel
 
-examples = read_lifts("../data/kind_examples.csv")
+examples = read_hill("../data/kinds")
 kinds = KindPanel(examples)
 kinds
 
@@ -164,14 +164,22 @@ print(show(capacity_with_carriers_out(Q(514, "pph"), carriers_on_loop=Q(42, ""),
 #
 # **Predict.** Which lift of the hill asks for the most kilowatts for each thousand people an hour? Does it waste them?
 
-# %% folded
-from liftcalc.lifts.readings import read_readings
+# %% [markdown]
+# Lifts of your own come behind those of Owlpenny Hill by the button, a sheet for each line. Or name a folder of sheets in the next cell and run all cells: then the table speaks of that folder alone. (In the view without code that cell does not show.)
 
-lifts = read_lifts("../data/hill_lifts.csv")
-comparison_table(lifts, read_readings("../data/hill_readings.csv"))
+# %% no-output
+# YOUR HILL: change the folder between the quotation marks
+my_hill = "../data/hill"
+
+# %% folded
+hill = HillPage(my_hill)
+hill.button()
+
+# %% folded
+hill.show(comparison_table)
 
 # %% [markdown]
-# Each row but the last holds one line by itself, all at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Lantern Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
+# Each row holds one line by itself, and where several lines are run as one lift a row holds them together. On Owlpenny Hill all are at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Lantern Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
 #
 # The last column matters more than any of the numbers. On a stop some riders stand on snow or belt, others hang in the air. The plan to bring those down is the operator's, and the authority says what it must hold. Being on the ground does not make a lift safe: each kind has hazards of its own.
 

@@ -47,7 +47,7 @@ from liftcalc import Q, carrier_work, conveyor_work, engine_power_at_altitude, g
 from liftcalc import grade_from_rise, groove_friction, held_force, inertia_at_the_rope, peak_riders_mass
 from liftcalc import ride_work, riders_by_traction, riders_by_traction_at_start, rope_deceleration, rope_pull
 from liftcalc import rope_weight_in_hands, show, tether_pull, tether_relief
-from liftcalc.panels import HandsPanel, MotorPanel, PowerPanel, SheavePanel, StartingPanel
+from liftcalc.panels import HandsPanel, MotorPanel, PowerPanel, SheavePanel, SheetPage, StartingPanel
 
 for grade in (
     Q(20, "percent"),
@@ -75,8 +75,19 @@ print(show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(1
 #
 # **Predict.** Of each kilowatt that the Penny Rope's motor gives at 1,200 people an hour, how much goes into lifting riders: nearly all, half, a tenth?
 
+# %% [markdown]
+# **A lift of your own.** Bring its sheet by the button: the panels on the motor and on the sheave then speak of it. Or name the sheet in the next cell and run all cells. (In the view without code that cell does not show.) What stands "by hand" between the panels stays with the Penny Rope.
+
+# %% no-output
+# YOUR SHEET: change the path between the quotation marks
+my_sheet = "../data/hill/1_penny_rope.csv"
+
 # %% folded
-power = PowerPanel(wanted_capacity=Q(1200, "pph"), grade=Q(20, "percent"), motor_power=Q(15, "kW"))
+page = SheetPage(my_sheet)
+page.button()
+
+# %% folded
+power = page.lift_panel(PowerPanel)
 power
 
 # %% [markdown]
@@ -93,10 +104,10 @@ power.legend()
 # 3. Put the friction back to 0.07 and the people wanted to 1,200. A school class of 40 kg a rider comes. How much does the motor have to spare?
 
 # %% folded
-power.at_settings("wanted_capacity", [Q(600, "pph"), Q(1200, "pph"), Q(1800, "pph")])
+power.around("wanted_capacity")
 
 # %% [markdown]
-# By hand, for 1,200 an hour:
+# By hand, for the Penny Rope at 1,200 an hour, with its round numbers 3.4 m/s, 150 m and 20 % (the panel has the means of the sheet, a hair below):
 #
 # 1. A rider every 3 s, and 29,210 J each: 9.74 kW along the rope.
 # 2. Bringing each up to speed, 1,617 J as worked out below: 0.54 kW.
@@ -111,7 +122,7 @@ power.at_settings("wanted_capacity", [Q(600, "pph"), Q(1200, "pph"), Q(1800, "pp
 # **Predict.** With the empty rope and the pick-up counted, does a faster rope let the same motor carry more, as many, or fewer?
 
 # %% folded
-motor = MotorPanel()
+motor = page.lift_panel(MotorPanel)
 motor
 
 # %% [markdown]
@@ -128,10 +139,10 @@ motor.legend()
 # 3. "Run it slower, then it can carry more." On which of the two drives is that so, and by how much?
 
 # %% folded
-motor.at_settings("line_speed", [Q(1.7, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
+motor.around("line_speed")
 
 # %% [markdown]
-# By hand, the simple law: 3,600 s × 0.85 × 15,000 W ÷ 29,210 J = 1,571 pph. With all parts: 3,600 s × (12,750 W − 500 N × 3.4 m/s) ÷ 30,827 J = 1,290 pph. The pick-up is m · v² + F · v² ÷ (2 · a): 867 J to bring the rider up to speed, of which half warms the gloves, and 750 J of pull on rope that slips by meanwhile.
+# By hand, for the Penny Rope, the simple law: 3,600 s × 0.85 × 15,000 W ÷ 29,210 J = 1,571 pph. With all parts: 3,600 s × (12,750 W − 500 N × 3.4 m/s) ÷ 30,827 J = 1,290 pph. The pick-up is m · v² + F · v² ÷ (2 · a): 867 J to bring the rider up to speed, of which half warms the gloves, and 750 J of pull on rope that slips by meanwhile.
 
 # %% [markdown]
 # ## Chairs, belts and tethers
@@ -215,7 +226,7 @@ for rope, mass in (("dry", Q(0.6, "kg/m")), ("wet", Q(0.8, "kg/m"))):
 # **Predict.** Twice the wrap: twice the riders, fewer than that, or more?
 
 # %% folded
-sheave = SheavePanel()
+sheave = page.lift_panel(SheavePanel)
 sheave
 
 # %% [markdown]
@@ -234,10 +245,10 @@ sheave.legend()
 # 3. Put the wrap back to 180 degrees and raise the grade to 30 %. The slack side at the top gains, and yet the rope holds fewer riders. What has grown more?
 
 # %% folded
-sheave.at_settings("lining_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
+sheave.around("lining_friction", [Q(0.12, ""), Q(0.25, ""), Q(0.35, "")])
 
 # %% [markdown]
-# By hand, drive at the top: e^(0.25 × 3.1416) = 2.1933; to hold 1.25 times over, only 2.1933 ÷ 1.25 = 1.7546 is used. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N; the 250 N is half of the empty rope's drag. The rope passes on 5,923 N × 0.7546 = 4,469 N; less 500 N for itself, over 194.7 N a rider: 20.4 riders. Picking riders up asks for a little more, and is left out here.
+# By hand, for the Penny Rope with its drive at the top: e^(0.25 × 3.1416) = 2.1933; to hold 1.25 times over, only 2.1933 ÷ 1.25 = 1.7546 is used. The slack side is 12,000 N ÷ 2 + 0.6 kg/m × 9.81 m/s² × 29.4 m − 250 N = 5,923 N; the 250 N is half of the empty rope's drag. The rope passes on 5,923 N × 0.7546 = 4,469 N; less 500 N for itself, over 194.7 N a rider: 20.4 riders. Picking riders up asks for a little more, and is left out here.
 #
 # So far the rope runs steadily, and its sheave has a flat rim. A start with riders on asks for more, and takes from the slack side as well: half of what speeds up rope and carriers comes off it. A groove helps: the rope lies wedged between its two sides, which press harder than a flat rim. Two to three times the friction of the lining is common practice, no published source. A rope that lies on the ground of its groove is not wedged. The shape of the groove is a reading, asked of the operator.
 #
@@ -263,7 +274,7 @@ print("groove of 60 degrees, a friction of", show(wedged), "and steady:", show(r
 # **Predict.** The Long Platter's motor just manages a full line at 2.8 m/s. Can it start one?
 
 # %% folded
-start = StartingPanel(motor_power=Q(15, "kW"))
+start = StartingPanel(motor_power=Q(15, "kW"), grade=Q(20, "percent"))
 start
 
 # %% folded

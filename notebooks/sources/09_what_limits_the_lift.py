@@ -42,19 +42,18 @@
 
 # %%
 from liftcalc import Q, governing, people_limit, rule_limit, show, slope_limit
+from liftcalc.lifts.hill import read_hill
 from liftcalc.lifts.limits_of_line import limits_of
-from liftcalc.lifts.readings import read_readings
-from liftcalc.lifts.tables import governing_table
-from liftcalc.lifts.installation import read_lifts
-from liftcalc.panels import LimitsPanel, SharePanel
+from liftcalc.lifts.tables import governing_table, weakest_first
+from liftcalc.panels import HillPage, LimitsPanel, SharePanel
 
-lifts, readings = read_lifts("../data/hill_lifts.csv"), read_readings("../data/hill_readings.csv")
-tow = lifts["Penny Rope"].lines[0]
-for limit in limits_of(tow, readings["Penny Rope"]):
+owlpenny = read_hill("../data/hill")
+tow, of_the_tow = owlpenny.line("Penny Rope")
+for limit in limits_of(tow, of_the_tow):
     print(limit)
 
 # %% [markdown]
-# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph of difference. Traction rests on a reading of the slack side, 7,000 N with the empty rope running steadily: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders. Each rides for 150 m ÷ 3.4 m/s and 3.4 m/s ÷ (2 × 1.5 m/s²) for the start from rest, 45.25 s together: 24.57 × 3,600 s ÷ 45.25 s = 1,955 pph.
+# By hand: spacing 3,600 s × 3.4 m/s ÷ 6.8 m = 1,800 pph. Loading 3,600 s ÷ 3 s = 1,200 pph; here the stopwatch ran from the place free to under way, and misses come on top. Unload 3,600 s × 3 places ÷ 6 s = 1,800 pph; a place is room for one rider to get clear, and here there are three. The motor was worked out on the page before; the slope there was a round 20 %, here it is the measured rise, which makes 1 pph of difference. Traction rests on a reading of the slack side, 7,000 N with the empty rope running steadily: (7,000 N × 0.7546 − 500 N) ÷ 194.65 N = 24.6 riders. Each rides for 150 m ÷ 3.4 m/s and 3.4 m/s ÷ (2 × 1.5 m/s²) for the start from rest, 45.25 s together: 24.57 × 3,600 s ÷ 45.25 s = 1,955 pph.
 #
 # The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
 #
@@ -72,10 +71,10 @@ from liftcalc.lifts.limits_of_line import capacities_at
 from liftcalc.lifts.readings import known_values
 
 for drive in ("top", "bottom"):
-    theirs = readings["Penny Rope"] | {"drive_position": drive}
-    print("drive at the", drive, show(capacities_at(tow.kind, known_values(tow, theirs))["traction"]))
-platter = lifts["Long Platter"].lines[0]
-begun = readings["Long Platter"] | {"starting_acceleration": Q(0.35, "m/s**2"), "moving_mass": Q(1100, "kg")}
+    readings = of_the_tow | {"drive_position": drive}
+    print("drive at the", drive, show(capacities_at(tow.kind, known_values(tow, readings))["traction"]))
+platter, of_the_platter = owlpenny.line("Long Platter")
+begun = of_the_platter | {"starting_acceleration": Q(0.35, "m/s**2"), "moving_mass": Q(1100, "kg")}
 print(*[limit for limit in limits_of(platter, begun) if limit.name == "traction"])
 
 # %% [markdown]
@@ -84,12 +83,23 @@ print(*[limit for limit in limits_of(platter, begun) if limit.name == "traction"
 # %% [markdown]
 # ## All of them on one chart
 #
+# **A lift of your own.** Bring its sheet by the button, or several sheets at once: each line gets a button in the panel, behind those of Owlpenny Hill, and a row in the tables below. Or name a folder of sheets in the next cell and run all cells: then panel and tables speak of that folder alone, and the questions about the Penny Rope wait. (In the view without code that cell does not show.) The sheet is the one of [00 Start here](00_start_here.ipynb).
+
+# %% no-output
+# YOUR HILL: change the folder between the quotation marks
+my_hill = "../data/hill"
+
+# %% folded
+hill = HillPage(my_hill)
+hill.button()
+
+# %% [markdown]
 # Loading is taken as the same at every line speed. In truth a faster rope is harder to take hold of, and more people miss.
 #
 # **Predict.** Spacing climbs with line speed. Loading lies flat. What does the motor do, and what shape has the smallest of all?
 
 # %% folded
-limits = LimitsPanel(lifts, readings)
+limits = hill.panel(LimitsPanel)
 limits
 
 # %% [markdown]
@@ -108,7 +118,7 @@ limits.legend()
 # 5. Twin Penny right: choose constant torque and slow the rope. Can it carry more?
 
 # %% folded
-limits.at_settings("grade", [Q(15, "percent"), Q(25, "percent"), Q(35, "percent")])
+limits.around("grade")
 
 # %% [markdown]
 # Where the bold line is flat, speed buys nothing. Where it falls, speed costs people. Where it rises, a faster rope carries more on paper; there spacing governs, or the rope's grip, or the motor of a drive at constant torque. And at the same spacing every step faster leaves people less time to take hold.
@@ -122,10 +132,10 @@ limits.at_settings("grade", [Q(15, "percent"), Q(25, "percent"), Q(35, "percent"
 from dataclasses import replace
 
 closer = replace(tow, spacing=Q(3.4, "m"))
-print("Penny Rope as it is:", governing(limits_of(tow, readings["Penny Rope"])).capacity)
-print("at half the spacing:", governing(limits_of(closer, readings["Penny Rope"])).capacity)
-print("Long Platter as it is:", governing(limits_of(platter, readings["Long Platter"])).capacity)
-closer = governing(limits_of(replace(platter, spacing=Q(17, "m")), readings["Long Platter"]))
+print("Penny Rope as it is:", governing(limits_of(tow, of_the_tow)).capacity)
+print("at half the spacing:", governing(limits_of(closer, of_the_tow)).capacity)
+print("Long Platter as it is:", governing(limits_of(platter, of_the_platter)).capacity)
+closer = governing(limits_of(replace(platter, spacing=Q(17, "m")), of_the_platter))
 print("with a platter every 17 m:", closer.capacity, "by its", closer.limit.name)
 
 # %% [markdown]
@@ -143,10 +153,10 @@ print("with a platter every 17 m:", closer.capacity, "by its", closer.limit.name
 # **Predict.** Four lifts and a proposal. Does the same limit govern on any two of them?
 
 # %% folded
-governing_table(lifts, readings)
+hill.show(governing_table)
 
 # %% [markdown]
-# It does: spacing on the Long Platter and the Lantern Double, loading on the Penny Rope and its twin. Traction is left out by name where nobody has read the rope's tension or the drive's position. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
+# On Owlpenny Hill it does: spacing on the Long Platter and the Lantern Double, loading on the Penny Rope and its twin. Traction is left out by name where nobody has read the rope's tension or the drive's position. It is not zero, and it is not endless; it is not known. Duckling Belt has no rope, and nobody has read how its belt grips.
 #
 # The second rope of the proposal is slower and has the smaller motor, and its motor governs. Together the two lines carry at most the sum of the two, 1,200 + 978 = 2,178 pph, not twice the first.
 
@@ -158,7 +168,7 @@ governing_table(lifts, readings)
 # **Predict.** Friction is known to about a third, the mean mass to a tenth. In what share of the draws does the motor govern, and which of the two readings is worth more care?
 
 # %% folded
-shares = SharePanel(platter, readings["Long Platter"])
+shares = SharePanel(platter, of_the_platter)
 shares
 
 # %% folded
@@ -173,6 +183,27 @@ shares.legend()
 
 # %% folded
 shares.at_settings("mass_doubt", [Q(1, "percent"), Q(10, "percent"), Q(20, "percent")])
+
+# %% [markdown]
+# ### With the doubts of a sheet
+#
+# A sheet says how far each reading may be off: by its repeats, and by its plus-minus. Drawn within those, each limit has two ends between which 95 of 100 draws lie. The table shows the line that came last by the button, or the first line while none has come.
+
+# %% folded
+hill.doubts()
+
+# %% [markdown]
+# ### Many lifts at once
+#
+# An association has two hundred lifts and asks which are the weakest, and what holds each. The table below has the weakest first; the link saves all of it for a spreadsheet program. Whoever prefers code writes `hill_frame(hill.value)` from `liftcalc.lifts.tables`, a table of pandas to be sorted and filtered at will, such as by `.query("governs == 'motor'")`.
+
+# %% folded
+from liftcalc.pages.hill_links import hill_links
+
+hill.show(weakest_first)
+
+# %% folded
+hill.show(hill_links)
 
 # %% [markdown]
 # ## At most, and why less
@@ -203,7 +234,7 @@ apart = [
     slope_limit(Q(40, "person/hectare"), Q(1.2, "hectare"), Q(90, "s")),
     rule_limit(Q(1100, "pph"), "permit of the invented hill, entered for this page"),
 ]
-print(governing([*limits_of(tow, readings["Penny Rope"]), *apart]))
+print(governing([*limits_of(tow, of_the_tow), *apart]))
 
 # %% [markdown]
 # By hand: 60 people with a lap of 200 s and 3 s make at most 60 × 3,600 ÷ 203 = 1,064 rides an hour between them. On such a day the lift could carry more and nobody is there to ride. The permit is lower than what the lift can do, and it binds all the same: nobody may carry more than 1,100 pph, and a higher limit is no leave to use it. Forty riders a hectare on 1.2 hectares are 48 on the slope; at 90 s a descent that is 1,920 an hour.

@@ -22,7 +22,6 @@ from liftcalc import (
     slope_length,
 )
 from liftcalc.fieldwork import (
-    count_in_words,
     line_speed_from_laps,
     read_lap_times,
     read_map_line,
@@ -32,6 +31,7 @@ from liftcalc.fieldwork import (
 from liftcalc.lifts.demo_hill import demo_hill, demo_kinds, demo_line, demo_sheet
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.lifts.limits_of_line import limits_of
+from liftcalc.lifts.sheet_words import count_in_words
 from liftcalc.lifts.tables import hill_table
 
 SHEET = demo_sheet()
@@ -243,5 +243,5 @@ def test_no_page_speaks_of_another_ride_rise_or_grade(path):
 
 def test_the_count_is_judged_right_below_the_routes():
     text = PAGES[0].read_text(encoding="utf-8")
-    routes, judged = text.index("\nroutes(sheet)\n"), text.index("\ncount_in_words(sheet)\n")
+    routes, judged = text.index("\npage.show(routes)\n"), text.index("\npage.show(count_in_words)\n")
     assert 0 < judged - routes < 1000

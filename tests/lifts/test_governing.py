@@ -40,7 +40,7 @@ def test_the_example_tow_in_words():
             f"{AN_UPPER_BOUND} "
             "Apart from the lift, people (demand) stands lower: 787 pph. "
             "Apart from the lift, rule (a permission) stands lower: 1,000 pph. "
-            "Left out for want of a reading: traction."
+            "Left out for want of a reading: traction (slack tension)."
         )
     )
 

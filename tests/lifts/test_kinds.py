@@ -17,7 +17,7 @@ def test_every_kind_and_every_reading_stand_here():
     assert {name: unit for name, (_, _, unit) in ENOUGH.items()} == {
         name: unit for name, (unit, _) in READINGS.items() if name not in WORDS
     }
-    assert set(WORDS) == {"drive_position"}
+    assert set(WORDS) == {"drive_position", "loading_timed_as"}
 
 
 @pytest.mark.parametrize("kind", KINDS)

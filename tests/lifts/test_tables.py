@@ -54,11 +54,11 @@ def test_the_table_of_what_governs():
         assert (cells["governs"], cells["next"]) == (first, following)
         assert cells["at most"] == f"{number:,} pph (governed)"
         assert cells["how far"] == f"{sums[following] - sums[first]:,.0f} pph above"
-        assert cells["left out"] == ("nothing" if "traction" in sums else f"traction: {OF_THE_SHEAVE} not read")
+        assert cells["left out"] == ("nothing" if "traction" in sums else f"traction ({OF_THE_SHEAVE})")
     without = ("drive_position", "pick_up_acceleration")
     readings = {name: value for name, value in demo_hill().readings["Penny Rope"].items() if name not in without}
     (row,) = governing_table(Hill({"lone": Installation("lone", (TOW,))}, {"tow": readings})).rows
-    assert row[-1] == "motor: pick-up acceleration not read; traction: drive position not read"
+    assert row[-1] == "motor (pick-up acceleration); traction (drive position)"
     lone = governing_table(Hill({"lone": Installation("lone", (TOW,))}, {"tow": {}})).rows[0]
     assert lone[1:5] == ("spacing", "1,800 pph (governed)", "none", "")
 
@@ -134,8 +134,8 @@ def test_a_line_of_which_little_was_read_stands_in_every_table():
     row = governing_table(hill).rows[0]
     assert row[:4] == ("old", "spacing", "1,800 pph (governed)", "none")
     assert row[-1] == (
-        "loading: loading time not read; motor: motor power, efficiency, kind, rider mass, idle drag not read; "
-        f"traction: {OF_THE_SHEAVE}, rider mass, kind, idle drag not read; unload: clearing time not read"
+        "loading (loading time); motor (motor power, efficiency, kind, rider mass, idle drag); "
+        f"traction ({OF_THE_SHEAVE}, rider mass, kind, idle drag); unload (clearing time)"
     )
     numbers = hill_frame(hill).loc["old"]
     assert np.isnan(numbers["motor power (kW)"])

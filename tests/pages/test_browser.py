@@ -1,7 +1,6 @@
 """The browser itself, and the blank of the field sheet in print."""
 
 import re
-import subprocess
 
 import browser
 from notebook_files import NOTEBOOKS
@@ -13,13 +12,23 @@ def test_there_is_a_browser_where_it_is_asked_for():
     assert browser.chromium(), "CI=true asks for a Chromium: install one, such as Debian's package chromium"
 
 
-def test_the_printed_blank_is_one_page(tmp_path):
-    blank = NOTEBOOKS.parent / "data/field_sheet_blank.html"
-    printed = tmp_path / "blank.pdf"
-    arguments = ["--headless", *browser.ARGUMENTS, f"--user-data-dir={tmp_path / 'profile'}", "--no-pdf-header-footer"]
-    subprocess.run(
-        [browser.chromium(), *arguments, f"--print-to-pdf={printed}", blank.as_uri()],
-        check=True, capture_output=True, timeout=90,
-    )  # fmt: skip
-    pages = re.findall(rb"/Type\s*/Page\b", printed.read_bytes())
-    assert len(pages) == 1
+LOOK = """() => {
+  const millimetres = element => element.getBoundingClientRect().height * 25.4 / 96;
+  const cells = [...document.querySelectorAll('th, td, .facts span, .both p, .cautions')];
+  return {
+    low: [...document.querySelectorAll('tbody tr')].filter(row => millimetres(row) < 7.99).map(row => row.innerText),
+    clipped: cells.filter(cell => cell.scrollWidth > cell.clientWidth + 1).map(cell => cell.innerText),
+  };
+}"""
+PAPER = {"A4": 210, "Letter": 215.9}  # width in millimetres
+
+
+def test_the_printed_blank_is_one_page_on_either_paper_with_room_to_write():
+    with browser.page() as opened:
+        opened.emulate_media(media="print")
+        opened.goto((NOTEBOOKS.parent / "data/field_sheet_blank.html").as_uri())
+        for paper, width in PAPER.items():
+            opened.set_viewport_size({"width": round((width - 20) * 96 / 25.4), "height": 1000})
+            assert opened.evaluate(LOOK) == {"low": [], "clipped": []}, paper
+            pages = re.findall(rb"/Type\s*/Page\b", opened.pdf(format=paper))
+            assert len(pages) == 1, paper

@@ -5,7 +5,7 @@ import pytest
 from places import DATA
 
 from liftcalc import Q, show
-from liftcalc.lifts.installation import read_lifts
+from liftcalc.lifts.hill import read_hill
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.panels import KindPanel, notebook_state
 
@@ -13,7 +13,7 @@ from liftcalc.panels import KindPanel, notebook_state
 @pytest.fixture
 def kinds():
     """Return the panel of every kind."""
-    return KindPanel(read_lifts(DATA / "kind_examples.csv"))
+    return KindPanel(read_hill(DATA / "kinds"))
 
 
 @pytest.mark.parametrize("kind", KINDS)

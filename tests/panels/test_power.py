@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from example_tow import of_the_exact_tow
 from reading_panels import UNIT_SIZES, cards, drawn, on_the_slope, put, written
 
 from liftcalc import Q, motor_power_needed, rope_pull, show
@@ -9,7 +10,7 @@ from liftcalc.panels import MotorPanel, PowerPanel
 
 
 def test_the_parts_of_the_power_are_all_of_it():
-    panel = PowerPanel()
+    panel = of_the_exact_tow(PowerPanel)()
     *parts, together = [part.m_as("kW") for part in panel.parts]
     assert sum(parts) == pytest.approx(together)
     assert together == pytest.approx(14.1, abs=0.05)
@@ -25,7 +26,7 @@ def test_the_parts_of_the_power_are_all_of_it():
 
 
 def test_the_three_laws_of_the_motor():
-    panel = MotorPanel()
+    panel = of_the_exact_tow(MotorPanel)()
     assert show(panel.results["motor limit"]) == "1,290 pph"  # own arithmetic, as the two below
     assert show(panel.results["by the simple law"]) == "1,571 pph"
     assert panel.results["at constant torque"] == panel.results["motor limit"], "at base speed the two are one"
@@ -65,7 +66,9 @@ def taken_of_the_motor(system):
 
 @pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "friction", "motor"), MOTORS)
 def test_own_arithmetic_every_number_of_the_power_panel(system, wanted, speed, percent, mass, friction, motor):
-    panel = put(PowerPanel, system, **settings_of(speed, percent, mass, friction, motor, wanted))
+    panel = put(
+        of_the_exact_tow(PowerPanel, None), system, **settings_of(speed, percent, mass, friction, motor, wanted)
+    )
     parts = energy_of(speed, percent, mass, friction)
     at_rope = [part * wanted / 3600 for part in parts] + [500 * speed]
     needed = sum(at_rope) / 0.85
@@ -94,7 +97,7 @@ def test_own_arithmetic_every_number_of_the_power_panel(system, wanted, speed, p
 
 @pytest.mark.parametrize(("system", "wanted", "speed", "percent", "mass", "friction", "motor"), MOTORS)
 def test_own_arithmetic_every_number_of_the_motor_panel(system, wanted, speed, percent, mass, friction, motor):
-    panel = put(MotorPanel, system, **settings_of(speed, percent, mass, friction, motor))
+    panel = put(of_the_exact_tow(MotorPanel, None), system, **settings_of(speed, percent, mass, friction, motor))
 
     def laws(v):
         energy = sum(energy_of(v, percent, mass, friction))

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from example_tow import G
+from example_tow import G, of_the_exact_tow
 from reading_panels import UNIT_SIZES, cards, drawn, on_the_slope, put, written
 
 from liftcalc import Q
@@ -36,7 +36,7 @@ SHEAVES = [("metric", 210, 0.22, 9000, 14), ("us", 165, 0.3, 14_000, 27)]  # wra
 @pytest.mark.parametrize(("system", "wrap", "friction", "counterweight", "percent"), SHEAVES)
 def test_own_arithmetic_every_number_of_the_sheave_panel(system, wrap, friction, counterweight, percent):
     panel = put(
-        SheavePanel, system, wrap_angle=Q(wrap, "degree"), lining_friction=Q(friction, ""),
+        of_the_exact_tow(SheavePanel, None), system, wrap_angle=Q(wrap, "degree"), lining_friction=Q(friction, ""),
         counterweight=Q(counterweight, "N"), grade=Q(percent, "percent"),
     )  # fmt: skip
     weight = 0.6 * G * 150 * percent / 100 / np.hypot(1, percent / 100)  # of one strand of 0.6 kg/m, along the slope

@@ -42,11 +42,13 @@ RANKS_INSIDE = {
         {"stopping", "motor", "traction"},
     ],
     "lifts": [
-        {"kinds", "givens", "limit_records", "readings"},
-        {"starts", "limits", "governing"},
+        {"kinds", "line_quantities", "limit_records", "readings"},
+        {"givens", "limits", "governing", "sheet"},
+        {"starts"},
         {"line"},
-        {"installation", "limits_of_line"},
-        {"tables", "demo_hill", "shares"},
+        {"installation", "limits_of_line", "sheet_line"},
+        {"hill", "shares", "sheet_words"},
+        {"tables", "demo_hill", "sheet_limits"},
     ],
 }
 

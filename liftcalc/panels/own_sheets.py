@@ -1,0 +1,263 @@
+"""A page that speaks of the reader's own sheets: a button that takes files, and parts of the page that follow it.
+
+The page begins with what its marked cell names. Where no code shows, the button is the way; a file that cannot be read
+leaves all as it is, and says why.
+"""
+
+from html import escape
+
+import ipywidgets as widgets
+
+from liftcalc.lifts.hill import hill_from_bytes, read_hill
+from liftcalc.lifts.sheet import read_sheet, sheet_from_bytes
+from liftcalc.lifts.sheet_limits import sheet_limits
+from liftcalc.lifts.sheet_line import sheet_line, sheet_readings
+from liftcalc.panels.base import WIDTH, WithStill
+from liftcalc.units import PlainError
+
+# tables in a widget look as they do in any other output
+_AS_ELSEWHERE = "<style>.page-part.jp-RenderedHTMLCommon{padding:0} .page-part table{margin:0 0 8px}</style>"
+_LOOK = "font-size:14px;line-height:1.4;margin:2px 0"
+
+
+class Part(WithStill):
+    """A piece of a page that shows what a function makes of the page's sheet or hill, and follows it.
+
+    Parameters
+    ----------
+    page : Page
+        The page.
+    make : function
+        From the page's value to a ``Table``, ``Lines`` or whatever else shows itself.
+    """
+
+    def __init__(self, page, make):
+        self._page, self._make = page, make
+        self._html = widgets.HTML()
+        super().__init__([self._html], layout=widgets.Layout(max_width="100%"))
+        page.parts.append(self)
+        self.renew()
+
+    def renew(self):
+        """Show anew what the page speaks of now; what cannot be made of it says so in its place."""
+        try:
+            self._made = self._make(self._page.value)
+            html = self._made._repr_html_()
+        except PlainError as error:
+            self._made, html = error, f"<div style='{_LOOK}'>{escape(str(error))}</div>"
+        self._html.value = f"{_AS_ELSEWHERE}<div class='page-part jp-RenderedHTMLCommon'>{html}</div>"
+
+    def still(self):
+        return self._html.value
+
+    def words(self):
+        return str(self._made)
+
+
+class PagePanel(WithStill):
+    """A panel that is made anew whenever the page speaks of another sheet or hill.
+
+    Parameters
+    ----------
+    page : Page
+        The page.
+    make : function
+        From the page's value to a panel.
+    """
+
+    def __init__(self, page, make):
+        self._page, self._make = page, make
+        self._trouble = widgets.HTML()
+        super().__init__([], layout=widgets.Layout(max_width="100%"))
+        page.parts.append(self)
+        self.panel = None
+        self.renew()
+
+    def renew(self):
+        """Make the panel anew; where the sheet lacks what it needs, say so, and show no numbers of another lift."""
+        try:
+            self.panel = self._make(self._page.value)
+        except PlainError as error:
+            self.panel, self.trouble = None, str(error)
+            self._trouble.value = f"<div role='status' style='{_LOOK}'>{escape(self.trouble)}</div>"
+            self.children = [self._trouble]
+        else:
+            self.trouble = ""
+            self.children = [self.panel]
+
+    def still(self):
+        return self.panel.still() if self.panel else self._trouble.value
+
+    def words(self):
+        return self.panel.words() if self.panel else self.trouble
+
+    def legend(self):
+        """Return the table of the panel's controls."""
+        return Part(self._page, lambda _: self._asked(lambda panel: panel.legend()))
+
+    def around(self, control_name, values=None):
+        """Return the table of the results at settings of one control: these, or some around where the lift has it."""
+        return Part(
+            self._page,
+            lambda _: self._asked(
+                lambda panel: panel.at_settings(control_name, values or _around(panel, control_name))
+            ),
+        )
+
+    def _asked(self, question):
+        if self.panel is None:
+            raise PlainError(self.trouble)
+        return question(self.panel)
+
+
+def _around(panel, control_name):
+    """Return three settings of a control: three quarters of what the lift has, that itself, and half as much again."""
+    value = panel.given[control_name]
+    step = panel.control(control_name).metric
+    now = value.to(step.unit)
+    return [type(now)(round(now.magnitude * part / step.step) * step.step, now.units) for part in (0.75, 1.0, 1.5)]
+
+
+class Button(WithStill):
+    """The button that takes the reader's files, and a line that says what the page speaks of.
+
+    Parameters
+    ----------
+    page : Page
+        The page.
+    several : bool
+        Whether several files may come at once.
+    """
+
+    def __init__(self, page, several):
+        self._page = page
+        self.upload = widgets.FileUpload(
+            accept=".csv",
+            multiple=several,
+            description="Your own sheets (CSV)" if several else "Your own sheet (CSV)",
+            layout=widgets.Layout(width="auto"),
+        )
+        self.upload.observe(self._came, "value")
+        self._said = widgets.HTML()
+        super().__init__(
+            [widgets.HBox([self.upload]), self._said], layout=widgets.Layout(width=WIDTH, max_width="100%")
+        )
+        page.parts.append(self)
+        self.renew()
+
+    def _came(self, change):
+        if not change["new"]:
+            return
+        files = [(file["name"], bytes(file["content"])) for file in change["new"]]
+        try:
+            self._page.take(self._page.from_files(files))
+        except PlainError as error:
+            self._say(str(error), "border-left:4px solid;padding:2px 8px;")
+
+    def renew(self):
+        """Say what the page speaks of."""
+        self._words = self._page.in_words()
+        self._say(self._words)
+
+    def _say(self, words, style=""):
+        lines = "<br>".join(escape(words).splitlines())
+        self._said.value = f"<div role='status' style='{style}{_LOOK}'>{lines}</div>"
+
+    def still(self):
+        return self._said.value
+
+    def words(self):
+        return self._words
+
+
+class Page:
+    """What a page speaks of, and the parts that follow it."""
+
+    several = False
+
+    def __init__(self, value):
+        self.value, self.parts = value, []
+
+    def take(self, value):
+        """Speak of another sheet or hill from now on."""
+        self.value = value
+        for part in list(self.parts):
+            part.renew()
+
+    def button(self):
+        """Return the button for the reader's own files."""
+        return Button(self, self.several)
+
+    def show(self, make):
+        """Return a part that shows what a function makes of the sheet or hill."""
+        return Part(self, make)
+
+    def panel(self, make, **settings):
+        """Return a panel of the sheet or hill."""
+        return PagePanel(self, lambda value: make(value, **settings))
+
+
+class SheetPage(Page):
+    """A page that speaks of one sheet.
+
+    Parameters
+    ----------
+    path : str or Path
+        The sheet to begin with.
+    """
+
+    def __init__(self, path):
+        super().__init__(read_sheet(path))
+
+    def lift_panel(self, make, **settings):
+        """Return a panel of the line and the readings of the sheet."""
+        return PagePanel(self, lambda sheet: make(sheet_line(sheet), sheet_readings(sheet), **settings))
+
+    @staticmethod
+    def from_files(files):
+        """Return the sheet in the file that came."""
+        return sheet_from_bytes(*files[-1])
+
+    def in_words(self):
+        """Say what the page speaks of."""
+        sheet = self.value
+        kind = f", a {sheet.kind}" if sheet.kind else ", its kind not read"
+        return f"This page speaks of {sheet.line}{kind}: {sheet.name}, {len(sheet.readings)} readings."
+
+
+class HillPage(Page):
+    """A page that speaks of a hill.
+
+    Parameters
+    ----------
+    folder : str or Path
+        The folder of sheets to begin with. What comes by the button stands beside it.
+    """
+
+    several = True
+
+    def __init__(self, folder):
+        super().__init__(read_hill(folder))
+        self.newest = None
+
+    def from_files(self, files):
+        """Return the hill with the lines of the files that came behind its own."""
+        brought = hill_from_bytes(files)
+        self.newest = next(iter(brought.lines))
+        return self.value.with_(brought)
+
+    def panel(self, make, **settings):
+        """Return a panel of the hill, which begins with the line that came last by the button."""
+        return PagePanel(self, lambda hill: make(hill, line=self.newest, **settings))
+
+    def doubts(self):
+        """Return a part with the limits of the line that came last, each with its doubt; else of the first line."""
+        return Part(self, lambda hill: sheet_limits(hill.sheets[self.newest or next(iter(hill.sheets))]).table())
+
+    def in_words(self):
+        """Say what the page speaks of, and which files were left out."""
+        lines = self.value.lines
+        count = "1 line of a lift" if len(lines) == 1 else f"{len(lines)} lines of lifts"
+        newest = f" The newest is {self.newest}." if self.newest else ""
+        left_out = "".join(f"\nLeft out: {file}: {why}" for file, why in self.value.left_out)
+        return f"This page speaks of {count}.{newest}{left_out}"
