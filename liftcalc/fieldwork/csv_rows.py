@@ -46,6 +46,8 @@ class Rows:
         Whether semicolons part the cells, and a comma is the mark of decimals.
     encoding : str
         "UTF-8", "UTF-16" or "Windows-1252": what the bytes were taken for.
+    written : str
+        The heading as it came.
     """
 
     name: str
@@ -54,14 +56,16 @@ class Rows:
     rows: tuple
     decimal_comma: bool
     encoding: str
+    written: str = ""
 
     def require(self, columns, form=None):
         """Refuse a table whose heading lacks one of the columns; ``form`` holds those that a message tells to write."""
         missing = [column for column in columns if column not in self.columns]
         if missing:
+            tabs = " Tabs part its cells: save it as CSV." if "\t" in self.written else ""
             raise FieldFileError(
                 f"{self.name}, row {self.heading}: the column {missing[0]!r} is missing; the heading row reads "
-                f"{quoted(', '.join(self.columns), 200)}. Write: {','.join(form or columns)}"
+                f"{quoted(self.written, 200)}.{tabs} Write: {','.join(form or columns)}"
             )
 
 
@@ -114,7 +118,7 @@ def rows_from_text(name, text, columns, form=None, encoding="UTF-8"):
         for number, row in enumerate(cells[above + 1 :], start=above + 2)
         if any(row)
     )
-    found = Rows(name, heading, above + 1, rows, decimal_comma, encoding)
+    found = Rows(name, heading, above + 1, rows, decimal_comma, encoding, ", ".join(cells[above]))
     found.require(columns, form)
     return found
 

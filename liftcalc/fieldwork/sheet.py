@@ -6,6 +6,7 @@ have not, is looked at in ``liftcalc.lifts.sheet``.
 
 import difflib
 import math
+import re
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -243,7 +244,7 @@ def example_row(name):
 def _guess(called):
     """Return a question where a text is near to words of a sheet; else nothing."""
     words = [words_of(name) for name in ON_A_SHEET]
-    near = difflib.get_close_matches(" ".join(called.casefold().split()), words, n=1, cutoff=0.55)
+    near = difflib.get_close_matches(" ".join(called.casefold().split()), words, n=1, cutoff=0.62)
     return f" Is {near[0]!r} meant?" if near else ""
 
 
@@ -304,6 +305,7 @@ def sheet_of_rows(rows):
                 readings.append(Reading(name, value, half_width, cells["method"], cells["note"], row.number))
         except CellFault as fault:
             faults.append(Fault(row.number, fault.column, str(fault)))
+    faults += _counted_in_two_ways(readings)
     faults += _unpaired(readings) if not any(fault.column == "value" for fault in faults) else []
     sheet = FieldSheet(rows.name, facts, tuple(readings), places, rows.encoding, rows.decimal_comma)
     return sheet, faults
@@ -332,14 +334,32 @@ def _check_row(rows, row, cells, name):
         )
 
 
+def level_in(method):
+    """Return the level that the words of a method name; None where they name none, or several."""
+    levels = VOCABULARY["level_of_spacing"].among
+    found = {word for word in re.findall(r"[a-z]+", method.casefold()) if word in levels}
+    return found.pop() if len(found) == 1 else None
+
+
 def _check_level(name, method):
     """Refuse a figure of the maker that does not say of which level it is."""
-    levels = VOCABULARY["level_of_spacing"].among
-    if name == "hourly_capacity" and not any(level in method.casefold() for level in levels):
+    if name == "hourly_capacity" and level_in(method) is None:
+        levels = ", ".join(VOCABULARY["level_of_spacing"].among)
         raise CellFault(
-            "method",
-            f"an hourly capacity needs its level, but got {quoted(method)}. Write one of {', '.join(levels)}.",
+            "method", f"an hourly capacity needs its level, but got {quoted(method)}. Write one of {levels}."
         )
+
+
+def _counted_in_two_ways(readings):
+    """Return the faults of what is there once, such as places, and was counted twice with two results."""
+    first, found = {}, []
+    for reading in readings:
+        if VOCABULARY[reading.name].whole and reading.name != "persons_counted":
+            before = first.setdefault(reading.name, reading)
+            if before.value != reading.value:
+                words = f"{words_of(reading.name)} of {show(reading.value)} came after {show(before.value)} in row"
+                found.append(Fault(reading.row, "value", f"{words} {before.row}. Count once more, and keep one."))
+    return found
 
 
 def _unpaired(readings):

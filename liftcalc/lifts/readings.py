@@ -37,6 +37,7 @@ READINGS = {
         "grip_safety_factor",
         "starting_acceleration",
         "moving_mass",
+        "drive_inertia_mass",
         "carrier_length",
         "carrier_gap",
         "station_speed",

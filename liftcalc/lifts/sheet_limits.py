@@ -16,7 +16,7 @@ from liftcalc.lifts.limit_records import LeftOut
 from liftcalc.lifts.limits_of_line import capacities_at, limits_at, only_those, where_possible
 from liftcalc.lifts.line_quantities import LINE_QUANTITIES
 from liftcalc.lifts.shares import shares_in
-from liftcalc.lifts.sheet_line import Compared, compared, known_of, made_from, moved
+from liftcalc.lifts.sheet_line import Compared, compared, known_of, level_of, made_from, move_the_line, moved
 from liftcalc.quantity_text import show
 from liftcalc.tables import Table
 from liftcalc.units import PlainError, Q
@@ -123,7 +123,7 @@ def _with_draws(sheet, known, drawn):
     for name, numbers in drawn.items():
         if name in known and name not in makes:
             values[name] = Q(numbers, known[name].units)
-    for name in makes:
+    for name in move_the_line(sheet):
         if name in drawn:
             above = np.where(drawn[name] > 0, drawn[name], np.nan)  # what is not above zero fits nothing
             for other, after in moved(sheet, name, 1 + STEP).items():
@@ -201,7 +201,7 @@ def sheet_limits(sheet, *, seed=SEED, draws=DRAWS):
         exact=tuple(map(words_of, exact)),
         missing=missing,
         compared=compared(sheet),
-        level=sheet.level,
+        level=level_of(sheet),
     )
 
 

@@ -12,14 +12,14 @@ from dataclasses import dataclass
 from pint import Quantity
 
 from liftcalc.fieldwork.safe_files import FieldFileError
-from liftcalc.fieldwork.sheet import COLUMNS, example_row
+from liftcalc.fieldwork.sheet import COLUMNS, example_row, level_in
 from liftcalc.lifts.givens import NotKnownError, adds
 from liftcalc.lifts.kinds import NOT_READ, kind_named
 from liftcalc.lifts.line import Line, what_follows
 from liftcalc.lifts.line_quantities import LINE_QUANTITIES
 from liftcalc.lifts.readings import READINGS, WORDS
 from liftcalc.quantity_text import show
-from liftcalc.units import PlainError
+from liftcalc.units import PlainError, Q
 from liftcalc.vocabulary import VOCABULARY, words_of
 
 BESIDE = ("vertical_rise", "motor_power", "dwell_time", "station_time", "pick_up_acceleration", "acceleration")
@@ -35,6 +35,7 @@ FILLERS = (
     "riders_on_line",
 )
 WANTED = ("line_speed", "spacing", "ridden_length", "persons_per_carrier")
+NEAR_A_WHOLE = 0.05  # persons that follow from an hourly capacity are taken as the whole number this near
 SAME_WITHIN = 0.0005  # apart by less than this, two figures read alike
 
 
@@ -99,6 +100,11 @@ def _fillers(sheet):
     return [name for name in names if name not in useless and (counted or name != "carriers_on_loop")]
 
 
+def _may_hold_more(sheet):
+    """Return whether riders may be more than one together: on a carrier, or on a lift without a kind."""
+    return sheet.kind is None or _kind(sheet).has_carriers
+
+
 def _every_trip(sheet):
     """Return whether a cabin comes every trip, so that the interval is the ride time and a dwell time that was read."""
     return _kind(sheet).reversible and sheet.has("dwell_time")
@@ -107,11 +113,12 @@ def _every_trip(sheet):
 def _follows(sheet, chosen, factors=None):
     """Return what follows of the line from some readings of a sheet, by name; nothing where nothing was read."""
     givens = {name: sheet.mean(name) * (factors or {}).get(name, 1) for name in chosen}
-    if _kind(sheet).has_carriers and "persons_per_carrier" not in givens:
+    if _may_hold_more(sheet) and "persons_per_carrier" not in givens:
         givens["persons_per_carrier"] = None  # a carrier may hold more than one: it is not taken as 1
     if not chosen:
         return {}
     kind, beside = sheet.kind or NOT_READ, _beside(sheet, OF_THE_START)
+    beside = {name: value * (factors or {}).get(name, 1) for name, value in beside.items()}
     if _every_trip(sheet) and not {"ride_time", "interval"} & _determined(sheet, chosen):
         del beside["dwell_time"]  # no trip follows yet, and so it makes nothing
     if set(chosen) <= set(OF_A_RIDE) and {"pick_up_acceleration", "acceleration"} & set(beside):
@@ -127,7 +134,7 @@ def _follows(sheet, chosen, factors=None):
 
 def _determined(sheet, chosen):
     """Return the names of readings of a line, and of what a dwell time adds to them."""
-    known = {*chosen} if _kind(sheet).has_carriers else {*chosen, "persons_per_carrier"}
+    known = {*chosen} if _may_hold_more(sheet) else {*chosen, "persons_per_carrier"}
     if _every_trip(sheet) and not (adds("ride_time", known) and adds("interval", known)):
         known |= {"ride_time", "interval"}
     return known
@@ -149,7 +156,25 @@ def _choose(sheet):
     if sheet.has("sheave_distance") and "sheave_distance" not in follows:
         chosen.append("sheave_distance")
         follows["sheave_distance"] = sheet.mean("sheave_distance")
-    return chosen, follows
+    return chosen, _with_whole_persons(follows)
+
+
+def _with_whole_persons(follows):
+    """Return what follows with a whole number of persons on a carrier; without it where it comes out as none."""
+    persons = follows.get("persons_per_carrier")
+    if persons is None:
+        return follows
+    whole = round(persons.m_as("person"))
+    if whole and abs(persons.m_as("person") / whole - 1) < NEAR_A_WHOLE:
+        return follows | {"persons_per_carrier": Q(float(whole), "person")}
+    return {name: value for name, value in follows.items() if name != "persons_per_carrier"}
+
+
+def level_of(sheet):
+    """Return the level of the line: as the sheet says it, of the figure that fills the gap, or else ideal."""
+    if "level_of_spacing" not in sheet.facts and "hourly_capacity" in made_from(sheet):
+        return level_in(sheet.method("hourly_capacity"))
+    return sheet.level
 
 
 def sheet_line(sheet):
@@ -181,7 +206,7 @@ def sheet_line(sheet):
             f"Add a row such as: {example_row(lacks[0])}"
         )
     try:
-        return Line(sheet.line, sheet.kind or NOT_READ, level=sheet.level, **follows, **_beside(sheet))
+        return Line(sheet.line, sheet.kind or NOT_READ, level=level_of(sheet), **follows, **_beside(sheet))
     except PlainError as error:
         raise FieldFileError(f"{sheet.name}: {error}") from None
 
@@ -210,6 +235,17 @@ def made_from(sheet):
 def moved(sheet, name, factor):
     """Return what follows of the line, by name, where the mean of one of its readings is larger by a factor."""
     return _follows(sheet, made_from(sheet), {name: factor})
+
+
+def move_the_line(sheet):
+    """Return the names of all readings that move the line: those that make it, and those of the start and stations."""
+    makes = made_from(sheet)
+    beside = (
+        _beside(sheet, OF_THE_START)
+        if {*makes} - {*WANTED, "interval", "sheave_distance"} or _every_trip(sheet)
+        else ()
+    )
+    return [*makes, *beside]
 
 
 def sheet_readings(sheet):

@@ -3,7 +3,7 @@
 from liftcalc.formulas.capacity import hourly_capacity, hourly_capacity_from_head_count, hourly_flow_from_count
 from liftcalc.levels import Capacity
 from liftcalc.lifts.kinds import NOT_READ, kind_named, ride_time_of
-from liftcalc.lifts.sheet_line import known_of, made_from
+from liftcalc.lifts.sheet_line import known_of, level_of, made_from
 from liftcalc.quantity_text import show
 from liftcalc.tables import Lines, Table
 from liftcalc.uncertainty import count_against_bound
@@ -24,7 +24,7 @@ def capacity_of(sheet):
     known = known_of(sheet)
     if any(name not in known for name in OF_CAPACITY):
         return None
-    return Capacity(hourly_capacity(**{name: known[name] for name in OF_CAPACITY}), sheet.level)
+    return Capacity(hourly_capacity(**{name: known[name] for name in OF_CAPACITY}), level_of(sheet))
 
 
 def _first_route(sheet):

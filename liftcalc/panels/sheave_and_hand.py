@@ -160,13 +160,21 @@ class StartingPanel(LiftPanel):
     def make_picture(self):
         return ChartPicture(CurveChart(), StartingPanel._prepare, StartingPanel._move)
 
+    def _moving(self):
+        """Return the mass of rope, carriers and sheaves: as read, or assumed."""
+        return self.known.get("moving_mass", self.moving_mass)
+
+    def _drive(self):
+        """Return the inertia of the drive as a mass at the rope: as read, or assumed."""
+        return self.known.get("drive_inertia_mass", self.drive_inertia)
+
     def _force(self, given, times=None):
         """Return the force at the drive sheave while the line starts within a time, or several; steady if left out."""
         known, friction = self.known, self.known["snow_friction"]
         riders = persons_on_line(ridden_length=known["ridden_length"], spacing=known["spacing"])
         relief = tether_relief(known["tether_angle"], friction)
         pull = rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=friction) * relief
-        masses = {"rider_mass": given["rider_mass"] * relief, "moving_mass": self.moving_mass + self.drive_inertia}
+        masses = {"rider_mass": given["rider_mass"] * relief, "moving_mass": self._moving() + self._drive()}
         faster = Q(0, "m/s**2") if times is None else self.line.line_speed / times
         return force_to_start(riders, faster, pull=pull, idle_drag=known["idle_drag"], **masses)
 
@@ -187,8 +195,8 @@ class StartingPanel(LiftPanel):
         return (
             f"The {self.line.name}, every platter taken: {self.text(known['ridden_length'])}, one rider each "
             f"{self.text(known['spacing'])}, to {self.text(known['line_speed'])}, tethers at "
-            f"{show(known['tether_angle'])}; rope, platters and sheaves {self.text(self.moving_mass)}, the drive "
-            f"{self.text(self.drive_inertia)} at the rope, idle drag {self.text(known['idle_drag'])}, snow friction "
+            f"{show(known['tether_angle'])}; rope, platters and sheaves {self.text(self._moving())}, the drive "
+            f"{self.text(self._drive())} at the rope, idle drag {self.text(known['idle_drag'])}, snow friction "
             f"{show(known['snow_friction'])}, efficiency {show(known['efficiency'])}: all assumed. Cold "
             "grease has to break away as well. Whether a motor may give more than its rated force for a few seconds is "
             "the maker's to say."

@@ -8,7 +8,7 @@ from liftcalc.formulas.spacing import headway
 from liftcalc.levels import Capacity
 from liftcalc.lifts.demo_hill import demo_sheet
 from liftcalc.lifts.kinds import NOT_READ, kind_named, map_length
-from liftcalc.lifts.sheet_line import known_of
+from liftcalc.lifts.sheet_line import known_of, level_of
 from liftcalc.panels.base import Panel
 from liftcalc.panels.controls import InUnit, reaching
 from liftcalc.panels.line_picture import LinePicture
@@ -111,7 +111,7 @@ class StartPanel(Panel):
         persons = self._known["persons_per_carrier"]
         capacity = hourly_capacity(given["line_speed"], given["spacing"], persons)
         between = headway(given["line_speed"], given["spacing"])
-        level, carriers = self._sheet.level, self._kind.has_carriers if self._sheet.kind else None
+        level, carriers = level_of(self._sheet), self._kind.has_carriers if self._sheet.kind else None
         results = {
             "people an hour": intended_capacity(capacity, between, persons, carriers=carriers, level=level)
             if level in ("ideal", "packing")

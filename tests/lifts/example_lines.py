@@ -32,6 +32,7 @@ ENOUGH = {  # readings, each with a believable range and its unit
     "unloading_places": (1, 3, ""), "slack_tension": (2000, 60_000, "N"), "lining_friction": (0.1, 0.3, ""),
     "wrap_angle": (120, 360, "degree"), "grip_safety_factor": (1, 2, ""), "carrier_length": (1, 4, "m"),
     "groove_angle": (30, 180, "degree"), "starting_acceleration": (0.05, 1, "m/s**2"), "moving_mass": (100, 5000, "kg"),
+    "drive_inertia_mass": (10, 1000, "kg"),
     "counterweight": (5000, 100_000, "N"), "rope_mass_per_length": (0.3, 4, "kg/m"),
     "carrier_gap": (0, 3, "m"), "station_speed": (0.2, 1, "m/s"), "carpet_speed": (0.2, 1, "m/s"),
 }  # fmt: skip

@@ -270,6 +270,7 @@ NEEDED_BY = {  # reading: the limits that need it
         ("drive_position", "slack_tension", "lining_friction", "wrap_angle", "grip_safety_factor"), {"traction"}
     ),
     "moving_mass": {"traction"},
+    "drive_inertia_mass": set(),  # counts where a line is started, and for no limit
     **dict.fromkeys(IN_A_STATION, {"station"}),
 }
 MAY_BE_LEFT_OUT = {  # reading: the limits that change without it, which is not left out
@@ -282,7 +283,7 @@ MAY_BE_LEFT_OUT = {  # reading: the limits that change without it, which is not 
     "unloading_places": {"unload"},
     "carpet_speed": set(),
 }
-MORE = ("base_speed", "carpet_speed", "starting_acceleration", "moving_mass", "groove_angle")
+MORE = ("base_speed", "carpet_speed", "starting_acceleration", "moving_mass", "drive_inertia_mass", "groove_angle")
 
 
 def kinds_and_readings():

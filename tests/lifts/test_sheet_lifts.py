@@ -60,6 +60,11 @@ ONE_FAULT = [  # rows below the heading; the message behind "sheet.csv, "
      "row 4, column quantity: persons counted without a row of counting time. Write both, in pairs."),
     ("persons counted,33,person,,,\ncounting time,2,min,,,\ncounting time,2,min,,,",
      "row 4, column quantity: counting time without a row of persons counted. Write both, in pairs."),
+    ("loading places,1,,,,\nloading places,2,,,,",
+     "row 3, column value: loading places of 2 came after 1 in row 2. Count once more, and keep one."),
+    ("hourly capacity,1200,pph,,uncounted figure,",
+     "row 2, column method: an hourly capacity needs its level, but got 'uncounted figure'. Write one of packing, ideal, "
+     "governed, counted."),
     # facts
     ("kind,T bar,,,,",
      f"row 2, column value: kind must be one of {ALL_KINDS}, but got 'T bar'. Is 'T-bar lift' meant?"),
@@ -275,7 +280,8 @@ NOT_SHEETS = [  # what, what the file holds, message behind "sheet.csv"
     ("no letters of any sort", COMMAS.encode() + b"snow,\x81,,,,\n",
      ": this is text neither in UTF-8 nor in UTF-16 nor in Windows-1252. Save it as 'CSV UTF-8'."),
     ("tabs", (COMMAS + "spacing,6.8,m,,,\n").replace(",", "\t").encode(),
-     ", row 1: the column 'quantity' is missing; the heading row reads 'quantity_value_unit_plus_minus_method_note'. "
+     ", row 1: the column 'quantity' is missing; the heading row reads 'quantity\\tvalue\\tunit"
+     "\\tplus_minus\\tmethod\\tnote'. Tabs part its cells: save it as CSV. "
      f"Write: {FORM}"),
     ("a missing column", b"quantity,value,unit,method,note\nspacing,6.8,m,,\n",
      ", row 1: the column 'plus_minus' is missing; the heading row reads 'quantity, value, unit, method, note'. "

@@ -350,3 +350,17 @@ def test_a_scatter_that_reaches_below_zero_leaves_those_draws_out(rows, mean, do
     own = capacity(drawn[drawn > 0])
     errors = standard_errors(own, ENDS, DRAWS * np.mean(drawn > 0))
     assert np.all(np.abs(ends(limits, "spacing") - np.quantile(own, ENDS)) <= 4 * errors)
+
+
+def test_the_doubt_of_a_start_reaches_a_line_that_a_ride_time_makes():
+    """150 m in 45.25 s from rest: the slower the pick-up, the faster the rope must be; drawn here by plain numbers."""
+    rows = (
+        "kind,rope tow,,,,\nride time,45.25,s,,,\nridden length,150,m,,,\nspacing,6.8,m,,,\n"
+        "pick-up acceleration,1.5,m/s2,0.5,,\nloading time,3,s,,,\n"
+    )
+    found = sheet_limits(sheet_from_bytes("sheet.csv", (HEADING + rows).encode()), draws=20_000)
+    start = np.random.default_rng(1).uniform(1, 2, 200_000)
+    speed = start * (45.25 - np.sqrt(45.25**2 - 2 * 150 / start))
+    low, high = np.percentile(3600 * speed / 6.8, [2.5, 97.5])
+    assert found.ranges["spacing"].m_as("pph") == pytest.approx([low, high], abs=6), "near to a product of powers"
+    assert high - low > 20

@@ -489,3 +489,42 @@ def test_the_order_of_the_rows_changes_nothing(rows):
         str(other.governs.capacity),
     )
     assert list(map(str, one.compared)) == list(map(str, other.compared))
+
+
+# what is not taken for granted
+
+
+def test_a_figure_of_the_maker_that_fills_a_gap_gives_the_line_its_level():
+    rows = ("kind,rope tow,,", "line speed,3.4,m/s", "ridden length,150,m", "vertical rise,29.4,m")
+    packed = sheet_line(sheet_of(*rows, "hourly capacity,1800,pph,,packing of the papers,"))
+    assert (packed.level, packed.spacing.m_as("m")) == ("packing", pytest.approx(6.8))
+    assert sheet_line(sheet_of(*rows, "spacing,6.8,m", "hourly capacity,1800,pph,,packing,")).level == "ideal"
+    said = ("level of spacing,governed,,", "hourly capacity,1800,pph,,ideal,")
+    assert sheet_line(sheet_of(*rows, *said)).level == "governed", "what the sheet says goes before it"
+
+
+OF_A_CHAIR = ("kind,fixed chair,,", "line speed,2.2,m/s", "interval,7,s", "ridden length,640,m", "vertical rise,142,m")
+
+
+@pytest.mark.parametrize(("capacity", "persons"), [(1029, 2), (1060, 2), (514, 1), (1240, None), (240, None)])
+def test_persons_that_follow_are_a_whole_number_or_none(capacity, persons):
+    sheet = sheet_of(
+        *OF_A_CHAIR, f"hourly capacity,{capacity},pph,,ideal,"
+    )  # persons by hand: 7 x 1,029 / 3,600 = 2.001
+    if persons is None:
+        refuses(
+            lambda: sheet_line(sheet),
+            "sheet.csv: there is no line without persons per carrier, which nobody read. "
+            "Add a row such as: persons per carrier,...,person,,,",
+            FieldFileError,
+        )
+    else:
+        assert sheet_line(sheet).persons_per_carrier == Q(persons, "person")
+
+
+def test_riders_of_a_lift_without_a_kind_are_not_taken_for_one_each():
+    known = known_of(sheet_of("line speed,3.4,m/s", "spacing,6.8,m"))
+    assert "persons_per_carrier" not in known
+    assert known_of(sheet_of("kind,rope tow,,", "line speed,3.4,m/s", "spacing,6.8,m"))["persons_per_carrier"] == Q(
+        1, "person"
+    )

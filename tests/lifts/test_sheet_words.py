@@ -9,7 +9,8 @@ from liftcalc.lifts.sheet import read_sheet, sheet_from_bytes
 from liftcalc.lifts.sheet_words import by_hand, capacity_of, count_in_words, left_out_in_words, routes, routes_in_words
 
 HEADING = "quantity,value,unit,plus_minus,method,note\n"
-SPEED = "line speed,3.4,m/s,,,\nspacing,6.8,m,,,\n"
+FAST = "line speed,3.4,m/s,,,\nspacing,6.8,m,,,\n"
+SPEED = FAST + "persons per carrier,1,person,,,\n"
 PENNY = read_sheet(DATA / "hill/1_penny_rope.csv")
 
 
@@ -27,7 +28,7 @@ COUNTS = [  # rows, words
     (SPEED + "persons counted,57,person,,,\npersons counted,61,person,,,\ncounting time,2,min,,,\n"
      "counting time,3,min,,,\n",
      "118 persons in 5.0 min, 2 counts together: 1,416 pph (counted)"),
-    (SPEED + "persons per carrier,2,person,,,\npersons counted,120,person,,,\ncounting time,2,min,,,\n",
+    (FAST + "persons per carrier,2,person,,,\npersons counted,120,person,,,\ncounting time,2,min,,,\n",
      "cannot be told from 3,600 pph (ideal)"),
     ("level of spacing,packing,,,,\n" + SPEED + "persons counted,33,person,,,\ncounting time,2,min,,,\n",
      "The spacing of the sheet is packing: that is no bound"),
@@ -121,8 +122,10 @@ def test_no_word_of_the_demo_tow_stands_under_another_sheet():
 LEFT_OUT = [  # rows, words
     (SPEED, "riders on the line and ride time (ridden length not read); vertical transport (vertical rise not read)"),
     (SPEED, "what its kind would tell (kind not read)"),
-    ("line speed,3.4,m/s,,,\n", "people an hour (spacing not read)"),
-    ("kind,fixed chair,,,,\n" + SPEED, "people an hour (persons per carrier not read)"),
+    ("line speed,3.4,m/s,,,\n", "people an hour (spacing and persons per carrier not read)"),
+    ("kind,rope tow,,,,\nline speed,3.4,m/s,,,\n", "people an hour (spacing not read)"),
+    (FAST, "people an hour (persons per carrier not read)"),
+    ("kind,fixed chair,,,,\n" + FAST, "people an hour (persons per carrier not read)"),
 ]
 
 

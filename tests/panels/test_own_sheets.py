@@ -103,7 +103,7 @@ def test_the_picture_draws_the_slope_of_the_sheet_or_says_that_it_was_not_read(p
     bring(page.own_button, CHAIR)
     assert "a slope of 23%" in page.own_panel.panel.picture.html.value
     assert "from carrier to carrier" in page.own_panel.panel.picture.html.value
-    bring(page.own_button, ("short.csv", HEADING + b"line speed,3,m/s,,,\nspacing,6,m,,,\n"))
+    bring(page.own_button, ("short.csv", HEADING + b"kind,rope tow,,,,\nline speed,3,m/s,,,\nspacing,6,m,,,\n"))
     assert "a slope that was not read, drawn level" in page.own_panel.panel.picture.html.value
     assert "Persons per carrier taken as 1: not read." in status(page.own_panel.panel)
 

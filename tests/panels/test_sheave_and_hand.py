@@ -6,6 +6,7 @@ from example_tow import G, of_the_exact_tow
 from reading_panels import UNIT_SIZES, cards, drawn, on_the_slope, put, written
 
 from liftcalc import Q
+from liftcalc.lifts.demo_hill import demo_line
 from liftcalc.panels import HandsPanel, SheavePanel, StartingPanel
 
 
@@ -28,6 +29,15 @@ def test_grip_of_sheave_and_hand_and_the_start():
     assert "all assumed" in start.note()
     start.state.set("starting_time", Q(4, "s"), start)
     assert (start.result - start.results["to keep it going"]).m_as("N") == pytest.approx(2 * slow.m_as("N"))
+
+
+def test_masses_that_were_read_go_before_those_that_are_assumed():
+    line, readings = demo_line("Long Platter")
+    read = readings | {"moving_mass": Q(2000, "kg"), "drive_inertia_mass": Q(500, "kg")}
+    steady, heavy = StartingPanel(line, readings), StartingPanel(line, read, name="heavy")
+    more = (2000 + 500 - 1100 - 300) * 2.8 / steady.given["starting_time"].m_as("s")
+    assert (heavy.result - steady.result).m_as("N") == pytest.approx(more)
+    assert "rope, platters and sheaves 2,000 kg, the drive 500 kg at the rope" in heavy.note()
 
 
 SHEAVES = [("metric", 210, 0.22, 9000, 14), ("us", 165, 0.3, 14_000, 27)]  # wrap, lining, counterweight [N], grade [%]

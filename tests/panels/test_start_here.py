@@ -11,7 +11,10 @@ from liftcalc.panels import StartPanel, notebook_state
 
 def test_the_start_panel_leaves_out_what_was_not_read(tmp_path):
     path = tmp_path / "short.csv"
-    path.write_text("quantity,value,unit,plus_minus,method,note\nline speed,3,m/s,,,\nspacing,6,m,,,\n")
+    path.write_text(
+        "quantity,value,unit,plus_minus,method,note\nline speed,3,m/s,,,\nspacing,6,m,,,\n"
+        "persons per carrier,1,person,,,\n"
+    )
     panel = StartPanel(read_sheet(path))
     assert panel.control_names == ("line_speed", "spacing")
     assert str(panel.result) == "1,800 pph (ideal)"
@@ -35,7 +38,10 @@ def test_the_start_panel_computes_with_the_pick_up_of_the_sheet_and_says_so():
 
 def test_without_a_pick_up_the_start_panel_says_what_it_takes(tmp_path):
     path = tmp_path / "short.csv"
-    rows = "line speed,3,m/s,,,\nspacing,6,m,,,\nridden length,150,m,,,\nvertical rise,30,m,,,\n"
+    rows = (
+        "line speed,3,m/s,,,\nspacing,6,m,,,\npersons per carrier,1,person,,,\nridden length,150,m,,,\n"
+        "vertical rise,30,m,,,\n"
+    )
     path.write_text("quantity,value,unit,plus_minus,method,note\n" + rows)
     panel = StartPanel(read_sheet(path))
     assert panel.text(panel.results["ride time"]) == "50.0 s"
