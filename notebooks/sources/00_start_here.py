@@ -63,6 +63,9 @@ from liftcalc.panels import SheetPage, StartPanel
 page = SheetPage(my_sheet)
 page.button()
 
+# %% [markdown]
+# This is what the sheet holds.
+
 # %% folded
 page.show(summary)
 

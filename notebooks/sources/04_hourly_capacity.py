@@ -207,6 +207,9 @@ from liftcalc.panels import HillPage
 hill = HillPage(my_hill)
 hill.button()
 
+# %% [markdown]
+# Each row is one line by itself, and where several lines are run as one lift a row holds them together.
+
 # %% folded
 hill.show(hill_table)
 

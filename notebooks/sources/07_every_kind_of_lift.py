@@ -175,11 +175,14 @@ my_hill = "../data/hill"
 hill = HillPage(my_hill)
 hill.button()
 
+# %% [markdown]
+# Each row holds one line by itself, and where several lines are run as one lift a row holds them together.
+
 # %% folded
 hill.show(comparison_table)
 
 # %% [markdown]
-# Each row holds one line by itself, and where several lines are run as one lift a row holds them together. On Owlpenny Hill all are at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Lantern Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
+# On Owlpenny Hill all are at their ideal level: what the spacing intends, which flatters the ropes most. Needed power is what the motor must give to carry that many. For all three rope tows it is more than the motor has, so there the ideal is a wish; [09 What limits the lift](09_what_limits_the_lift.ipynb) sorts that out. The Lantern Double takes the most for a thousand people, and lifts each of them nearly five times as high as the Penny Rope does.
 #
 # The last column matters more than any of the numbers. On a stop some riders stand on snow or belt, others hang in the air. The plan to bring those down is the operator's, and the authority says what it must hold. Being on the ground does not make a lift safe: each kind has hazards of its own.
 

@@ -86,6 +86,9 @@ my_sheet = "../data/hill/1_penny_rope.csv"
 page = SheetPage(my_sheet)
 page.button()
 
+# %% [markdown]
+# The panel begins with as many people an hour as the other limits of the lift let through.
+
 # %% folded
 power = page.lift_panel(PowerPanel)
 power

@@ -63,8 +63,8 @@ ONE_FAULT = [  # rows below the heading; the message behind "sheet.csv, "
     ("loading places,1,,,,\nloading places,2,,,,",
      "row 3, column value: loading places of 2 came after 1 in row 2. Count once more, and keep one."),
     ("hourly capacity,1200,pph,,uncounted figure,",
-     "row 2, column method: an hourly capacity needs its level, but got 'uncounted figure'. Write one of packing, ideal, "
-     "governed, counted."),
+     "row 2, column method: an hourly capacity needs its level, but got 'uncounted figure'. Write one of packing, "
+     "ideal, governed, counted."),
     # facts
     ("kind,T bar,,,,",
      f"row 2, column value: kind must be one of {ALL_KINDS}, but got 'T bar'. Is 'T-bar lift' meant?"),

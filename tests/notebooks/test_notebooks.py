@@ -127,13 +127,14 @@ def test_code_cells_are_short_and_seldom_in_a_row(path):
 def test_each_panel_has_its_words_its_legend_its_questions_and_its_table(path):
     notebook = read(path)
     text = "\n".join(cell.source for cell in notebook.cells)
-    names = re.findall(r"^(\w+) = \w+Panel\(", text, flags=re.MULTILINE)
+    names = re.findall(r"^(\w+) = (?:\w+Panel\(|\w+\.(?:lift_)?panel\()", text, flags=re.MULTILINE)
     assert names
     assert text.count("**Move it and answer.**") == len(names)
     for name in names:
         assert f"{name}.legend()" in text
-        settings = re.search(rf"{name}\.at_settings\(.*\[(.*)\]\)", text)
-        assert settings[1].count("Q(") == 3, f"{name}: a table at three settings"
+        settings = re.search(rf"{name}\.(?:at_settings|around)\(.*\[(.*)\]\)", text)
+        around = re.search(rf"{name}\.around\(\"\w+\"\)", text)  # three settings around what the lift has
+        assert around or settings[1].count("Q(") == 3, f"{name}: a table at three settings"
     stills = [o.data["text/html"] for c in code_cells(notebook) for o in c.outputs if "<img" in str(o.get("data"))]
     assert len(stills) == len(names)
     for still in stills:

@@ -3,7 +3,7 @@
 import browser
 import pytest
 import reader
-from reader import DATA
+from places import DATA
 
 from liftcalc import Q, hourly_capacity, show
 from liftcalc.fieldwork import read_track, read_track_speed
@@ -27,11 +27,33 @@ def app(folder):
             yield address
 
 
-def test_the_first_page_shows_no_code_and_leads_on(app, page):
+def own_sheets(page, folder):
+    """Bring a sheet with two faults, and the same mended: the whole page speaks of it, whatever encoding it has."""
+    mine = folder / "mein_lift.csv"
+    rows = ["quantity;value;unit;plus_minus;method;note", "line;Mühlhang;;;;", "kind;T-bar lift;;;;"]
+    rows += ["Line Speed;9,36;km/h;0,2;;", "interval;7;s;;;", "persons per carrier;2;person;;;"]
+    mine.write_text("\r\n".join([*rows, "ridden length;~600;m;;;", "date;14.2.2026;;;;"]), encoding="cp1252")
+    reader.bring(page, mine, "Your own sheet (CSV)")
+    page.get_by_text("mein_lift.csv: 2 cells cannot be read.").wait_for()
+    page.get_by_text("Row 7, column value: '~600': write the number alone, 600,").wait_for()
+    page.get_by_text("Write 2026-02-14.").wait_for()
+    assert page.get_by_text("This page speaks of Penny Rope").count() == 0, "the message stands in its place"
+    mine.write_text("\r\n".join([*rows, "ridden length;600;m;;;", "date;2026-02-14;;;;"]), encoding="cp1252")
+    reader.bring(page, mine, "Your own sheet (CSV)")
+    page.get_by_text("This page speaks of Mühlhang, a T-bar lift: mein_lift.csv, 4 readings.").wait_for()
+    page.get_by_text("Read as Windows-1252 with semicolons and decimal commas.").wait_for()
+    page.locator(".result-StartPanel").get_by_text("1,029 pph (ideal)", exact=True).wait_for()
+    page.get_by_text("1. How long until the next carrier? 7.0 s: the interval was timed.").wait_for()
+    for demo in ("head count", "33 persons in 2.0 min"):
+        assert page.locator(".page-part").get_by_text(demo, exact=True).count() == 0
+
+
+def test_the_first_page_shows_no_code_and_leads_on(app, page, tmp_path):
     browser.run_in_app(page, app("00_start_here.ipynb"))
     assert page.locator(".jp-InputArea .cm-editor, .jp-CodeCell .jp-InputArea-editor, pre code").count() == 0
-    assert "read_field_sheet(" not in page.content()
+    assert "SheetPage(" not in page.content()
     reader.check_start_page(page)
+    own_sheets(page, tmp_path)
     # another page of the series is one link away, and its charts move
     page.get_by_role("link", name="04 Hourly capacity").click()
     status = page.locator(".result-CapacityPanel")
@@ -67,18 +89,13 @@ def test_a_track_of_ones_own(app, page, tmp_path):
     assert page.get_by_label("Steady from (s)").input_value() == "34"
     mine = tmp_path / "mine.gpx"
     mine.write_bytes((DATA / "long_platter_track.gpx").read_bytes())
-    button = page.get_by_role("button", name="Your own track (GPX)")
-    with page.expect_file_chooser() as chooser:
-        button.click()
-    chooser.value.set_files(mine)
+    reader.bring(page, mine, "Your own track (GPX)")
     platter = read_track_speed(read_track(mine))
     said = show_with_doubt(platter.speed, platter.speed_half_width_95)
     page.locator("svg").get_by_text(f"mine.gpx: {said}").wait_for()
     broken = tmp_path / "broken.gpx"
     broken.write_text("<gpx><trk>", encoding="utf-8")
-    with page.expect_file_chooser() as chooser:
-        button.click()
-    chooser.value.set_files(broken)
+    reader.bring(page, broken, "Your own track (GPX)")
     status.get_by_text("broken.gpx, line 1").wait_for()
     page.locator("svg").get_by_text(f"mine.gpx: {said}").wait_for()
     assert browser.asked_outside(page) == []
@@ -87,4 +104,9 @@ def test_a_track_of_ones_own(app, page, tmp_path):
 def test_limits(app, page):
     browser.run_in_app(page, app("09_what_limits_the_lift.ipynb"))
     reader.check_limits(page)
+    reader.bring(page, DATA / "kinds/09_gondola.csv", "Your own sheets (CSV)")
+    page.get_by_text("This page speaks of 7 lines of lifts. The newest is Gondola.").wait_for()
+    page.locator("svg").get_by_text("Gondola: spacing governs, at most 2,400 pph").wait_for()
+    page.get_by_role("button", name="Gondola", exact=True).wait_for()
+    page.locator(".page-part td").get_by_text("2,400 pph (governed)", exact=True).first.wait_for()
     assert browser.asked_outside(page) == []
