@@ -192,6 +192,7 @@ UNIT_SPELLINGS = {
     "mass": {
         **dict.fromkeys(("kg", "kilogram", "kilograms"), "kg"),
         **dict.fromkeys(("lb", "lbs", "pound", "pounds"), "pound"),
+        **dict.fromkeys(("t", "tonne", "tonnes"), "tonne"),
     },
     "energy": {
         **dict.fromkeys(("j", "joule", "joules"), "J"),

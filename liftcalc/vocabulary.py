@@ -120,7 +120,7 @@ VOCABULARY = {
     ),
     # the line
     "line_speed": Word(
-        "line speed", "m/s", "speed of the haul rope, or of the belt", ("rope speed", "belt speed"),
+        "line speed", "m/s", "speed of the haul rope, or of the belt", ("rope speed",),
         taken=Taken(
             0.2, 15, ("visitor", "locked", "asked"),
             "time a mark on the rope between two poles; the operator sets mark and poles", boxes=3,
@@ -185,6 +185,7 @@ VOCABULARY = {
     "riders": Word("riders", "person", "riders counted"),
     "riders_on_line": Word(
         "head count", "person", "riders on the line at once", ("head_count", "riders on the line"),
+        whole=True,
         taken=Taken(
             0, 2_000, ("visitor",), "heads on the running line, in one photo", of="not tram", boxes=3, units="person",
         ),

@@ -1,5 +1,6 @@
 """Fieldwork: readings from a field sheet, a track, a map line and lap times."""
 
+from liftcalc.fieldwork.faults import FieldSheetError
 from liftcalc.fieldwork.geodesy import PositionError, geodesic_length, slope_from_map
 from liftcalc.fieldwork.lap_times import LapTimes, line_speed_from_laps, read_lap_times
 from liftcalc.fieldwork.map_lines import MapLine, read_map_line
@@ -7,7 +8,6 @@ from liftcalc.fieldwork.safe_files import FieldFileError, decode
 from liftcalc.fieldwork.sheet import (
     COLUMNS,
     FieldSheet,
-    FieldSheetError,
     Reading,
     summary,
 )

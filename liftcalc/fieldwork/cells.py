@@ -19,6 +19,10 @@ _NUMBER_AND_UNIT = re.compile(rf"({_DIGITS})\s*({_UNIT})?")
 _POWER_OF_TEN = re.compile(r"[eE][+-]?[0-9]")
 _CLOCK = re.compile(r"([0-9]{1,4}):([0-5][0-9](?:[.,][0-9]{1,3})?)")
 _ABOUT = re.compile(r"(?:~|\N{ALMOST EQUAL TO}|<|>|ca\.?|about|approx\.?|etwa)\s*(?=[0-9])", re.IGNORECASE)
+_RANGE = re.compile(r"([0-9]+(?:[.,][0-9]+)?)\s*(?:-|\u2013|to|bis|\.\.\.?)\s*([0-9]+(?:[.,][0-9]+)?)")
+_MINUTES_IN_WORDS = re.compile(r"([0-9]{1,3})\s*(?:min\.?|m|')\s*([0-5]?[0-9])\s*(?:s|sec|\"|'')?")
+_NOTHING = ("n/a", "na", "n.a.", "none", "-", "--", "---", "?", "??", "unknown", "tbd", "not known")
+_IF_NOTHING_WAS_READ = " Leave the value empty where nothing was read."
 _PLUS_MINUS = re.compile(r"\s*(?:\N{PLUS-MINUS SIGN}|\+/-|\+-)\s*")
 
 
@@ -69,9 +73,11 @@ def one_of(words, text, among):
     plainly = {each.casefold().replace("-", " "): each for each in among}
     if found in plainly:
         return plainly[found]
-    near = difflib.get_close_matches(found, plainly, n=1, cutoff=0.5)
+    holding = [each for each in plainly if found in each and len(found) > 2]  # "t bar" in "t bar lift"
+    near = holding if len(holding) == 1 else difflib.get_close_matches(found, plainly, n=1, cutoff=0.75)
     guess = f" Is {plainly[near[0]]!r} meant?" if near else ""
-    raise CellFault("value", f"{words} must be one of {', '.join(among)}, but got {quoted(text)}.{guess}")
+    nothing = _IF_NOTHING_WAS_READ if text.casefold() in _NOTHING else ""
+    raise CellFault("value", f"{words} must be one of {', '.join(among)}, but got {quoted(text)}.{guess}{nothing}")
 
 
 def _day(text):
@@ -136,6 +142,9 @@ def _value_and_unit(word, text, unit_text, decimal_comma):
     clock = _CLOCK.fullmatch(text)
     if clock and word.unit == "s":
         return _minutes_and_seconds(clock, unit_text)
+    said = _MINUTES_IN_WORDS.fullmatch(text) if word.unit == "s" else None
+    if said:
+        raise CellFault("value", f"{quoted(text)}: write minutes and seconds as {int(said[1])}:{int(said[2]):02}.")
     digits, behind = _parted(text, decimal_comma)
     if behind and unit_text and _unit_or_none(word, behind) != _unit_or_none(word, unit_text):
         raise CellFault("unit", f"the value says {behind!r} and the unit {quoted(unit_text)}. Keep one of the two.")
@@ -149,6 +158,19 @@ def _value_and_unit(word, text, unit_text, decimal_comma):
 
 def _parted(text, decimal_comma):
     """Return the digits of a value and the unit behind them; or say what else stands there."""
+    if text.casefold() in _NOTHING:
+        raise CellFault("value", f"{quoted(text)} is no number.{_IF_NOTHING_WAS_READ}")
+    between = _RANGE.fullmatch(text)
+    if between:
+        low, high = (float(end.replace(",", ".")) for end in between.groups())
+        middle, half = (f"{number:.10g}" for number in ((low + high) / 2, abs(high - low) / 2))
+        if decimal_comma:
+            middle, half = middle.replace(".", ","), half.replace(".", ",")
+        raise CellFault(
+            "value",
+            f"{quoted(text)} is a range. Write its middle, {middle}, and half of its width, {half}, in the column "
+            "plus_minus.",
+        )
     about = _ABOUT.match(text)
     if about:
         digits, _ = _parted(text[about.end() :], decimal_comma)
@@ -242,14 +264,22 @@ def _check_size(word, number, unit, text):
         low, high = (show(Q(end, word.unit), unit) for end in (taken.least, taken.most))
         raise CellFault(
             "value",
-            f"{word.words} of {show(value)} is not believed: {low} to {high} is the range. Look at the digits "
-            "and the unit.",
+            f"{word.words} of {show(value)} is not believed: {low} to {high} is the range. "
+            f"{_what_then(word, number, unit)}",
         )
+
+
+def _what_then(word, number, unit):
+    """Return what to do about a value that is not believed: a share may lack its percent."""
+    share = word.unit == "" and not word.whole and unit == "" and word.taken.least <= number / 100 <= word.taken.most
+    return f"Is {number:g} % meant? Write the unit %." if share else "Look at the digits and the unit."
 
 
 def _half_width(word, number, unit, cells, decimal_comma):
     """Return the plus-minus of a row, in the unit of its value."""
     text = cells["plus_minus"]
+    if _ABOUT.match(text) or _RANGE.fullmatch(text):
+        raise CellFault("plus_minus", f"{quoted(text)}: write one number alone, the larger one of two.")
     digits, behind = _parted_half_width(text)
     size = _number("plus_minus", digits, decimal_comma)
     if behind and _unit_or_none(word, behind) != unit:

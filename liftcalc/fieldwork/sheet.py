@@ -4,7 +4,6 @@ Here its rows are read, cell by cell. What needs to know the kinds of lifts, suc
 have not, is looked at in ``liftcalc.lifts.sheet``.
 """
 
-import difflib
 import math
 import re
 from dataclasses import dataclass, field
@@ -14,6 +13,7 @@ from pint import Quantity
 
 from liftcalc.fieldwork.cells import CellFault, is_empty, read_fact, read_value
 from liftcalc.fieldwork.csv_rows import rows_from_bytes
+from liftcalc.fieldwork.faults import Fault, guess
 from liftcalc.fieldwork.safe_files import FieldFileError, quoted, read_bytes
 from liftcalc.quantity_text import show
 from liftcalc.tables import Table
@@ -24,43 +24,7 @@ from liftcalc.vocabulary import FACTS, ON_A_SHEET, VOCABULARY, name_of, words_of
 COLUMNS = ("quantity", "value", "unit", "plus_minus", "method", "note")
 FORM = ",".join(COLUMNS)
 _OTHER_UNIT = {"m/s": "mph", "m": "ft", "kW": "hp", "m/s**2": "ft/s**2", "N": "lbf", "kg": "lb"}  # beside the mean
-_MOST_FAULTS = 25  # that are told of one sheet
-
-
-class FieldSheetError(FieldFileError):
-    """A sheet cannot be read; the message names row and column, what came and what to write, for each of its faults.
-
-    ``faults`` holds them one by one.
-    """
-
-    def __init__(self, name, faults, after=""):
-        self.faults = tuple(faults)
-        told = [str(fault) for fault in self.faults[:_MOST_FAULTS]]
-        more = len(self.faults) - len(told)
-        if len(told) == 1:
-            super().__init__(f"{name}, {told[0]}{after}")
-            return
-        lines = [f"{name}: {len(self.faults)} cells cannot be read.", *(f"R{line[1:]}" for line in told)]
-        super().__init__(
-            "\n".join([*lines, *([f"And {more} more."] if more else []), *([after.strip()] if after else [])])
-        )
-
-    @property
-    def line(self):
-        """Name and message; a fault a line where there are several."""
-        return f"{type(self).__name__}: {self}"
-
-
-@dataclass(frozen=True)
-class Fault:
-    """What is wrong with one cell: row and column as a spreadsheet shows them, and what to write."""
-
-    row: int
-    column: str
-    words: str
-
-    def __str__(self):
-        return f"row {self.row}, column {self.column}: {self.words}"
+FAR_APART = 1.5  # times as large: repeats of one reading are hardly so
 
 
 @dataclass(frozen=True)
@@ -127,6 +91,11 @@ class FieldSheet:
         return self.facts.get("lift") or self.line
 
     @property
+    def title(self):
+        """Name of the line, and of the lift where that is another."""
+        return self.line if self.lift == self.line else f"{self.line} of {self.lift}"
+
+    @property
     def kind(self):
         """Kind of the lift, or None where it was not read."""
         return self.facts.get("kind")
@@ -148,7 +117,7 @@ class FieldSheet:
         if name in FACTS:
             raise PlainError(f"FieldSheet: {called!r} is a fact and no reading. Write sheet.facts.get({name!r}).")
         if name not in ON_A_SHEET:
-            raise PlainError(f"FieldSheet: {called!r} is no quantity of a sheet.{_guess(called)}")
+            raise PlainError(f"FieldSheet: {called!r} is no quantity of a sheet.{guess(called)}")
         return tuple(reading for reading in self.readings if reading.name == name)
 
     def has(self, *called):
@@ -216,6 +185,22 @@ class FieldSheet:
         """Return how a quantity was taken: the first method that its rows name."""
         return next((reading.method for reading in self.of(called) if reading.method), "")
 
+    def far_apart(self):
+        """Return the quantities, by name, whose repeats lie further apart than readings of one thing do.
+
+        Returns
+        -------
+        dict of str to tuple of Quantity
+            The smallest and the largest reading.
+        """
+        found = {}
+        for name in dict.fromkeys(reading.name for reading in self.readings):
+            sizes = [reading.value for reading in self.of(name)]
+            low, high = min(sizes), max(sizes)
+            if name not in COUNTED_ANEW and name != "counting_time" and low.magnitude > 0 and high > FAR_APART * low:
+                found[name] = (low, high)
+        return found
+
     @property
     def assumed(self):
         """Names of the quantities of which a row says that it is assumed."""
@@ -239,13 +224,6 @@ def example_row(name):
     written = taken.units.split("  ")[0] or ("" if unit == "" else unit)
     how = {"assumed": "assumed", "asked": "asked of the operator"}.get(taken.who[0], "")
     return f"{words_of(name)},...,{written},,{how},"
-
-
-def _guess(called):
-    """Return a question where a text is near to words of a sheet; else nothing."""
-    words = [words_of(name) for name in ON_A_SHEET]
-    near = difflib.get_close_matches(" ".join(called.casefold().split()), words, n=1, cutoff=0.62)
-    return f" Is {near[0]!r} meant?" if near else ""
 
 
 _OTHER_FORMS = {  # columns that a sheet has not: what the file is
@@ -291,6 +269,7 @@ def sheet_of_rows(rows):
         try:
             _check_row(rows, row, cells, name)
             if is_empty(cells["value"]):
+                _check_nothing_shifted(name, cells)
                 continue
             if name in FACTS:
                 if name in places:
@@ -329,8 +308,19 @@ def _check_row(rows, row, cells, name):
     if not cells["quantity"]:
         raise CellFault("quantity", "no quantity stands in this row. Write one, or empty the row.")
     if name not in ON_A_SHEET:
+        remark = "" if cells["value"] else " A remark goes into the column note of another row."
+        asked = guess(cells["quantity"]) or remark
+        raise CellFault("quantity", f"{quoted(cells['quantity'])} is no quantity of a sheet.{asked}")
+
+
+def _check_nothing_shifted(name, cells):
+    """Refuse a row without a value in which a later cell holds what looks like one."""
+    later = ("unit", "plus_minus") if name in FACTS else ("plus_minus",)
+    column = next((column for column in later if cells[column]), None)
+    if column:
         raise CellFault(
-            "quantity", f"{quoted(cells['quantity'])} is no quantity of a sheet.{_guess(cells['quantity'])}"
+            "value",
+            f"the value is empty, but {quoted(cells[column])} stands in the column {column}. Write it in its own.",
         )
 
 
@@ -350,11 +340,14 @@ def _check_level(name, method):
         )
 
 
+COUNTED_ANEW = ("persons_counted", "riders_on_line")  # each time another number
+
+
 def _counted_in_two_ways(readings):
     """Return the faults of what is there once, such as places, and was counted twice with two results."""
     first, found = {}, []
     for reading in readings:
-        if VOCABULARY[reading.name].whole and reading.name != "persons_counted":
+        if VOCABULARY[reading.name].whole and reading.name not in COUNTED_ANEW:
             before = first.setdefault(reading.name, reading)
             if before.value != reading.value:
                 words = f"{words_of(reading.name)} of {show(reading.value)} came after {show(before.value)} in row"
@@ -374,15 +367,6 @@ def _unpaired(readings):
     return [Fault(alone.row, "quantity", f"{words_of(alone.name)} without a row of {lacks}. Write both, in pairs.")]
 
 
-def raise_faults(sheet, faults):
-    """Raise one error with all faults of a sheet, where there are any."""
-    if faults:
-        faults = sorted(faults, key=lambda fault: fault.row)
-        strange = any("is no quantity of a sheet." in fault.words and "meant?" not in fault.words for fault in faults)
-        words = f" Quantities of a sheet: {', '.join(map(words_of, ON_A_SHEET))}." if strange else ""
-        raise FieldSheetError(sheet.name, faults, words)
-
-
 def bytes_of_sheet(path):
     """Return name and bytes of a file that should hold a sheet."""
     return read_bytes(path, (".csv",), "a sheet")
@@ -398,5 +382,5 @@ def summary(sheet):
         spread = f"{show(sizes.min())} to {show(sizes.max())}" if len(readings) > 1 else "one reading"
         rows.append((word.words, str(len(readings)), show(mean), show(mean, other) if other else "", spread))
     kind = f", a {sheet.kind}" if sheet.kind else ""
-    caption = f"Readings of {sheet.line}{kind} ({sheet.name})" + (f". {sheet.how_read}" if sheet.how_read else "")
+    caption = f"Readings of {sheet.title}{kind} ({sheet.name})" + (f". {sheet.how_read}" if sheet.how_read else "")
     return Table(caption, ("quantity", "readings", "mean", "the same", "from and to"), rows)

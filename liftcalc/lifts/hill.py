@@ -116,7 +116,12 @@ def read_hill(folder):
 
 
 def hill_from_bytes(files):
-    """Return the hill of several files that came as names and bytes, such as by a button. See ``read_hill``."""
+    """Return the hill of several files that came as names and bytes, such as by a button. See ``read_hill``.
+
+    Of one file alone what is wrong with it is raised as it is, each fault on a line of its own.
+    """
+    if len(files) == 1:
+        sheet_line(sheet_from_bytes(*files[0]))
     return _all_that_can_be_read("These files", [(name, lambda raw=raw: raw) for name, raw in files])
 
 

@@ -24,6 +24,7 @@ from liftcalc.units import PlainError, Q
 from liftcalc.vocabulary import VOCABULARY, words_of
 
 OF_A_RIDE_TIME = ("ridden_length", "line_speed")
+OF_A_COUNTERWEIGHT = ("counterweight", "rope_mass_per_length", "idle_drag", "vertical_rise")
 
 
 def _work(kind, values):
@@ -99,18 +100,27 @@ def _worked_out(kind, values):
 
 def _slack_tension(values):
     """Return the tension of the slack side from a counterweight at the other end; None where a reading is missing."""
-    drive, needs = values.get("drive_position"), ("counterweight", "rope_mass_per_length", "idle_drag", "vertical_rise")
+    drive, needs = values.get("drive_position"), OF_A_COUNTERWEIGHT
     if drive is None or any(values.get(name) is None for name in needs):
         return None
     rise = values["vertical_rise"]
-    if (
-        "sheave_distance" in values and "ridden_length" in values
-    ):  # the sheaves stand further apart than grab and let-go
+    if "sheave_distance" in values and "ridden_length" in values:  # the sheaves stand further apart than the ride
         rise = rise * (values["sheave_distance"] / values["ridden_length"]).to("")
     rope = {name: values[name] for name in needs[:2]} | {"vertical_rise": rise, "strand_drag": values["idle_drag"] / 2}
     if drive == "top":
         return slack_tension_top_drive(**rope)
     return slack_tension_bottom_drive(**rope, riders_on_line=Q(0, "person"), pull=Q(0, "N"))
+
+
+def _wedged(values):
+    """Return words on a groove that was read: what it makes of the friction, and where it does not; else nothing."""
+    if "groove_angle" not in values:
+        return ""
+    times = (groove_friction(Q(0.1, ""), values["groove_angle"]) / Q(0.1, "")).m_as("")
+    return (
+        f"wedged in a groove of {show(values['groove_angle'])} the rope is reckoned to hold as on {times:.1f} times "
+        "the friction of the lining; a rope that lies on the ground of its groove does not"
+    )
 
 
 def limits_of_kind(kind):
@@ -127,6 +137,8 @@ def _unread(kind, values, entry, known):
         "pull": of_a_ride,
         "ride_time": OF_A_RIDE_TIME,
     }
+    if "counterweight" in values:  # then the slack side follows from it, once the rest of it was read
+        behind["slack_tension"] = OF_A_COUNTERWEIGHT
     names = [name for wanted in entry.missing(known) for name in behind.get(wanted, (wanted,))]
     return [name for name in dict.fromkeys(names) if name not in values]
 
@@ -159,7 +171,7 @@ def limits_at(kind, values):
         record = left_out(entry.name, unread) if unread else entry.record(known)
         if entry is TRACTION and isinstance(record, Limit):
             weighed = "" if "slack_tension" in values else "slack tension worked out from the counterweight"
-            record = record.saying(start_not_read(kind, values)).saying(weighed)
+            record = record.saying(start_not_read(kind, values)).saying(weighed).saying(_wedged(values))
         records.append(record)
     return records
 

@@ -1,7 +1,8 @@
 """The sheet of one lift line, read whole: every cell, and whether the lift of its kind has such a reading at all."""
 
 from liftcalc.fieldwork.cells import CellFault, one_of
-from liftcalc.fieldwork.sheet import Fault, bytes_of_sheet, raise_faults, rows_of_sheet, sheet_of_rows
+from liftcalc.fieldwork.faults import Fault, raise_faults
+from liftcalc.fieldwork.sheet import bytes_of_sheet, rows_of_sheet, sheet_of_rows
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.quantity_text import show, unit_word
 from liftcalc.tables import Table

@@ -16,9 +16,18 @@ from liftcalc.lifts.limit_records import LeftOut
 from liftcalc.lifts.limits_of_line import capacities_at, limits_at, only_those, where_possible
 from liftcalc.lifts.line_quantities import LINE_QUANTITIES
 from liftcalc.lifts.shares import shares_in
-from liftcalc.lifts.sheet_line import Compared, compared, known_of, level_of, made_from, move_the_line, moved
+from liftcalc.lifts.sheet_line import (
+    Compared,
+    check_rise,
+    compared,
+    known_of,
+    level_of,
+    made_from,
+    move_the_line,
+    moved,
+)
 from liftcalc.quantity_text import show
-from liftcalc.tables import Table
+from liftcalc.tables import Lines, Table
 from liftcalc.units import PlainError, Q
 from liftcalc.vocabulary import VOCABULARY, words_of
 
@@ -27,7 +36,7 @@ STEP = 1e-4  # by which part a reading is moved, to see what the line makes of i
 NO_POWER = 1e-9
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class SheetLimits:
     """All limits of one line, from its sheet.
 
@@ -35,6 +44,8 @@ class SheetLimits:
     ----------
     line : str
         Name of the line.
+    title : str
+        The same, with the name of the lift where that is another.
     records : list of Limit and LeftOut
         One for each limit that lifts of its kind have.
     governs : Governing or None
@@ -54,9 +65,12 @@ class SheetLimits:
         Readings that do not make the line, beside what it makes of them.
     level : str
         Level of the spacing, and so of the limit that it sets.
+    far_apart : dict of str to tuple of Quantity
+        Repeats that lie further apart than readings of one thing do.
     """
 
     line: str
+    title: str
     records: list
     governs: Governing | None
     ranges: dict
@@ -66,6 +80,7 @@ class SheetLimits:
     missing: dict
     compared: list[Compared]
     level: str
+    far_apart: dict
 
     def table(self):
         """Return the limits as a table: what each allows, how far it can be trusted, and what it lacks."""
@@ -79,7 +94,13 @@ class SheetLimits:
             share = f"{100 * self.shares[record.name]:.0f} %" if record.name in self.shares else ""
             rows.append((record.name, show(record.capacity), between, share, record.sentence))
         columns = ("limit", "at most", "95 of 100 draws", "governs in", "why")
-        return Table(f"Limits of {self.line}, from its sheet", columns, rows)
+        return Table(f"Limits of {self.title}, from its sheet", columns, rows)
+
+    def __repr__(self):
+        return "\n".join([repr(self.table()), *self.sentences])
+
+    def _repr_html_(self):
+        return self.table()._repr_html_() + Lines(*self.sentences)._repr_html_()
 
     @property
     def sentences(self):
@@ -88,6 +109,8 @@ class SheetLimits:
         for words, names in (("Assumed", self.assumed), ("Taken as exact, for want of a plus-minus", self.exact)):
             said += [f"{words}: {', '.join(names)}."] if names else []
         said += [f"{limit}: {', '.join(names)} not read." for limit, names in self.missing.items()]
+        said += [f"{words_of(name)}: the repeats lie far apart, {show(low)} and {show(high)}." for name, (low, high) in
+                 self.far_apart.items()]  # fmt: skip
         return [*said, *(f"{each}." for each in self.compared)]
 
 
@@ -133,16 +156,6 @@ def _with_draws(sheet, known, drawn):
     return values
 
 
-def _check_rise(known):
-    """Refuse a rise that is no less than the length, where the sheet holds too little for a line to be made of it."""
-    rise, length = known.get("vertical_rise"), known.get("ridden_length")
-    if rise is not None and length is not None and rise >= length:
-        raise PlainError(
-            f"the vertical rise must be less than the ridden length of {show(length)}, but got {show(rise)}. Write the "
-            "length along the slope, and the height gained."
-        )
-
-
 def _those_that_fit(kind, values, draws):
     """Return the values with those draws alone that fit the formulas; None where no draw does."""
     fits = np.full(draws, True)
@@ -181,7 +194,7 @@ def sheet_limits(sheet, *, seed=SEED, draws=DRAWS):
     """
     known, kind = known_of(sheet), sheet.kind or NOT_READ
     try:
-        _check_rise(known)
+        check_rise(known)
         records = limits_at(kind, known)
     except PlainError as error:
         raise FieldFileError(f"{sheet.name}: {error}") from None
@@ -193,6 +206,7 @@ def sheet_limits(sheet, *, seed=SEED, draws=DRAWS):
     ranges = {name: np.percentile(capacity, [2.5, 97.5]).to("pph") for name, capacity in in_doubt.items()}
     return SheetLimits(
         line=sheet.line,
+        title=sheet.title,
         records=records,
         governs=governing(records) if len(missing) < len(records) else None,
         ranges=ranges,
@@ -202,6 +216,7 @@ def sheet_limits(sheet, *, seed=SEED, draws=DRAWS):
         missing=missing,
         compared=compared(sheet),
         level=level_of(sheet),
+        far_apart=sheet.far_apart(),
     )
 
 

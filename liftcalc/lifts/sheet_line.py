@@ -206,9 +206,20 @@ def sheet_line(sheet):
             f"Add a row such as: {example_row(lacks[0])}"
         )
     try:
+        check_rise({**follows, **_beside(sheet)})
         return Line(sheet.line, sheet.kind or NOT_READ, level=level_of(sheet), **follows, **_beside(sheet))
     except PlainError as error:
         raise FieldFileError(f"{sheet.name}: {error}") from None
+
+
+def check_rise(known):
+    """Refuse a rise that is no less than the length, where the sheet holds too little for a line to be made of it."""
+    rise, length = known.get("vertical_rise"), known.get("ridden_length")
+    if rise is not None and length is not None and rise >= length:
+        raise PlainError(
+            f"the vertical rise must be less than the ridden length of {show(length)}, but got {show(rise)}. Write the "
+            "length along the slope, and the height gained."
+        )
 
 
 def known_of(sheet):

@@ -3,14 +3,16 @@
 from liftcalc.formulas.capacity import hourly_capacity, hourly_capacity_from_head_count, hourly_flow_from_count
 from liftcalc.levels import Capacity
 from liftcalc.lifts.kinds import NOT_READ, kind_named, ride_time_of
-from liftcalc.lifts.sheet_line import known_of, level_of, made_from
+from liftcalc.lifts.sheet_line import compared, known_of, level_of, made_from
 from liftcalc.quantity_text import show
 from liftcalc.tables import Lines, Table
 from liftcalc.uncertainty import count_against_bound
 from liftcalc.units import PlainError, Q
-from liftcalc.vocabulary import words_of
+from liftcalc.vocabulary import ON_A_SHEET, words_of
 
 CLOSEST = Q(1.5, "m")  # skis end to end, taken as the closest that fits: a closer spacing on the sheet goes before it
+MORE_THAN_FULL = 5  # per cent by which heads in a photo may be above a full line, as readings go
+FAR_OFF = 0.1  # as a part: a reading this far from what the line makes of it is worth another look
 OF_CAPACITY = ("line_speed", "spacing", "persons_per_carrier")
 
 
@@ -78,8 +80,28 @@ def routes_in_words(sheet):
     how = "as many as" if abs(apart) < 0.5 else f"{abs(apart):.0f} in a hundred {'above' if apart > 0 else 'below'}"
     return Lines(
         f"By heads and ride time {show(flow)} pass, {how} the first route: the sheet has {many}, and a line as full as "
-        f"the first route says holds {show(full)}. A photo shows one moment, and mostly a full one."
+        f"the first route says holds {show(full)}. "
+        + (
+            "No line is fuller than full: look at heads, ride time, line speed and spacing again."
+            if apart > MORE_THAN_FULL
+            else "A photo shows one moment, and mostly a full one."
+        )
     )
+
+
+def agreement_in_words(sheet):
+    """Return whether the readings of a sheet agree: repeats with each other, and the rest with what makes the line."""
+    lines = [
+        f"{words_of(name)}: the repeats lie far apart, from {show(low)} to {show(high)}. One of them is of something "
+        "else, or in another unit: look at them again."
+        for name, (low, high) in sheet.far_apart().items()
+    ]
+    beside = compared(sheet)
+    lines += [f"{each}.{' Look at both again.' if abs(each.apart) > FAR_OFF else ''}" for each in beside]
+    made = listed([words_of(name) for name in made_from(sheet)])
+    head = f"The answer is made from {made}."
+    rest = "Nothing else was read to hold against it." if not beside else "What else was read is held against it:"
+    return Lines(f"{head} {rest}", *lines)
 
 
 def by_hand(sheet):
@@ -216,13 +238,22 @@ def left_out_in_words(sheet):
         known = known_of(sheet)
     except PlainError as error:
         return Lines(f"These readings make no line: {error}")
+    start = kind_named(sheet.kind or NOT_READ).start_reading
     gives = {
         "people an hour": OF_CAPACITY,
         "riders on the line and ride time": ("ridden_length",),
         "vertical transport": ("vertical_rise",),
+        "the start of a ride": (start,) if start and sheet.kind else (),
+        "the route by heads and ride time": ("riders_on_line", "ride_time"),
+        "the count at the top": ("persons_counted", "counting_time"),
     }
-    missing = {what: [name for name in names if name not in known] for what, names in gives.items()}
+    missing = {
+        what: [name for name in names if name not in known and not (name in ON_A_SHEET and sheet.has(name))]
+        for what, names in gives.items()
+    }
     told = [f"{what} ({listed(map(words_of, names))} not read)" for what, names in missing.items() if names]
     if sheet.kind is None:
         told.append("what its kind would tell (kind not read)")
-    return Lines(f"Left out: {'; '.join(told)}." if told else "Nothing that this page asks for is missing.")
+    if sheet.counted and "people_waited" not in sheet.facts:
+        told.append("what the count tells of the lift (people waited not read)")
+    return Lines(f"Left out: {'; '.join(told)}." if told else "Nothing that this page uses is missing.")

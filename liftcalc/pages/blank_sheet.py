@@ -69,6 +69,7 @@ ASKED = tuple(name for name, taken in _TAKEN.items() if taken.boxes == 1 and "as
 SEEN = tuple(name for name, taken in _TAKEN.items() if taken.boxes == 1 and name not in ASKED)
 MEASURED = tuple(name for name, taken in _TAKEN.items() if taken.boxes > 1)
 ASSUMED = tuple(name for name, taken in _TAKEN.items() if "assumed" in taken.who)
+OTHERS = tuple(name for name in _TAKEN if name not in (*ASKED, *SEEN, *MEASURED, *ASSUMED))  # papers, rules, rare ones
 
 
 def _units(*names):
@@ -77,13 +78,16 @@ def _units(*names):
 
 
 def blank_sheet_csv():
-    """Return the blank as CSV text: facts, the rows of the paper in its order, and last what is assumed at the desk."""
+    """Return the blank as CSV text: facts, the rows of the paper in its order, and last what is filled in at the desk.
+
+    Nobody has to know the words for what is assumed or stands in the papers: a row that stays empty is not read.
+    """
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(COLUMNS)
     for name in FACTS:
         writer.writerow([VOCABULARY[name].words, "", "", "", "", " or ".join(_choices(name))])
-    for name in (*MEASURED, *SEEN, *ASKED, *ASSUMED):
+    for name in (*MEASURED, *SEEN, *ASKED, *ASSUMED, *OTHERS):
         unit = next(iter(_units(name)), "")
         writer.writerow([VOCABULARY[name].words, "", unit, "", "assumed" if name in ASSUMED else "", ""])
     return text.getvalue()

@@ -13,10 +13,13 @@ from liftcalc.lifts.sheet import read_sheet, sheet_from_bytes
 from liftcalc.lifts.sheet_limits import sheet_limits
 from liftcalc.lifts.sheet_line import sheet_line, sheet_readings
 from liftcalc.panels.base import WIDTH, WithStill
+from liftcalc.tables import Lines
 from liftcalc.units import PlainError
 
 # tables in a widget look as they do in any other output
-_AS_ELSEWHERE = "<style>.page-part.jp-RenderedHTMLCommon{padding:0} .page-part table{margin:0 0 8px}</style>"
+_AS_ELSEWHERE = (
+    "<style>.page-part.jp-RenderedHTMLCommon{padding:0;overflow-x:auto} .page-part table{margin:0 0 8px}</style>"
+)
 _LOOK = "font-size:14px;line-height:1.4;margin:2px 0"
 
 
@@ -63,10 +66,12 @@ class PagePanel(WithStill):
         The page.
     make : function
         From the page's value to a panel.
+    name : str
+        Name of the panel's class, which a reader of the page need not know.
     """
 
-    def __init__(self, page, make):
-        self._page, self._make = page, make
+    def __init__(self, page, make, name=""):
+        self._page, self._make, self._name = page, make, name
         self._trouble = widgets.HTML()
         super().__init__([], layout=widgets.Layout(max_width="100%"))
         page.parts.append(self)
@@ -78,7 +83,7 @@ class PagePanel(WithStill):
         try:
             self.panel = self._make(self._page.value)
         except PlainError as error:
-            self.panel, self.trouble = None, str(error)
+            self.panel, self.trouble = None, str(error).removeprefix(f"{self._name}: ")
             self._trouble.value = f"<div role='status' style='{_LOOK}'>{escape(self.trouble)}</div>"
             self.children = [self._trouble]
         else:
@@ -105,9 +110,7 @@ class PagePanel(WithStill):
         )
 
     def _asked(self, question):
-        if self.panel is None:
-            raise PlainError(self.trouble)
-        return question(self.panel)
+        return question(self.panel) if self.panel else Lines()  # what the panel lacks stands in its own place
 
 
 def _around(panel, control_name):
@@ -115,7 +118,8 @@ def _around(panel, control_name):
     value = panel.given[control_name]
     step = panel.control(control_name).metric
     now = value.to(step.unit)
-    return [type(now)(round(now.magnitude * part / step.step) * step.step, now.units) for part in (0.75, 1.0, 1.5)]
+    places = [round(now.magnitude * part / step.step) * step.step for part in (0.75, 1.0, 1.5)]
+    return [type(now)(min(max(place, step.low), step.high), now.units) for place in places]
 
 
 class Button(WithStill):
@@ -152,7 +156,7 @@ class Button(WithStill):
         try:
             self._page.take(self._page.from_files(files))
         except PlainError as error:
-            self._say(str(error), "border-left:4px solid;padding:2px 8px;")
+            self._say(f"{error}\n{self._words}", "border-left:4px solid;padding:2px 8px;")
 
     def renew(self):
         """Say what the page speaks of."""
@@ -194,7 +198,7 @@ class Page:
 
     def panel(self, make, **settings):
         """Return a panel of the sheet or hill."""
-        return PagePanel(self, lambda value: make(value, **settings))
+        return PagePanel(self, lambda value: make(value, **settings), make.__name__)
 
 
 class SheetPage(Page):
@@ -211,7 +215,7 @@ class SheetPage(Page):
 
     def lift_panel(self, make, **settings):
         """Return a panel of the line and the readings of the sheet."""
-        return PagePanel(self, lambda sheet: make(sheet_line(sheet), sheet_readings(sheet), **settings))
+        return PagePanel(self, lambda sheet: make(sheet_line(sheet), sheet_readings(sheet), **settings), make.__name__)
 
     @staticmethod
     def from_files(files):
@@ -222,7 +226,7 @@ class SheetPage(Page):
         """Say what the page speaks of."""
         sheet = self.value
         kind = f", a {sheet.kind}" if sheet.kind else ", its kind not read"
-        return f"This page speaks of {sheet.line}{kind}: {sheet.name}, {len(sheet.readings)} readings."
+        return f"This page speaks of {sheet.title}{kind}: {sheet.name}, {len(sheet.readings)} readings."
 
 
 class HillPage(Page):
@@ -248,11 +252,11 @@ class HillPage(Page):
 
     def panel(self, make, **settings):
         """Return a panel of the hill, which begins with the line that came last by the button."""
-        return PagePanel(self, lambda hill: make(hill, line=self.newest, **settings))
+        return PagePanel(self, lambda hill: make(hill, line=self.newest, **settings), make.__name__)
 
     def doubts(self):
         """Return a part with the limits of the line that came last, each with its doubt; else of the first line."""
-        return Part(self, lambda hill: sheet_limits(hill.sheets[self.newest or next(iter(hill.sheets))]).table())
+        return Part(self, lambda hill: sheet_limits(hill.sheets[self.newest or next(iter(hill.sheets))]))
 
     def in_words(self):
         """Say what the page speaks of, and which files were left out."""

@@ -13,15 +13,17 @@ from liftcalc.formulas.pull import rope_pull, tether_relief
 from liftcalc.formulas.riders import persons_on_line
 from liftcalc.formulas.traction import (
     capstan_ratio,
+    groove_friction,
     riders_by_traction,
     riders_by_traction_bottom_drive,
     slack_tension_bottom_drive,
     slack_tension_top_drive,
 )
+from liftcalc.lifts.kinds import kind_named
 from liftcalc.panels.base import ChartPicture
 from liftcalc.panels.lift_panel import LiftPanel
 from liftcalc.quantity_text import show
-from liftcalc.units import Q
+from liftcalc.units import PlainError, Q
 
 ROPE = Q(0.6, "kg/m")  # assumed: nobody read the mass of the rope
 
@@ -42,6 +44,11 @@ class SheavePanel(LiftPanel):
     def make_picture(self):
         return ChartPicture(CurveChart(), SheavePanel._prepare, SheavePanel._move)
 
+    def _friction(self, given):
+        """Return the friction that the rope feels: that of the lining, or more in a groove that was read."""
+        groove = self.known.get("groove_angle")
+        return given["lining_friction"] if groove is None else groove_friction(given["lining_friction"], groove)
+
     def _riders(self, given, wrap):
         """Return riders at most, for a drive at the top and one at the bottom, at one wrap or several."""
         known, drag = self.known, self.known["idle_drag"]
@@ -51,7 +58,7 @@ class SheavePanel(LiftPanel):
         loop = {"counterweight": given["counterweight"], "strand_drag": drag / 2}
         self.top = slack_tension_top_drive(self.rope, rise, **loop)
         self.bottom = slack_tension_bottom_drive(self.rope, rise, Q(0, "person"), pull=pull, **loop)
-        sheave = {"pull": pull, "idle_drag": drag, "lining_friction": given["lining_friction"], "wrap_angle": wrap}
+        sheave = {"pull": pull, "idle_drag": drag, "lining_friction": self._friction(given), "wrap_angle": wrap}
         sheave |= {"grip_safety_factor": known["grip_safety_factor"]}
         return (
             riders_by_traction(slack_tension=self.top, **sheave),
@@ -60,7 +67,7 @@ class SheavePanel(LiftPanel):
 
     def compute(self, given):
         top, bottom = self._riders(given, given["wrap_angle"])
-        ratio = capstan_ratio(lining_friction=given["lining_friction"], wrap_angle=given["wrap_angle"])
+        ratio = capstan_ratio(lining_friction=self._friction(given), wrap_angle=given["wrap_angle"])
         return {
             "riders, drive at the top": top,
             "riders, drive at the bottom": bottom,
@@ -70,12 +77,14 @@ class SheavePanel(LiftPanel):
 
     def note(self):
         """Say what the panel takes for granted."""
-        known = self.known
+        known, groove = self.known, self.known.get("groove_angle")
+        rim = "flat rim, no groove" if groove is None else f"wedged in a groove of {show(groove)}, as read"
         return (
             f"Riders of {self.text(known['rider_mass'])}, friction {show(known['snow_friction'])}, rope "
             f"{show(self.rope)}, length {self.text(known['ridden_length'])}, idle drag "
             f"{self.text(known['idle_drag'])}; the rope is to hold {show(known['grip_safety_factor'])} times over, a "
-            "figure of the sheet: the code and the maker give the real one. Steady run; flat rim, no groove."
+            "figure of the sheet: the code and the maker give the real one. Steady run; "
+            f"{rim}."
         )
 
     def _most(self):
@@ -111,7 +120,15 @@ class HandsPanel(LiftPanel):
     title = "What the hands hold"
     control_names = ("rider_mass", "grade", "pick_up_acceleration", "glove_friction")
     needs = ("snow_friction",)
+    on_skis = True
     names = ("held, steady ride", "held, pick-up", "squeeze, steady ride", "squeeze, pick-up")
+
+    def _refuse_other_kinds(self):
+        super()._refuse_other_kinds()
+        if kind_named(self.line.kind).has_carriers:
+            raise PlainError(
+                f"{type(self).__name__}: {self.line.name} is a {self.line.kind}: nobody holds its rope by hand."
+            )
 
     def make_picture(self):
         return ChartPicture(BarChart(height=2.6, left=0.24), HandsPanel._prepare, HandsPanel._move)

@@ -5,7 +5,7 @@
 #
 # Someone stands at the foot of a rope tow and asks how many people it lifts in an hour. You have a tape, a stopwatch and a phone. Two readings answer the question: how fast the rope runs, and how far apart riders stand on it. This page takes your readings, gives the answer with its unit, and says what kind of answer it is.
 #
-# As it comes, the page speaks of the Penny Rope on Owlpenny Hill, an invented, volunteer-run ski area. Give it a sheet of your own, and every number, table and sentence below the button speaks of your lift, of whatever kind it is.
+# As it comes, the page speaks of the Penny Rope on Owlpenny Hill, an invented, volunteer-run ski area. Give it a sheet of your own, and its panel, tables and steps speak of your lift, of whatever kind it is.
 
 # %% [markdown]
 # ## Before you start
@@ -57,7 +57,8 @@ my_sheet = "../data/hill/1_penny_rope.csv"
 
 # %% folded
 from liftcalc.fieldwork import summary
-from liftcalc.lifts.sheet_words import by_hand, count_in_words, left_out_in_words, routes, routes_in_words
+from liftcalc.lifts.sheet_words import agreement_in_words, by_hand, count_in_words, left_out_in_words
+from liftcalc.lifts.sheet_words import routes, routes_in_words
 from liftcalc.panels import SheetPage, StartPanel
 
 page = SheetPage(my_sheet)
@@ -70,7 +71,13 @@ page.button()
 page.show(summary)
 
 # %% [markdown]
-# One row is one quantity. Repeats are averaged; the last column shows how far they lie apart. How to treat readings that disagree is a subject of its own: [06 How sure are we](06_how_sure_are_we.ipynb).
+# One row is one quantity. Repeats are averaged; the last column shows how far they lie apart. Not all of it makes the answer: the rest checks it.
+
+# %% folded
+page.show(agreement_in_words)
+
+# %% [markdown]
+# How to treat readings that disagree is a subject of its own: [06 How sure are we](06_how_sure_are_we.ipynb).
 
 # %% [markdown]
 # ## The answer

@@ -76,7 +76,7 @@ print(show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(1
 # **Predict.** Of each kilowatt that the Penny Rope's motor gives at 1,200 people an hour, how much goes into lifting riders: nearly all, half, a tenth?
 
 # %% [markdown]
-# **A lift of your own.** Bring its sheet by the button: the panels on the motor and on the sheave then speak of it. Or name the sheet in the next cell and run all cells. (In the view without code that cell does not show.) What stands "by hand" between the panels stays with the Penny Rope.
+# **A lift of your own.** Bring its sheet by the button: the panels on motor, hands and sheave then speak of it. Or name the sheet in the next cell and run all cells. (In the view without code that cell does not show.) What stands "by hand" between the panels stays with the Penny Rope.
 
 # %% no-output
 # YOUR SHEET: change the path between the quotation marks
@@ -194,7 +194,7 @@ print(show(mean), "on average,", show(heavy), "at a heavy moment:", show((heavy 
 # **Predict.** Who gives out first on a long tow: an adult of 90 kg, or a child of 30 kg with the same gloves?
 
 # %% folded
-hands = HandsPanel(rider_mass=Q(75, "kg"), grade=Q(20, "percent"))
+hands = page.lift_panel(HandsPanel)
 hands
 
 # %% [markdown]
@@ -211,7 +211,7 @@ hands.legend()
 # 3. Which two sliders are in a rider's own hands, and which two are not? What does a rider do who still cannot hold on?
 
 # %% folded
-hands.at_settings("glove_friction", [Q(0.2, ""), Q(0.4, ""), Q(0.6, "")])
+hands.around("glove_friction", [Q(0.2, ""), Q(0.4, ""), Q(0.6, "")])
 
 # %% [markdown]
 # By hand: 194.7 N ÷ (2 × 0.40) = 243 N of squeeze, held for the 45 s of the ride. A rider who cannot hold it lets go and clears the track.
@@ -233,9 +233,9 @@ sheave = page.lift_panel(SheavePanel)
 sheave
 
 # %% [markdown]
-# The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
+# For the Penny Rope: The rope is to hold 1.25 times over. This safety factor is invented for this page and no rule. The code and the maker give the real one.
 #
-# The counterweight here is invented. On your own lift, without a reading of the tension, there is no number; it is not zero and not endless: the limit is left out, and that is said. Counterweight, lining and wrap are the maker's.
+# The counterweight that the slider begins with is invented. On your own lift, without a reading of the tension, there is no number; it is not zero and not endless: the limit is left out, and that is said. Counterweight, lining and wrap are the maker's.
 
 # %% folded
 sheave.legend()

@@ -46,6 +46,7 @@ from liftcalc.lifts.hill import read_hill
 from liftcalc.lifts.limits_of_line import limits_of
 from liftcalc.lifts.tables import governing_table, weakest_first
 from liftcalc.panels import HillPage, LimitsPanel, SharePanel
+from liftcalc.tables import Lines
 
 owlpenny = read_hill("../data/hill")
 tow, of_the_tow = owlpenny.line("Penny Rope")
@@ -234,7 +235,7 @@ apart = [
     slope_limit(Q(40, "person/hectare"), Q(1.2, "hectare"), Q(90, "s")),
     rule_limit(Q(1100, "pph"), "permit of the invented hill, entered for this page"),
 ]
-print(governing([*limits_of(tow, of_the_tow), *apart]))
+Lines(str(governing([*limits_of(tow, of_the_tow), *apart])))
 
 # %% [markdown]
 # By hand: 60 people with a lap of 200 s and 3 s make at most 60 × 3,600 ÷ 203 = 1,064 rides an hour between them. On such a day the lift could carry more and nobody is there to ride. The permit is lower than what the lift can do, and it binds all the same: nobody may carry more than 1,100 pph, and a higher limit is no leave to use it. Forty riders a hectare on 1.2 hectares are 48 on the slope; at 90 s a descent that is 1,920 an hour.

@@ -139,7 +139,12 @@ NO_FACTS = [  # fact, as written, message
     ("date", "2026-02-30", f"'2026-02-30' {NO_DAY}"),
     ("date", "next Monday", f"'next Monday' {NO_DAY}"),
     ("date", "9" * 500, f"'{'9' * 40}...' {NO_DAY}"),
-    ("people_waited", "maybe", "people waited must be one of yes, no, some, but got 'maybe'. Is 'yes' meant?"),
+    ("people_waited", "maybe", "people waited must be one of yes, no, some, but got 'maybe'."),
+    (
+        "people_waited",
+        "?",
+        "people waited must be one of yes, no, some, but got '?'. Leave the value empty where nothing was read.",
+    ),
     ("snow", "wet\nand deep", r"snow must be a short text, but got 'wet\nand deep'. Write at most a line."),
     ("taken_by", "M" * 81, f"taken by must be a short text, but got '{'M' * 40}...'. Write at most a line."),
 ]

@@ -12,8 +12,9 @@ from messages import refuses, table_of_messages
 from liftcalc import Q, show
 from liftcalc.fieldwork import COLUMNS, FieldSheetError, summary
 from liftcalc.fieldwork.csv_rows import read_rows
+from liftcalc.fieldwork.faults import raise_faults
 from liftcalc.fieldwork.safe_files import FieldFileError
-from liftcalc.fieldwork.sheet import FieldSheet, example_row, raise_faults, rows_of_sheet, sheet_of_rows
+from liftcalc.fieldwork.sheet import FieldSheet, example_row, rows_of_sheet, sheet_of_rows
 from liftcalc.units import PlainError
 from liftcalc.vocabulary import FACTS, ON_A_SHEET, VOCABULARY
 

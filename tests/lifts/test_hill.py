@@ -89,7 +89,7 @@ LEFT_OUT = [  # what, files beside a good one, those left out with the reason
      [("2_b.csv", "there is no line without line speed and spacing and ridden length and persons per carrier and "
        "vertical rise, which nobody read. Add a row such as: line speed,...,m/s,,,")]),
     ("a rise above the length", {"2_b.csv": sheet("B", numbers=NUMBERS.replace("29.4", "200"))},
-     [("2_b.csv", "Line: vertical_rise must be less than the ridden length of 150 m, but got 200 m. Write the length "
+     [("2_b.csv", "the vertical rise must be less than the ridden length of 150 m, but got 200 m. Write the length "
        "along the slope, and the height gained.")]),
     ("a ride that cannot be",
      {"2_b.csv": sheet("B", None, "ride time,10,s,,,", "pick-up acceleration,1.5,m/s2,,,",
@@ -225,7 +225,7 @@ def test_files_that_came_as_bytes_are_taken_in_the_order_they_came():
     assert hill.left_out == (("c.csv", "the file is empty. Export a sheet once more."),)
     refuses(
         lambda: hill_from_bytes([("c.csv", b"")]),
-        f"These files: {NO_LINE} c.csv: the file is empty. Export a sheet once more.",
+        "c.csv: the file is empty. Export a sheet once more.",
         FieldFileError,
     )
     refuses(lambda: hill_from_bytes([]), f"These files: {NO_LINE}", FieldFileError)

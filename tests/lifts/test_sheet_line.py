@@ -417,7 +417,7 @@ NO_LINE = [  # rows, message behind "sheet.csv: "
     ((*TOW_ROWS, "line speed,3.4,m/s", "head count,0,person"),
      f"there is no line without spacing, {LACKS} spacing,...,m,,,"),
     ((*TOW_ROWS, "line speed,3.4,m/s", "spacing,6.8,m", "vertical rise,300,m"),
-     "Line: vertical_rise must be less than the ridden length of 150 m, but got 165 m. Write the length along the "
+     "the vertical rise must be less than the ridden length of 150 m, but got 165 m. Write the length along the "
      "slope, and the height gained."),
     ((*TOW_ROWS, "spacing,6.8,m", "ride time,10,s", "pick-up acceleration,1.5,m/s2"),
      "line_speed_from_ride_time: nobody covers 150.0 m from rest in 10.0 s at 1.5 m/s². Time the ride again, or write "

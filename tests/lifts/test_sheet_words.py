@@ -6,7 +6,15 @@ import pytest
 from places import DATA
 
 from liftcalc.lifts.sheet import read_sheet, sheet_from_bytes
-from liftcalc.lifts.sheet_words import by_hand, capacity_of, count_in_words, left_out_in_words, routes, routes_in_words
+from liftcalc.lifts.sheet_words import (
+    agreement_in_words,
+    by_hand,
+    capacity_of,
+    count_in_words,
+    left_out_in_words,
+    routes,
+    routes_in_words,
+)
 
 HEADING = "quantity,value,unit,plus_minus,method,note\n"
 FAST = "line speed,3.4,m/s,,,\nspacing,6.8,m,,,\n"
@@ -132,6 +140,30 @@ LEFT_OUT = [  # rows, words
 @pytest.mark.parametrize(("rows", "words"), LEFT_OUT, ids=[case[1] for case in LEFT_OUT])
 def test_what_is_left_out_is_named_with_the_reading_that_would_give_it(rows, words):
     assert words in repr(left_out_in_words(sheet_of(rows)))
+
+
+def test_readings_that_do_not_agree_are_told_to_be_looked_at_again():
+    rows = SPEED + "ridden length,150,m,,,\nvertical rise,30,m,,,\n"
+    said = repr(
+        agreement_in_words(sheet_of(rows + "ride time,90,s,,,\nhead count,60,person,,,\nline speed,0.7,m/s,,,\n"))
+    )
+    assert "The answer is made from line speed, spacing, persons per carrier and ridden length." in said
+    assert "line speed: the repeats lie far apart, from 0.70 m/s to 3.40 m/s. One of them is of something else" in said
+    assert "ride time: read 90.0 s, the line makes it 73.2 s: 23 % above. Look at both again." in said  # 150 / 2.05
+    assert "head count: read 60 persons, the line makes it 22.1 persons: 170 % above. Look at both again." in said
+    fuller = repr(routes_in_words(sheet_of(rows + "ride time,44.1,s,,,\nhead count,60,person,,,\n")))
+    assert "No line is fuller than full: look at heads, ride time, line speed and spacing again." in fuller
+    assert "Look at both again" not in repr(agreement_in_words(PENNY))
+    assert "Nothing else was read to hold against it." in repr(agreement_in_words(sheet_of(rows)))
+
+
+def test_what_a_page_leaves_out_names_every_route_that_is_not_there():
+    said = repr(left_out_in_words(read_sheet(DATA / "hill/4_lantern_double.csv")))
+    assert said == (
+        "Left out: the route by heads and ride time (head count and ride time not read); the count at the top (persons "
+        "counted and counting time not read)."
+    )
+    assert repr(left_out_in_words(PENNY)) == "Nothing that this page uses is missing."
 
 
 def test_a_sheet_without_any_route_says_so():

@@ -19,6 +19,7 @@ from liftcalc.pages.blank_sheet import (
     ASSUMED,
     BOTH,
     HEADING,
+    OTHERS,
     all_quantities_csv,
     blank_sheet_csv,
     blank_sheet_html,
@@ -53,7 +54,8 @@ def test_the_same_rows_on_paper_and_in_the_csv_and_then_what_is_assumed():
     assert blank_sheet_csv().splitlines()[0] == ",".join(COLUMNS)
     assert NAMES[: len(FACTS)] == list(FACTS)
     readings = [name for name in on_paper(TABLES) if name not in FACTS]
-    assert [*readings, *ASSUMED] == NAMES[len(FACTS) :]
+    assert [*readings, *ASSUMED, *OTHERS] == NAMES[len(FACTS) :]
+    assert set(NAMES) == set(ON_A_SHEET)
     assert readings == sorted(set(readings), key=readings.index), "a row once"
     assert set(readings) == {name for name in ON_A_SHEET[len(FACTS) :] if VOCABULARY[name].taken.boxes}
     assert {row["quantity"] for row in ROWS if row["method"] == "assumed"} == set(map(words_of, ASSUMED))
@@ -119,7 +121,8 @@ def test_the_blank_reads_when_it_is_filled():
         word = VOCABULARY[name_of(row["quantity"])]
         filled = (word.among or ("2026-02-14",))[0] if word.taken is None else _believed(word, row["unit"])
         if word.words != "kind":
-            lines.append(",".join([word.words, filled, row["unit"], "", row["method"], ""]))
+            method = "ideal" if word.words == "hourly capacity" else row["method"]
+            lines.append(",".join([word.words, filled, row["unit"], "", method, ""]))
     sheet = sheet_from_bytes("filled.csv", "\n".join(lines).encode())
     assert [reading.name for reading in sheet.readings] == NAMES[len(FACTS) :]
     assert set(sheet.assumed) == set(ASSUMED)

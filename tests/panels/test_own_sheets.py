@@ -18,7 +18,16 @@ from liftcalc.lifts.installation import Installation
 from liftcalc.lifts.sheet import read_sheet
 from liftcalc.lifts.sheet_words import by_hand, count_in_words, left_out_in_words, routes, routes_in_words
 from liftcalc.lifts.tables import comparison_table, governing_table, hill_table, weakest_first
-from liftcalc.panels import HillPage, LimitsPanel, MotorPanel, PowerPanel, SheavePanel, SheetPage, StartPanel
+from liftcalc.panels import (
+    HandsPanel,
+    HillPage,
+    LimitsPanel,
+    MotorPanel,
+    PowerPanel,
+    SheavePanel,
+    SheetPage,
+    StartPanel,
+)
 
 PENNY, CHAIR = DATA / "hill/1_penny_rope.csv", DATA / "hill/4_lantern_double.csv"
 GONDOLA, TRAM = DATA / "kinds/09_gondola.csv", DATA / "kinds/10_reversible_tram.csv"
@@ -59,7 +68,7 @@ def test_the_whole_page_speaks_of_the_sheet_that_came(page, path):
     said = all_of(page)
     sheet = read_sheet(path)
     assert said.startswith(f"This page speaks of {sheet.line}, a {sheet.kind}: {path.name}, {len(sheet.readings)} read")
-    for demo in ("Penny", "6.8 m", "3.40 m/s", "1,800 pph"):
+    for demo in ("Penny", "6.8 m", "3.40 m/s", "173,6"):
         assert demo not in said
     for part in [*page.own_parts, page.own_panel]:
         assert "Penny" not in part.still()
@@ -69,7 +78,7 @@ def test_a_lift_that_runs_to_and_fro_says_why_its_panel_is_not_there(page):
     bring(page.own_button, TRAM)
     assert page.own_panel.panel is None
     assert page.own_panel.words().startswith("Reversible tram runs to and fro: it has no spacing to move here.")
-    assert page.own_parts[-1].words() == page.own_panel.words()
+    assert page.own_parts[-1].words() == "", "what the panel lacks stands in its own place, once"
     bring(page.own_button, PENNY)
     assert str(page.own_panel.panel.result) == "1,800 pph (ideal)"
 
@@ -151,6 +160,10 @@ def test_several_sheets_at_once_and_a_line_that_came_before(hill):
 
 def test_files_of_which_none_makes_a_line_leave_all_as_it_was(hill):
     bring(hill.own_button, ("note.csv", b"a,b\n1,2\n"))
+    html = hill.own_button._said.value
+    assert "note.csv, row 1: the column &#x27;quantity&#x27; is missing" in html
+    assert html.endswith("<br>This page speaks of 6 lines of lifts.</div>"), "and of what it still speaks"
+    bring(hill.own_button, ("note.csv", b"a,b\n1,2\n"), ("other.csv", b"a,b\n1,2\n"))
     assert "These files: no line of a lift can be taken." in hill.own_button._said.value
     assert hill.own_button.words() == "This page speaks of 6 lines of lifts."
     assert hill.own_panel.panel.line.name == "Penny Rope"
@@ -198,13 +211,24 @@ def test_panels_of_08_follow_the_sheet_and_refuse_other_kinds():
     bring(button, CHAIR)
     for panel in (motor, power, sheave):
         assert "Lantern Double is a fixed chair, and this panel is of lifts that draw riders on skis." in panel.words()
-    rows = (
-        PENNY.read_text(encoding="utf-8").replace("efficiency,85", "efficiency,").replace("idle drag,500", "idle drag,")
-    )
-    bring(button, ("short.csv", rows.encode()))
-    assert motor.words() == (
-        "MotorPanel: efficiency, idle drag of Penny Rope not read. Add a row of each to its sheet."
-    )
+    rows = PENNY.read_text(encoding="utf-8").splitlines()
+    short = [row for row in rows if not row.startswith(("efficiency", "idle drag"))]
+    bring(button, ("short.csv", "\n".join(short).encode()))
+    assert motor.words() == "efficiency, idle drag of Penny Rope not read. Add a row of each to its sheet."
+    hands = page.lift_panel(HandsPanel)
+    assert hands.panel.line.name == "Penny Rope"
+    bring(button, DATA / "hill/2_long_platter.csv")
+    assert hands.words() == "Long Platter is a platter lift: nobody holds its rope by hand."
+
+
+def test_a_groove_that_was_read_counts_on_the_sheave_too():
+    line, readings = demo_line("Penny Rope")
+    flat = SheavePanel(line, readings)
+    wedged = SheavePanel(line, readings | {"groove_angle": Q(60, "degree")}, name="wedged")
+    ratio = np.exp(0.25 / np.sin(np.pi / 6) * np.pi)  # mu over the sine of half the angle, on half a turn
+    assert wedged.results["tension ratio"].m_as("") == pytest.approx(ratio)
+    assert "wedged in a groove of 60.0 degrees, as read" in wedged.note()
+    assert "flat rim, no groove" in flat.note()
 
 
 def test_refusals():
