@@ -13,9 +13,9 @@ from liftcalc import Q
 from liftcalc.exercises import BANK, EDITION, Posed, Session, answer_key, marks, problem_sheet
 from liftcalc.exercises.__main__ import main
 from liftcalc.exercises.drawing import learner_key, numbers_for
-from liftcalc.exercises.instructor import safe_in_a_spreadsheet
 from liftcalc.exercises.record import FolderRecords, read_record
 from liftcalc.quantity_text import UNIT_SPELLINGS, unit_word
+from liftcalc.tables import safe_in_a_spreadsheet
 
 
 def rows_of(text):
