@@ -99,7 +99,7 @@ def agreement_in_words(sheet):
     beside = compared(sheet)
     lines += [f"{each}.{' Look at both again.' if abs(each.apart) > FAR_OFF else ''}" for each in beside]
     made = listed([words_of(name) for name in made_from(sheet)])
-    head = f"The answer is made from {made}."
+    head = f"The line is made from {made}."
     rest = "Nothing else was read to hold against it." if not beside else "What else was read is held against it:"
     return Lines(f"{head} {rest}", *lines)
 

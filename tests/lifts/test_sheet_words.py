@@ -147,7 +147,7 @@ def test_readings_that_do_not_agree_are_told_to_be_looked_at_again():
     said = repr(
         agreement_in_words(sheet_of(rows + "ride time,90,s,,,\nhead count,60,person,,,\nline speed,0.7,m/s,,,\n"))
     )
-    assert "The answer is made from line speed, spacing, persons per carrier and ridden length." in said
+    assert "The line is made from line speed, spacing, persons per carrier and ridden length." in said
     assert "line speed: the repeats lie far apart, from 0.70 m/s to 3.40 m/s. One of them is of something else" in said
     assert "ride time: read 90.0 s, the line makes it 73.2 s: 23 % above. Look at both again." in said  # 150 / 2.05
     assert "head count: read 60 persons, the line makes it 22.1 persons: 170 % above. Look at both again." in said
