@@ -7,7 +7,7 @@ from html import escape
 
 from liftcalc.units import PlainError
 
-SHORT = 13  # letters of a cell that is never broken
+SHORT = 12  # letters of a cell that is never broken
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,7 @@ _CLOCK = re.compile(r"([0-9]{1,4}):([0-5][0-9](?:[.,][0-9]{1,3})?)")
 _ABOUT = re.compile(r"(?:~|\N{ALMOST EQUAL TO}|<|>|ca\.?|about|approx\.?|etwa)\s*(?=[0-9])", re.IGNORECASE)
 _RANGE = re.compile(r"([0-9]+(?:[.,][0-9]+)?)\s*(?:-|\u2013|to|bis|\.\.\.?)\s*([0-9]+(?:[.,][0-9]+)?)")
 _MINUTES_IN_WORDS = re.compile(r"([0-9]{1,3})\s*(?:min\.?|m|')\s*([0-5]?[0-9])\s*(?:s|sec|\"|'')?")
+_COUNTED_IN = re.compile(r"([0-9]+)\s*(?:persons?|people|riders?)?\s*(?:in|/|per)\s*([0-9].*)")
 _NOTHING = ("n/a", "na", "n.a.", "none", "-", "--", "---", "?", "??", "unknown", "tbd", "not known")
 _IF_NOTHING_WAS_READ = " Leave the value empty where nothing was read."
 _PLUS_MINUS = re.compile(r"\s*(?:\N{PLUS-MINUS SIGN}|\+/-|\+-)\s*")
@@ -145,6 +146,11 @@ def _value_and_unit(word, text, unit_text, decimal_comma):
     said = _MINUTES_IN_WORDS.fullmatch(text) if word.unit == "s" else None
     if said:
         raise CellFault("value", f"{quoted(text)}: write minutes and seconds as {int(said[1])}:{int(said[2]):02}.")
+    counted = _COUNTED_IN.fullmatch(text) if word.unit == "person" else None
+    if counted:
+        raise CellFault(
+            "value", f"{quoted(text)}: write {counted[1]} here, and {counted[2]} in a row of its own, counting time."
+        )
     digits, behind = _parted(text, decimal_comma)
     if behind and unit_text and _unit_or_none(word, behind) != _unit_or_none(word, unit_text):
         raise CellFault("unit", f"the value says {behind!r} and the unit {quoted(unit_text)}. Keep one of the two.")
@@ -278,8 +284,10 @@ def _what_then(word, number, unit):
 def _half_width(word, number, unit, cells, decimal_comma):
     """Return the plus-minus of a row, in the unit of its value."""
     text = cells["plus_minus"]
-    if _ABOUT.match(text) or _RANGE.fullmatch(text):
-        raise CellFault("plus_minus", f"{quoted(text)}: write one number alone, the larger one of two.")
+    about = _ABOUT.match(text)
+    if about or _RANGE.fullmatch(text):
+        alone = f"the number alone, {text[about.end() :]}" if about else "one number alone, the larger one"
+        raise CellFault("plus_minus", f"{quoted(text)}: write {alone}.")
     digits, behind = _parted_half_width(text)
     size = _number("plus_minus", digits, decimal_comma)
     if behind and _unit_or_none(word, behind) != unit:

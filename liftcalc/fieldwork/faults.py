@@ -78,5 +78,9 @@ def raise_faults(sheet, faults):
     if faults:
         faults = sorted(faults, key=lambda fault: fault.row)
         strange = any(fault.words.endswith("is no quantity of a sheet.") for fault in faults)
-        words = f" Quantities of a sheet: {', '.join(map(words_of, ON_A_SHEET))}." if strange else ""
+        words = ""
+        if strange:
+            words = (
+                f" Quantities of a sheet: {', '.join(map(words_of, ON_A_SHEET))}. Whatever is none of them stays out."
+            )
         raise FieldSheetError(sheet.name, faults, words)

@@ -24,6 +24,7 @@ from liftcalc.vocabulary import FACTS, ON_A_SHEET, VOCABULARY, name_of, words_of
 COLUMNS = ("quantity", "value", "unit", "plus_minus", "method", "note")
 FORM = ",".join(COLUMNS)
 _OTHER_UNIT = {"m/s": "mph", "m": "ft", "kW": "hp", "m/s**2": "ft/s**2", "N": "lbf", "kg": "lb"}  # beside the mean
+LONG = 90  # seconds: from here on a time is said in minutes, too
 FAR_APART = 1.5  # times as large: repeats of one reading are hardly so
 
 
@@ -188,17 +189,21 @@ class FieldSheet:
     def far_apart(self):
         """Return the quantities, by name, whose repeats lie further apart than readings of one thing do.
 
+        That is half as far again as the smallest, or further than both plus-minus together reach.
+
         Returns
         -------
         dict of str to tuple of Quantity
             The smallest and the largest reading.
         """
         found = {}
-        for name in dict.fromkeys(reading.name for reading in self.readings):
-            sizes = [reading.value for reading in self.of(name)]
-            low, high = min(sizes), max(sizes)
-            if name not in COUNTED_ANEW and name != "counting_time" and low.magnitude > 0 and high > FAR_APART * low:
-                found[name] = (low, high)
+        for name in dict.fromkeys(reading.name for reading in self.readings if reading.name not in COUNTED_ANEW):
+            readings = sorted(self.of(name), key=lambda reading: reading.value)
+            low, high = readings[0], readings[-1]
+            stated = None not in (low.plus_minus, high.plus_minus)
+            beyond = stated and high.value - low.value > (low.plus_minus + high.plus_minus) * (1 + 1e-9)
+            if beyond or high.value > FAR_APART * low.value:
+                found[name] = (low.value, high.value)
         return found
 
     @property
@@ -340,7 +345,7 @@ def _check_level(name, method):
         )
 
 
-COUNTED_ANEW = ("persons_counted", "riders_on_line")  # each time another number
+COUNTED_ANEW = ("persons_counted", "counting_time", "riders_on_line")  # each time another number
 
 
 def _counted_in_two_ways(readings):
@@ -377,7 +382,7 @@ def summary(sheet):
     rows = []
     for name, mean in sorted(sheet.means().items(), key=lambda item: ON_A_SHEET.index(item[0])):
         word, readings, unit = VOCABULARY[name], sheet.of(name), mean.units
-        other = _OTHER_UNIT.get(word.unit)
+        other = _OTHER_UNIT.get(word.unit) or ("minute" if word.unit == "s" and mean.m_as("s") >= LONG else None)
         sizes = Q([reading.value.m_as(unit) for reading in readings], unit)
         spread = f"{show(sizes.min())} to {show(sizes.max())}" if len(readings) > 1 else "one reading"
         rows.append((word.words, str(len(readings)), show(mean), show(mean, other) if other else "", spread))

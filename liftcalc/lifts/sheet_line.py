@@ -62,7 +62,8 @@ class Compared:
         return f"{percent:.12g} % {'above' if apart > 0 else 'below'}"
 
     def __str__(self):
-        made = f"read {show(self.read)}, the line makes it {show(self.made)}"
+        made = Q(float(round(self.made.magnitude)), "") if self.name == "carriers_on_loop" else self.made
+        made = f"read {show(self.read)}, the line makes it {show(made)}"
         return f"{words_of(self.name)}: {made}: {self.difference}"
 
 

@@ -89,15 +89,26 @@ def routes_in_words(sheet):
     )
 
 
-def agreement_in_words(sheet):
-    """Return whether the readings of a sheet agree: repeats with each other, and the rest with what makes the line."""
-    lines = [
-        f"{words_of(name)}: the repeats lie far apart, from {show(low)} to {show(high)}. One of them is of something "
-        "else, or in another unit: look at them again."
+def _far_apart(sheet):
+    """Return a sentence on each quantity whose repeats lie far apart."""
+    return [
+        f"{words_of(name)}: the repeats lie far apart, from {show(low)} to {show(high)}. One of them may be of "
+        "something else, or in another unit: look at them again."
         for name, (low, high) in sheet.far_apart().items()
     ]
+
+
+def to_look_at(sheet):
+    """Return a sentence on each reading of a sheet that does not agree with the others; none where all agree."""
+    return _far_apart(sheet) + [f"{each}. Look at both again." for each in compared(sheet) if abs(each.apart) > FAR_OFF]
+
+
+def agreement_in_words(sheet):
+    """Return whether the readings of a sheet agree: repeats with each other, and the rest with what makes the line."""
     beside = compared(sheet)
-    lines += [f"{each}.{' Look at both again.' if abs(each.apart) > FAR_OFF else ''}" for each in beside]
+    lines = _far_apart(sheet) + [
+        f"{each}.{' Look at both again.' if abs(each.apart) > FAR_OFF else ''}" for each in beside
+    ]
     made = listed([words_of(name) for name in made_from(sheet)])
     head = f"The line is made from {made}."
     rest = "Nothing else was read to hold against it." if not beside else "What else was read is held against it:"

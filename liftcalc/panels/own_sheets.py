@@ -12,6 +12,7 @@ from liftcalc.lifts.hill import hill_from_bytes, read_hill
 from liftcalc.lifts.sheet import read_sheet, sheet_from_bytes
 from liftcalc.lifts.sheet_limits import sheet_limits
 from liftcalc.lifts.sheet_line import sheet_line, sheet_readings
+from liftcalc.lifts.sheet_words import to_look_at
 from liftcalc.panels.base import WIDTH, WithStill
 from liftcalc.tables import Lines
 from liftcalc.units import PlainError
@@ -20,6 +21,7 @@ from liftcalc.units import PlainError
 _AS_ELSEWHERE = (
     "<style>.page-part.jp-RenderedHTMLCommon{padding:0;overflow-x:auto} .page-part table{margin:0 0 8px}</style>"
 )
+MOST_NAMED = 8  # readings that do not agree, at the button
 _LOOK = "font-size:14px;line-height:1.4;margin:2px 0"
 
 
@@ -264,4 +266,7 @@ class HillPage(Page):
         count = "1 line of a lift" if len(lines) == 1 else f"{len(lines)} lines of lifts"
         newest = f" The newest is {self.newest}." if self.newest else ""
         left_out = "".join(f"\nLeft out: {file}: {why}" for file, why in self.value.left_out)
-        return f"This page speaks of {count}.{newest}{left_out}"
+        doubtful = {name: to_look_at(sheet) for name, sheet in self.value.sheets.items()}
+        named = [f"\n{name}: {sentence}" for name, sentences in doubtful.items() for sentence in sentences]
+        more = f"\nAnd {len(named) - MOST_NAMED} more such readings." if len(named) > MOST_NAMED else ""
+        return f"This page speaks of {count}.{newest}{''.join(named[:MOST_NAMED])}{more}{left_out}"

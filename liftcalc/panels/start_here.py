@@ -9,6 +9,7 @@ from liftcalc.levels import Capacity
 from liftcalc.lifts.demo_hill import demo_sheet
 from liftcalc.lifts.kinds import NOT_READ, kind_named, map_length
 from liftcalc.lifts.sheet_line import known_of, level_of
+from liftcalc.lifts.sheet_words import to_look_at
 from liftcalc.panels.base import Panel
 from liftcalc.panels.controls import InUnit, reaching
 from liftcalc.panels.line_picture import LinePicture
@@ -81,7 +82,8 @@ class StartPanel(Panel):
             left_out.append("riders on the line and ride time (ridden length not read)")
         if "vertical_rise" not in self._known:
             left_out.append("vertical transport (vertical rise not read)")
-        said = [self._start_of_a_ride()] if "ridden_length" in self.control_names else []
+        said = ["Readings of this sheet do not agree: see above."] if to_look_at(self._sheet) else []
+        said += [self._start_of_a_ride()] if "ridden_length" in self.control_names else []
         if self._kind.has_carriers:
             said.append("The picture draws each carrier as one rider on the snow.")
         if not self._sheet.has("persons_per_carrier"):

@@ -71,7 +71,7 @@ page.button()
 page.show(summary)
 
 # %% [markdown]
-# One row is one quantity. Repeats are averaged; the last column shows how far they lie apart. Not all of it makes the line: the rest checks it.
+# One row is one quantity. Repeats are averaged; the last column shows how far they lie apart. Some of it makes the line, some checks it, and some serves later pages.
 
 # %% folded
 page.show(agreement_in_words)

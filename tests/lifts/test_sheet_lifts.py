@@ -18,7 +18,7 @@ from liftcalc.vocabulary import FACTS, ON_A_SHEET, VOCABULARY, WHO, words_of
 
 FORM = "quantity,value,unit,plus_minus,method,note"
 COMMAS, SEMICOLONS = f"{FORM}\n", f"{FORM}\n".replace(",", ";")
-QUANTITIES = f"Quantities of a sheet: {', '.join(map(words_of, ON_A_SHEET))}."
+QUANTITIES = f"Quantities of a sheet: {', '.join(map(words_of, ON_A_SHEET))}. Whatever is none of them stays out."
 LENGTHS = "Write 'm', 'ft', 'in', 'cm', 'yd', 'km', 'mi'."
 TIMES = "Write 's', 'min', 'h'."
 DIGITS = "Write digits only, such as 3.4."
@@ -107,8 +107,10 @@ ONE_FAULT = [  # rows below the heading; the message behind "sheet.csv, "
     ("spacing,22-23,m,,,",
      "row 2, column value: '22-23' is a range. Write its middle, 22.5, and half of its width, 0.5, in the column "
      "plus_minus."),
-    ("spacing,6.8,m,~0.5,,", "row 2, column plus_minus: '~0.5': write one number alone, the larger one of two."),
-    ("spacing,6.8,m,1-2,,", "row 2, column plus_minus: '1-2': write one number alone, the larger one of two."),
+    ("spacing,6.8,m,~0.5,,", "row 2, column plus_minus: '~0.5': write the number alone, 0.5."),
+    ("spacing,6.8,m,1-2,,", "row 2, column plus_minus: '1-2': write one number alone, the larger one."),
+    ("persons counted,106 in 10 min,,,,",
+     "row 2, column value: '106 in 10 min': write 106 here, and 10 min in a row of its own, counting time."),
     ("ride time,n/a,s,,,", "row 2, column value: 'n/a' is no number. Leave the value empty where nothing was read."),
     ("ride time,6 min 4 s,,,,", "row 2, column value: '6 min 4 s': write minutes and seconds as 6:04."),
     ("head count,40.5,person,,,",

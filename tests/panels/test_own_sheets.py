@@ -158,6 +158,19 @@ def test_several_sheets_at_once_and_a_line_that_came_before(hill):
     assert line.line_speed == Q(2.4, "m/s"), "a line of the same name is replaced"
 
 
+def test_readings_that_do_not_agree_are_named_at_the_button(hill):
+    rows = CHAIR.read_text(encoding="utf-8") + "ride time,1:13,s,,,\n"
+    bring(hill.own_button, ("doubtful.csv", rows.encode()))
+    assert hill.own_button.words().splitlines()[1] == (
+        "Lantern Double: ride time: read 73.0 s, the line makes it 290.9 s: 75 % below. Look at both again."
+    )
+    page = SheetPage(PENNY)
+    panel = page.panel(StartPanel)
+    assert "do not agree" not in status(panel.panel)
+    bring(page.button(), ("doubtful.csv", rows.encode()))
+    assert "Readings of this sheet do not agree: see above." in status(panel.panel)
+
+
 def test_files_of_which_none_makes_a_line_leave_all_as_it_was(hill):
     bring(hill.own_button, ("note.csv", b"a,b\n1,2\n"))
     html = hill.own_button._said.value
