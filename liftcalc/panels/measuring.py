@@ -17,8 +17,9 @@ from liftcalc.fieldwork import (
 from liftcalc.figures.trace import TraceChart
 from liftcalc.formulas.grade import slope_length
 from liftcalc.lifts.demo_hill import demo_sheet
+from liftcalc.lifts.kinds import NOT_READ, kind_named, map_length
 from liftcalc.panels.base import ChartPicture, Panel
-from liftcalc.panels.controls import CONTROLS, Scale
+from liftcalc.panels.controls import CONTROLS, Scale, reaching
 from liftcalc.panels.several_methods import MethodsPanel
 from liftcalc.quantity_text import unit_word
 from liftcalc.uncertainty import Estimate, by_first_order, estimate_from_half_width, own_formula, show_with_doubt
@@ -197,39 +198,94 @@ _FROM_REST = own_formula(
 )  # fmt: skip
 
 
-def _as_doubtful(name, given):
-    """Return the value of a slider with the plus-minus that the demo sheet gives its quantity."""
-    return estimate_from_half_width(given[name], demo_sheet().of(words_of(name))[0].plus_minus)
+_AT_ONCE = own_formula(
+    lambda line_speed, ride_time: line_speed * ride_time, returns="m", line_speed="m/s", ride_time="s"
+)
+CLICKED = Q(4.2, "m")  # assumed: standard uncertainty of a map line from its two clicked ends
 
 
 class LengthPanel(MethodsPanel):
-    """One length by three ways: tape, map line with rise, line speed and ride time of a rider who starts from rest."""
+    """One length by three ways: tape, map line with rise, line speed and ride time.
+
+    Parameters
+    ----------
+    sheet : FieldSheet or None
+        Readings with their plus-minus. The map line starts as long as whoever clicks on the two sheaves draws it, or
+        where their distance was not read, as long as the ride. None takes the readings of the demo tow, and leaves the
+        sliders where they are.
+    **settings
+        As for every panel.
+
+    Raises
+    ------
+    PlainError
+        If a reading that the three ways need was not read, or has no plus-minus.
+    """
 
     title = "One length by three ways"
     control_names = ("map_length", "vertical_rise", "line_speed", "ride_time")
     names = ("tape, stopped lift", "map line and rise", "speed and ride time", "together")
     quantity = "length"
     axis_label = "length along the slope"
-    axis_ends = Q([100, 220], "m")
+
+    def __init__(self, sheet=None, **settings):
+        self._sheet = sheet or demo_sheet()
+        self._kind = kind_named(self._sheet.kind or NOT_READ)
+        start = ("pick_up_acceleration",) if self._kind.start_reading == "pick_up_acceleration" else ()
+        self._taken = {name: self._reading(name) for name in (*_OF_A_LENGTH, *start)}
+        length = self._sheet.mean("ridden_length")
+        self.axis_ends = Q([round(part * length.m_as("m"), -1) for part in (2 / 3, 22 / 15)], "m")
+        if sheet is not None:
+            settings = self._starts() | settings
+        super().__init__(**settings)
+
+    def _reading(self, name):
+        """Return the first reading of a quantity that says how far it may be off; refuse a sheet without one."""
+        readings = [reading for reading in self._sheet.of(name) if reading.plus_minus]
+        if not readings:
+            lacks = "has no plus-minus" if self._sheet.has(name) else "was not read"
+            raise PlainError(
+                f"{type(self).__name__}: {words_of(name)} of {self._sheet.line} {lacks}. One length by three ways "
+                f"needs {', '.join(map(words_of, _OF_A_LENGTH))}, each with its plus-minus."
+            )
+        return readings[0]
+
+    def _starts(self):
+        """Return the values of the sliders for a sheet: its means, and a map line from sheave to sheave."""
+        mean = self._sheet.mean
+        rise, length = mean("vertical_rise"), self._taken["ridden_length"].value
+        longer = (mean("sheave_distance") / length).to("") if self._sheet.has("sheave_distance") else 1
+        return {
+            "map_length": map_length({"ridden_length": length, "vertical_rise": rise}) * longer,
+            "vertical_rise": rise * longer,
+            "line_speed": mean("line_speed"),
+            "ride_time": mean("ride_time"),
+        }
+
+    def control(self, name):
+        """Return one control; its range holds what the sheet has."""
+        return reaching(super().control(name), self._starts()[name])
+
+    def note(self):
+        """Say what the comparison says, and what is assumed."""
+        return f"{super().note()} Doubt of the map line: {self.text(CLICKED)} for its two ends, assumed."
+
+    def _as_doubtful(self, name, given):
+        """Return the value of a slider with the plus-minus that the sheet gives its quantity."""
+        return estimate_from_half_width(given[name], self._taken[name].plus_minus)
 
     def compute(self, given):
         on_tape, on_map, in_time = self.names[:3]
-        taped, pick_up = (demo_sheet().of(words)[0] for words in ("ridden length", "pick-up acceleration"))
+        taped = self._taken["ridden_length"]
+        clicked = Estimate(given["map_length"], CLICKED)
         along = by_first_order(
-            slope_length,
-            {
-                "vertical_rise": _as_doubtful("vertical_rise", given),
-                "horizontal_run": Estimate(given["map_length"], Q(4.2, "m")),
-            },
+            slope_length, {"vertical_rise": self._as_doubtful("vertical_rise", given), "horizontal_run": clicked}
         )
-        timed = by_first_order(
-            _FROM_REST,
-            {
-                "line_speed": _as_doubtful("line_speed", given),
-                "ride_time": _as_doubtful("ride_time", given),
-                "pick_up": estimate_from_half_width(pick_up.value, pick_up.plus_minus, pick_up.method),
-            },
-        )
+        ride = {name: self._as_doubtful(name, given) for name in ("line_speed", "ride_time")}
+        pick_up = self._taken.get("pick_up_acceleration")
+        if pick_up:
+            ride["pick_up"] = estimate_from_half_width(pick_up.value, pick_up.plus_minus, pick_up.method)
+        timed = by_first_order(_FROM_REST if pick_up else _AT_ONCE, ride)
         self.compare(
             [
                 estimate_from_half_width(taped.value, taped.plus_minus, on_tape),
@@ -243,3 +299,6 @@ class LengthPanel(MethodsPanel):
             "map line and rise": self.expanded(self.methods[1]).short,
             "speed and ride time": self.expanded(self.methods[2]).short,
         }
+
+
+_OF_A_LENGTH = ("ridden_length", "vertical_rise", "line_speed", "ride_time")

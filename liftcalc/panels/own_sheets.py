@@ -103,13 +103,16 @@ class PagePanel(WithStill):
         return Part(self._page, lambda _: self._asked(lambda panel: panel.legend()))
 
     def around(self, control_name, values=None):
-        """Return the table of the results at settings of one control: these, or some around where the lift has it."""
-        return Part(
-            self._page,
-            lambda _: self._asked(
-                lambda panel: panel.at_settings(control_name, values or _around(panel, control_name))
-            ),
-        )
+        """Return the table of the results at settings of one control: these, or some around where the lift has it.
+
+        Values that are named are of the lift that the page begins with; of another one they may make no sense.
+        """
+
+        def at_settings(panel):
+            of_this_lift = self._page.value is self._page.first
+            return panel.at_settings(control_name, values if values and of_this_lift else _around(panel, control_name))
+
+        return Part(self._page, lambda _: self._asked(at_settings))
 
     def _asked(self, question):
         return question(self.panel) if self.panel else Lines()  # what the panel lacks stands in its own place
@@ -182,7 +185,7 @@ class Page:
     several = False
 
     def __init__(self, value):
-        self.value, self.parts = value, []
+        self.value, self.first, self.parts = value, value, []
 
     def take(self, value):
         """Speak of another sheet or hill from now on."""

@@ -145,12 +145,23 @@ Lines(*line.sentences)
 # %% [markdown]
 # ## One length by three ways
 #
+# **A lift of your own.** Bring its sheet by the button, and the panel below takes its length, rise, speed and ride time, each with its plus-minus. Or name the sheet in the next cell and run all cells. (In the view without code that cell does not show.) The story around the panel stays with the Penny Rope.
+
+# %% no-output
+# YOUR SHEET: change the path between the quotation marks
+my_sheet = "../data/hill/1_penny_rope.csv"
+
+# %% folded
+from liftcalc.panels import SheetPage
+
+page = SheetPage(my_sheet)
+page.button()
+
+# %% [markdown]
 # **Predict.** The tape says 150 m, speed and ride time say 150 m, the map line says 163 m. Would you take the mean?
 
 # %% folded
-lengths = LengthPanel(
-    map_length=Q(160, "m"), vertical_rise=Q(31.9, "m"), line_speed=Q(3.4, "m/s"), ride_time=Q(45.3, "s")
-)
+lengths = page.panel(LengthPanel)
 lengths
 
 # %% [markdown]
@@ -169,7 +180,7 @@ lengths.legend()
 # 3. Set the rise to 2 m, as good as level. How much does the slope add to the map here?
 
 # %% folded
-lengths.at_settings("map_length", [Q(140, "m"), Q(147, "m"), Q(160, "m")])
+lengths.around("map_length", [Q(140, "m"), Q(147, "m"), Q(160, "m")])
 
 # %% [markdown]
 # By hand: √(160² + 31.9²) = 163 m for the map; 150 m on the tape. Speed times time is 3.4 m/s × 45.3 s = 154 m: so far runs the rope. A rider from rest falls back by v² ÷ (2 a) = 3.4² ÷ (2 × 1.5) = 3.9 m while speeding up, and has come 150 m.

@@ -10,6 +10,7 @@ from reading_panels import status
 
 from liftcalc import Q
 from liftcalc.fieldwork import read_track
+from liftcalc.lifts.sheet import sheet_from_bytes
 from liftcalc.panels import LengthPanel, TrackPanel
 
 
@@ -69,3 +70,33 @@ def test_the_words_of_a_track_stand_over_the_middle_of_the_band_and_inside_the_c
         place, _ = panel.picture.chart.words.get_position()
         margin = 0.16 * (right - left)
         assert place == pytest.approx(np.clip((start + end) / 2, left + margin, right - margin))
+
+
+HEADING = "quantity,value,unit,plus_minus,method,note\n"
+BELT = (
+    "kind,conveyor,,,,\nline speed,0.6,m/s,0.02,,\nridden length,80,m,1,,\nsheave distance,84,m,,,\n"
+    "vertical rise,8,m,0.5,,\nride time,2:13,s,1,,\n"
+)
+
+
+def test_one_length_by_three_ways_for_a_sheet_of_ones_own():
+    panel = LengthPanel(sheet_from_bytes("belt.csv", (HEADING + BELT).encode()))
+    # by hand: a belt takes its riders along at once; whoever draws the line on a map clicks on both ends of the belt
+    run = np.sqrt(80**2 - 8**2) * 84 / 80
+    assert panel.given["map_length"].m_as("m") == pytest.approx(run)
+    taped, mapped, timed = (estimate.value.m_as("m") for estimate in panel.methods)
+    assert (taped, mapped, timed) == pytest.approx((80, 84, 0.6 * 133))
+    assert "4.2 m for its two ends, assumed" in status(panel)
+
+
+LACKS = [
+    ("ride time,2:13,s,1,,\n", "", "ride time of belt was not read"),
+    ("ride time,2:13,s,1,,\n", "ride time,2:13,s,,,\n", "ride time of belt has no plus-minus"),
+]
+
+
+@pytest.mark.parametrize(("row", "other", "words"), LACKS, ids=[case[2] for case in LACKS])
+def test_what_one_length_by_three_ways_lacks_is_named(row, other, words):
+    sheet = sheet_from_bytes("belt.csv", (HEADING + BELT.replace(row, other)).encode())
+    needs = "ridden length, vertical rise, line speed, ride time, each with its plus-minus"
+    refuses(lambda: LengthPanel(sheet), f"LengthPanel: {words}. One length by three ways needs {needs}.")
