@@ -13,10 +13,9 @@ from liftcalc.simulation.loading_day import (
     RiderClass,
     _Rope,
     _starts,
-    losses_by_cause,
     simulate_day,
-    simulate_days,
 )
+from liftcalc.simulation.many_days import losses_by_cause, simulate_days
 
 STEADY = (RiderClass("steady", 1.0, 3.0, 0.0),)
 # the invented day of the demo tow: shares counted by rider
