@@ -170,7 +170,7 @@ def run_loading():
         RiderClass("learner", 0.30, 3.6, 0.40, 0.06, 0.012),
         RiderClass("child", 0.25, 3.0, 0.40, 0.05, 0.010),
     )
-    day = LoadingDay(classes, 2.0, 45.25, 7, 1.5, 35, 0.6, 0.5, 3)
+    day = LoadingDay(classes, 2.0, 45.25, 7, 1.5, 35, 0.6, 0.5, 3, 20, 0.5)
     start = timeit.default_timer()
     rates = simulate_days(day, 2026, 1000)
     took = timeit.default_timer() - start

@@ -76,12 +76,12 @@ class LoadingDay:
     ride_time: float
     hours: float = 7.0
     stops_an_hour: float = 0.0
-    stop_time: float = 35.0
+    stop_time: float = 0.0
     stop_variation: float = 0.0
     falls_that_stop: float = 0.0
     slow_downs_an_hour: float = 0.0
-    slow_time: float = 20.0
-    slow_speed: float = 0.5
+    slow_time: float = 0.0
+    slow_speed: float = 1.0
     empties: bool = True
 
     def __post_init__(self):

@@ -26,7 +26,7 @@ CLASSES = (
 )
 DEMO = LoadingDay(
     CLASSES, floor=2.0, ride_time=45.25, stops_an_hour=1.5, stop_time=35, stop_variation=0.6, falls_that_stop=0.5,
-    slow_downs_an_hour=3,
+    slow_downs_an_hour=3, slow_time=20, slow_speed=0.5,
 )  # fmt: skip
 
 
