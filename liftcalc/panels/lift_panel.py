@@ -1,9 +1,9 @@
 """What is common to panels that speak of one lift: its line, and what was read of it."""
 
-from liftcalc.formulas.grade import grade_from_rise
+from liftcalc.formulas.grade import grade_from_rise, vertical_rise
 from liftcalc.formulas.pull import tether_relief
 from liftcalc.lifts.demo_hill import demo_line
-from liftcalc.lifts.kinds import NOT_READ, kind_named, map_length
+from liftcalc.lifts.kinds import kind_named, map_length
 from liftcalc.lifts.readings import known_values
 from liftcalc.panels.base import Panel
 from liftcalc.panels.controls import reaching
@@ -40,14 +40,14 @@ class LiftPanel(Panel):
 
     demo = "Penny Rope"
     needs = ()
-    on_skis = False  # whether it is of lifts that draw their riders on skis, and of no others
 
     def __init__(self, line=None, readings=None, **settings):
         given = line is not None
         self.line, self.readings = (line, readings or {}) if given else demo_line(self.demo)
+        self.kind = kind_named(self.line.kind)
         self.known = known_values(self.line, self.readings)
-        self._refuse_other_kinds()
-        unread = [words_of(name) for name in self.needs if name not in self.known]
+        self.refuse_kinds()
+        unread = [words_of(name) for name in self.wanted() if name not in self.known]
         if unread:
             raise PlainError(
                 f"{type(self).__name__}: {', '.join(unread)} of {self.line.name} not read. Add a row of each to its "
@@ -55,14 +55,27 @@ class LiftPanel(Panel):
             )
         super().__init__(**{**(slider_values(self.control_names, self.known) if given else {}), **settings})
 
-    def _refuse_other_kinds(self):
-        riding = kind_named(self.line.kind).riding
-        if self.on_skis and "snow_friction" not in riding.work_readings:
-            is_what = "has a kind that was not read" if self.line.kind == NOT_READ else f"is a {self.line.kind}"
-            raise PlainError(
-                f"{type(self).__name__}: {self.line.name} {is_what}, and this panel is of lifts that draw riders on "
-                "skis. 09 What limits the lift reckons with every kind."
-            )
+    def refuse_kinds(self):
+        """Refuse a lift of a kind that the panel is not about."""
+
+    def wanted(self):
+        """Return the names of the readings that the panel cannot do without."""
+        return self.needs
+
+    @property
+    def on_skis(self):
+        """Whether the lift draws its riders on skis."""
+        return "snow_friction" in self.kind.riding.work_readings
+
+    def of_a_ride(self):
+        """Return the names of what the work of a ride and the drag of the empty lift need."""
+        drag = () if "idle_drag" in self.known else self.kind.riding.drag_readings or ("idle_drag",)
+        return ("rider_mass", *self.kind.riding.work_readings, *drag)
+
+    def values(self, given):
+        """Return all values of the lift as the sliders have them."""
+        rise = vertical_rise(self.known["ridden_length"], given["grade"])
+        return {**self.known, **given, "vertical_rise": rise}
 
     def relief(self, snow_friction):
         """Return what part of a pull along the slope the rope feels: less than 1 where a tether was read."""

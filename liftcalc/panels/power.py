@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from liftcalc.constants import GRAVITY
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.curves import Curve, CurveChart
 from liftcalc.formulas.motor import (
@@ -12,48 +13,70 @@ from liftcalc.formulas.motor import (
     power_per_thousand_pph,
     simple_motor_capacity,
 )
-from liftcalc.formulas.pull import energy_per_rider, momentum_energy, pull_energy, rope_pull, slip_energy
+from liftcalc.formulas.pull import pull_energy
+from liftcalc.lifts.demo_hill import demo_line
 from liftcalc.lifts.governing import governing
-from liftcalc.lifts.limits_of_line import limits_of
+from liftcalc.lifts.kinds import kind_named
+from liftcalc.lifts.limits_of_line import idle_drag_of, limits_of, ride_energy
 from liftcalc.panels.base import ChartPicture
 from liftcalc.panels.lift_panel import LiftPanel, slider_values
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
 
+# what the friction of a ride is called on a picture, by the reading that makes it
+RUBS = {"snow_friction": "rubbing skis", "sheave_drag_share": "drag of sheaves", "bed_friction": "rubbing belt"}
 
-class _TowPanel(LiftPanel):
-    """A panel of a lift that draws its riders on skis, and whose hands or reel slip at the pick-up."""
 
-    needs = ("efficiency", "idle_drag", "pick_up_acceleration", "motor_power", "rider_mass", "snow_friction")
-    on_skis = True
+class _DrivePanel(LiftPanel):
+    """A panel of what the drive gives to riders: the same sums for every kind of lift."""
 
-    def pull(self, given, snow_friction=None):
-        """Return what the rope feels of one rider on the slope of the sliders."""
-        friction = given["snow_friction"] if snow_friction is None else snow_friction
-        steady = rope_pull(given["rider_mass"], grade=given["grade"], snow_friction=friction)
-        return steady * self.relief(given["snow_friction"])
+    def __init__(self, line=None, readings=None, **settings):
+        line_of_panel, _ = (line, readings) if line is not None else demo_line(self.demo)
+        if "snow_friction" not in kind_named(line_of_panel.kind).riding.work_readings:
+            self.control_names = tuple(name for name in self.control_names if name != "snow_friction")
+        super().__init__(line, readings, **settings)
+
+    def wanted(self):
+        return ("efficiency", "motor_power", *self.of_a_ride(), *self.kind.pick_up.readings)
+
+    def work(self, given):
+        """Return the work of one ride on the slope of the sliders."""
+        return self.kind.riding.work(self.values(given))
 
     def energy(self, given, line_speed):
         """Return the energy of one rider at one line speed, or several."""
-        length, pick_up = self.known["ridden_length"], self.known["pick_up_acceleration"]
-        felt = given["rider_mass"] * self.relief(given["snow_friction"])
-        return energy_per_rider(self.pull(given), length, felt, line_speed, pick_up)
+        return ride_energy(self.line.kind, {**self.values(given), "line_speed": line_speed})
+
+    def idle_drag(self, given):
+        """Return the drag of the empty lift."""
+        return idle_drag_of(self.line.kind, self.values(given))
 
     def taken(self):
         """Return what the panel takes for granted, in words."""
         known = self.known
+        pick_up = (
+            f"pick-up at {self.text(known['pick_up_acceleration'])}"
+            if self.kind.pick_up.readings
+            else self.kind.pick_up.words
+        )
         return (
             f"Ridden length {self.text(known['ridden_length'])}, efficiency {show(known['efficiency'])}, idle drag "
-            f"{self.text(known['idle_drag'])}, pick-up at {self.text(known['pick_up_acceleration'])}."
+            f"{self.text(self.idle_drag(self.given))}, {pick_up}."
         )
 
 
-class PowerPanel(_TowPanel):
+class PowerPanel(_DrivePanel):
     """Where the motor's power goes, and whether the motor is big enough."""
 
     title = "Is the motor big enough"
     control_names = ("wanted_capacity", "line_speed", "grade", "rider_mass", "snow_friction", "motor_power")
-    names = ("lifting riders", "rubbing skis", "pick-up", "empty rope", "lost in the drive", "together")
+    first_and_last = ("lifting riders", "pick-up", "empty rope", "lost in the drive", "together")
+
+    @property
+    def names(self):
+        """Names of the bars."""
+        lifting, *rest = self.first_and_last
+        return (lifting, *(RUBS[name] for name in self.kind.riding.work_readings), *rest)
 
     def __init__(self, line=None, readings=None, **settings):
         if line is not None:  # begin with what the lift's own limits let through
@@ -65,15 +88,15 @@ class PowerPanel(_TowPanel):
 
     def compute(self, given):
         speed, wanted = given["line_speed"], given["wanted_capacity"]
-        pull, smooth = self.pull(given), self.pull(given, Q(0, ""))
-        length, efficiency, idle_drag = (self.known[name] for name in ("ridden_length", "efficiency", "idle_drag"))
-        slip = slip_energy(pull, speed, self.known["pick_up_acceleration"])
-        picked_up = momentum_energy(given["rider_mass"] * self.relief(given["snow_friction"]), speed) + slip
-        energy = self.energy(given, speed)
+        efficiency, idle_drag = self.known["efficiency"], self.idle_drag(given)
+        work, energy = self.work(given), self.energy(given, speed)
+        lifting = pull_energy(Q(GRAVITY, "m/s**2") * given["rider_mass"], self.values(given)["vertical_rise"])
+        if self.on_skis:
+            lifting = lifting * self.relief(given["snow_friction"])
         needed = motor_power_needed(wanted, efficiency, speed, idle_drag, energy)
         self.needed, rated = needed, given["motor_power"]
         riders = wanted / Q(1, "person")  # energy of one rider, times how many come in an hour
-        each = [pull_energy(smooth, length), pull_energy(pull - smooth, length), picked_up]
+        each = [lifting, work - lifting, energy - work]
         at_rope = [(part * riders).to("kW") for part in each] + [(idle_drag * speed).to("kW")]
         self.parts = [*at_rope, needed * (1 - efficiency.m_as("")), needed]
         spare = rated - needed
@@ -112,7 +135,7 @@ class PowerPanel(_TowPanel):
         )
 
 
-class MotorPanel(_TowPanel):
+class MotorPanel(_DrivePanel):
     """What a motor carries at each line speed: by the simple law, with all parts, and at constant torque."""
 
     title = "What a motor carries at each line speed"
@@ -123,7 +146,7 @@ class MotorPanel(_TowPanel):
 
     def _laws(self, given, speed):
         """Return what the motor carries at one line speed, or several: with all parts, and at constant torque."""
-        drive = {name: self.known[name] for name in ("efficiency", "idle_drag")}
+        drive = {"efficiency": self.known["efficiency"], "idle_drag": self.idle_drag(given)}
         drive |= {"motor_power": given["motor_power"], "energy_per_rider": self.energy(given, speed)}
         slower = motor_capacity_at_constant_torque(**drive, line_speed=speed, base_speed=self._full_power_at())
         return motor_capacity(**drive, line_speed=speed), slower
@@ -134,7 +157,7 @@ class MotorPanel(_TowPanel):
 
     def compute(self, given):
         with_all, slower = self._laws(given, given["line_speed"])
-        work = pull_energy(self.pull(given), self.known["ridden_length"])
+        work = self.work(given)
         return {
             "motor limit": with_all,
             "by the simple law": simple_motor_capacity(given["motor_power"], self.known["efficiency"], work),

@@ -6,7 +6,6 @@ import numpy as np
 
 from liftcalc.figures.bars import BarChart
 from liftcalc.figures.curves import Curve, CurveChart
-from liftcalc.formulas.grade import vertical_rise
 from liftcalc.formulas.hand_grip import grip_squeeze, held_force
 from liftcalc.formulas.motor import force_to_start
 from liftcalc.formulas.pull import rope_pull, tether_relief
@@ -19,11 +18,12 @@ from liftcalc.formulas.traction import (
     slack_tension_bottom_drive,
     slack_tension_top_drive,
 )
-from liftcalc.lifts.kinds import kind_named
+from liftcalc.lifts.limits_of_line import idle_drag_of
 from liftcalc.panels.base import ChartPicture
 from liftcalc.panels.lift_panel import LiftPanel
 from liftcalc.quantity_text import show
 from liftcalc.units import PlainError, Q
+from liftcalc.vocabulary import words_of
 
 ROPE = Q(0.6, "kg/m")  # assumed: nobody read the mass of the rope
 
@@ -33,12 +33,20 @@ class SheavePanel(LiftPanel):
 
     title = "When the rope slips on its drive sheave"
     control_names = ("wrap_angle", "lining_friction", "counterweight", "grade")
-    needs = ("rider_mass", "snow_friction", "idle_drag", "grip_safety_factor")
-    on_skis = True
+
+    def refuse_kinds(self):
+        if "bed_friction" in self.kind.riding.work_readings:
+            raise PlainError(
+                f"{type(self).__name__}: {self.line.name} is a {self.line.kind}, and has no rope on a sheave."
+            )
+
+    def wanted(self):
+        rope = () if self.on_skis else ("rope_mass_per_length",)  # with the carriers on it nobody may assume one
+        return (*self.of_a_ride(), "grip_safety_factor", *rope)
 
     @property
     def rope(self):
-        """Mass of one metre of rope: as read, or assumed."""
+        """Mass of one metre of rope: as read, or assumed for a rope that draws riders on skis."""
         return self.known.get("rope_mass_per_length", ROPE)
 
     def make_picture(self):
@@ -51,10 +59,9 @@ class SheavePanel(LiftPanel):
 
     def _riders(self, given, wrap):
         """Return riders at most, for a drive at the top and one at the bottom, at one wrap or several."""
-        known, drag = self.known, self.known["idle_drag"]
-        friction = known["snow_friction"]
-        pull = rope_pull(known["rider_mass"], grade=given["grade"], snow_friction=friction) * self.relief(friction)
-        rise = vertical_rise(known["ridden_length"], given["grade"])
+        known, values = self.known, self.values({"grade": given["grade"]})
+        pull, rise = self.kind.riding.work(values) / known["ridden_length"], values["vertical_rise"]
+        drag = idle_drag_of(self.line.kind, values)
         loop = {"counterweight": given["counterweight"], "strand_drag": drag / 2}
         self.top = slack_tension_top_drive(self.rope, rise, **loop)
         self.bottom = slack_tension_bottom_drive(self.rope, rise, Q(0, "person"), pull=pull, **loop)
@@ -79,13 +86,18 @@ class SheavePanel(LiftPanel):
         """Say what the panel takes for granted."""
         known, groove = self.known, self.known.get("groove_angle")
         rim = "flat rim, no groove" if groove is None else f"wedged in a groove of {show(groove)}, as read"
+        drag = idle_drag_of(self.line.kind, self.values({"grade": self.given["grade"]}))
         return (
-            f"Riders of {self.text(known['rider_mass'])}, friction {show(known['snow_friction'])}, rope "
-            f"{show(self.rope)}, length {self.text(known['ridden_length'])}, idle drag "
-            f"{self.text(known['idle_drag'])}; the rope is to hold {show(known['grip_safety_factor'])} times over, a "
-            "figure of the sheet: the code and the maker give the real one. Steady run; "
-            f"{rim}."
+            f"Riders of {self.text(known['rider_mass'])}, {self._rubs()}, rope {show(self.rope)}, length "
+            f"{self.text(known['ridden_length'])}, idle drag {self.text(drag)}; the rope is to hold "
+            f"{show(known['grip_safety_factor'])} times over, a figure of the sheet: the code and the maker give "
+            f"the real one. Steady run; {rim}."
         )
+
+    def _rubs(self):
+        """Return the friction of a ride in words."""
+        (name,) = self.kind.riding.work_readings
+        return f"{'friction' if self.on_skis else words_of(name)} {show(self.known[name])}"
 
     def _most(self):
         """Return the end of the upright axis [person]: it changes with the lift, never with a slider."""
@@ -120,12 +132,10 @@ class HandsPanel(LiftPanel):
     title = "What the hands hold"
     control_names = ("rider_mass", "grade", "pick_up_acceleration", "glove_friction")
     needs = ("snow_friction",)
-    on_skis = True
     names = ("held, steady ride", "held, pick-up", "squeeze, steady ride", "squeeze, pick-up")
 
-    def _refuse_other_kinds(self):
-        super()._refuse_other_kinds()
-        if kind_named(self.line.kind).has_carriers:
+    def refuse_kinds(self):
+        if self.kind.has_carriers or not self.on_skis:
             raise PlainError(
                 f"{type(self).__name__}: {self.line.name} is a {self.line.kind}: nobody holds its rope by hand."
             )
