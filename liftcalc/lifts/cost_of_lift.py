@@ -5,6 +5,7 @@ Planning figures: prices, rates and grants are for the owner, and the books for 
 
 from dataclasses import dataclass, fields, replace
 
+import numpy as np
 from pint import Quantity
 
 from liftcalc.fieldwork.csv_rows import read_rows
@@ -27,7 +28,7 @@ from liftcalc.lifts.governing import governing
 from liftcalc.lifts.limits_of_line import idle_drag_of, limits_of, ride_energy
 from liftcalc.lifts.readings import known_values
 from liftcalc.quantity_text import as_received, read_number
-from liftcalc.units import PlainError, Q, checked_magnitude, is_like, kind_in_words, parsed_unit
+from liftcalc.units import PlainError, Q, checked_magnitude, parsed_unit
 from liftcalc.vocabulary import VOCABULARY, words_of
 
 RECOVERY = "capital recovery"
@@ -129,7 +130,7 @@ class CostSheet:
             if value is not None or name not in ("hourly_capacity", "vertical_rise"):
                 unit = "" if unit == "percent" else unit
                 checked_magnitude("CostSheet", name, value, unit, parsed_unit(unit), _lowest(name))
-        if (self.grant > self.price).any() if hasattr(self.grant > self.price, "any") else self.grant > self.price:
+        if np.any(self.grant > self.price):
             raise PlainError(
                 f"CostSheet: the grant of {self.name}, {as_received(self.grant)}, is more than the price, "
                 f"{as_received(self.price)}. Write what others pay of the price."
@@ -183,6 +184,11 @@ class YearlyCost:
         return cost_per_ride(self.total, self.sheet.rides)
 
     @property
+    def capacity_used(self):
+        """Rides carried over capacity times running hours; who divides by these makes a ride cheaper by as much."""
+        return (self.sheet.rides / self._offered).to("")
+
+    @property
     def variable_per_ride(self):
         """What one more ride costs: its energy."""
         return energy_cost_of_a_ride(self.sheet.energy_per_rider, self.sheet.efficiency, self.sheet.energy_price)
@@ -200,8 +206,7 @@ class YearlyCost:
     @property
     def per_thousand_vtfh_hours(self):
         """Cost of 1,000 person-feet of rise offered: VTFH at capacity, times the running hours."""
-        offered = (self._known("hourly_capacity") * self.sheet.running_hours).to("person/season")
-        return cost_per_rise(self.total, offered, self._known("vertical_rise")).to("dollar/(person*kilofoot)")
+        return cost_per_rise(self.total, self._offered, self._known("vertical_rise")).to("dollar/(person*kilofoot)")
 
     @property
     def per_thousand_person_metres(self):
@@ -211,6 +216,10 @@ class YearlyCost:
     def break_even(self, ticket_share):
         """Return the rides a season that pay for the lift, from what a ride brings [dollar/person]."""
         return break_even_rides(self.fixed, ticket_share=ticket_share, variable_cost=self.variable_per_ride)
+
+    @property
+    def _offered(self):
+        return (self._known("hourly_capacity") * self.sheet.running_hours).to("person/season")
 
     def _known(self, name):
         value = getattr(self.sheet, name)
@@ -404,12 +413,16 @@ def read_costs(path):
             for name in UNITS
             if row.cells.get(name) or name not in _MAY_BE_LEFT_OUT
         }
+    if not found:
+        raise FieldFileError(f"{table.name}: no lift stands in this table. Write a row for each line.")
     return found
 
 
 def _cost(place, name, text, decimal_comma):
     """Return the quantity that a cell holds."""
     unit, lowest = UNITS[name], _lowest(name)
+    if not text:
+        raise FieldFileError(f"{place}: the {words_of(name)} is missing. Write 0 where there is none.")
     try:
         number = read_number(text, decimal_comma)
     except PlainError as error:
