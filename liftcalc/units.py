@@ -21,8 +21,8 @@ ureg = pint.get_application_registry()
 for _definition in (
     "person = [person] = _ = persons = rider = riders",  # a kind of its own: it tells carriers an hour from persons
     "dollar = [money] = _ = dollars",  # a label and no currency
-    # the year of a lift; a kind of its own, and no time: else 1,200 pph were ten million rides a year, and hours a year a
-    # pure number
+    # the year of a lift; a kind of its own, and no time: else 1,200 pph were ten million rides a year, and the hours of
+    # a year a pure number
     "season = [season] = _ = seasons",
     "pph = person / hour",
     "fpm = foot / minute",

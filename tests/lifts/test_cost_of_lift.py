@@ -181,7 +181,7 @@ def test_message(call, message, kind):
 ROW = "Penny Rope,35000,20,2000,5,2,16,350,1200,900,600,3500,5,90000,0.18,14,12,4"
 HEAD = ",".join(COLUMNS)
 FILES = [  # text, message behind the name of the file
-    ("\n", ": the sheet is empty. Its first row must be: " + HEAD),
+    (",,\n", ": the sheet is empty. Its first row must be: " + HEAD),
     (HEAD, ": no lift stands in this table. Write a row for each line."),
     (f"{HEAD}\n{ROW}\n{ROW}",
      ", row 3, column line: 'Penny Rope' stands in a row above. Write the name of a line, each once."),
