@@ -158,8 +158,55 @@ def run_hill(lines=200):
     print(f"a hill of {lines} sheets, all tables and its CSV: {whole:.2f} s: {', '.join(parts)}")
 
 
+def run_loading():
+    """Print what days at the loading point cost, beside a model of processes, a rider each, on the same draws."""
+    import numpy as np
+
+    from liftcalc.simulation.loading_day import LoadingDay, RiderClass, _Rope, _starts
+    from liftcalc.simulation.many_days import simulate_days
+
+    classes = (
+        RiderClass("expert", 0.45, 2.6, 0.30, 0.01, 0.001),
+        RiderClass("learner", 0.30, 3.6, 0.40, 0.06, 0.012),
+        RiderClass("child", 0.25, 3.0, 0.40, 0.05, 0.010),
+    )
+    day = LoadingDay(classes, 2.0, 45.25, 7, 1.5, 35, 0.6, 0.5, 3, 20, 0.5)
+    start = timeit.default_timer()
+    rates = simulate_days(day, 2026, 1000)
+    took = timeit.default_timer() - start
+    print(f"1,000 days of 7 hours with all causes: {took:.2f} s, {rates.mean():.1f} persons an hour")
+    try:
+        import simpy
+    except ImportError:
+        print("the model of processes is left out: pip install simpy")
+        return
+    generator = np.random.default_rng(1)
+    arrived, ready = np.sort(generator.uniform(0, 25_200, 8400)), generator.lognormal(1.03, 0.35, 8400)
+    slots, done = np.maximum(ready, 2.0), np.empty(8400)
+    environment = simpy.Environment()
+    place = simpy.Resource(environment)
+
+    def rider(number, comes, takes):
+        yield environment.timeout(comes)
+        with place.request() as turn:
+            yield turn
+            yield environment.timeout(takes)
+            done[number] = environment.now
+
+    for number, (comes, takes) in enumerate(zip(arrived.tolist(), slots.tolist(), strict=True)):
+        environment.process(rider(number, comes, takes))
+    start = timeit.default_timer()
+    environment.run()
+    processes = timeit.default_timer() - start
+    rope = _Rope(LoadingDay((RiderClass("all", 1.0, 3.0, 0.0),), 2.0, 45.25), generator, 25_200)
+    ours = min(timeit.repeat(lambda: _starts(ready, 2.0, rope, arrived), number=10, repeat=5)) / 10
+    apart = np.abs(_starts(ready, 2.0, rope, arrived) - done).max()
+    print(f"8,400 riders who come and wait: {processes / ours:,.0f} times the model of processes, {apart:.0e} s apart")
+
+
 if __name__ == "__main__":
     run_hill()
+    run_loading()
     if sys.argv[1:] != ["hill"]:
         run_units()
         run_browser(sys.argv[1] if len(sys.argv) > 1 else "lab")

@@ -1,0 +1,214 @@
+"""Counts at the top, minute by minute, as someone wrote them down: by the clock, and of the minutes without a stop."""
+
+import math
+import re
+from dataclasses import dataclass
+
+import numpy as np
+
+from liftcalc.fieldwork.csv_rows import rows_from_bytes
+from liftcalc.fieldwork.faults import Fault, FieldSheetError
+from liftcalc.fieldwork.safe_files import FieldFileError, quoted, read_bytes
+from liftcalc.formulas.capacity import hourly_flow_from_count
+from liftcalc.levels import Capacity
+from liftcalc.quantity_text import read_number
+from liftcalc.uncertainty import count_against_bound
+from liftcalc.units import PlainError, Q
+
+COLUMNS = ("from", "minutes", "persons", "stop_seconds", "people_waited", "note")
+WAITED = ("yes", "no", "some")
+ENOUGH_CLEAN = 10  # clean single minutes from which the spread of the gaps can be told
+_TIME = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9])")
+_DAY = 24 * 60  # minutes
+
+
+@dataclass(frozen=True)
+class CountedMinutes:
+    """One row: from when, how long [min], how many, how much of it the lift stood [s], whether people waited."""
+
+    begin: int
+    minutes: float
+    persons: int
+    stop_seconds: float
+    waited: str | None
+    row: int
+
+    @property
+    def end(self):
+        """When it ends [min of the day]."""
+        return self.begin + self.minutes
+
+
+@dataclass(frozen=True)
+class MinuteCounts:
+    """All rows of a count, in the order of the clock.
+
+    Parameters
+    ----------
+    name : str
+        Name of the file.
+    rows : tuple of CountedMinutes
+        What was counted; minutes that are missing were not counted.
+    """
+
+    name: str
+    rows: tuple
+
+    @property
+    def clean(self):
+        """Rows in which the lift did not stand."""
+        return tuple(row for row in self.rows if not row.stop_seconds)
+
+    @staticmethod
+    def total(rows):
+        """Return persons and time of some rows together."""
+        return Q(float(sum(row.persons for row in rows)), "person"), Q(
+            float(sum(row.minutes for row in rows)), "minute"
+        )
+
+    def rate(self, clean=False):
+        """Return persons an hour by the clock, or of the clean rows alone; refuse a count without any."""
+        rows = self.clean if clean else self.rows
+        if not rows:
+            raise PlainError(f"{self.name}: no row without a stop. Count on, or take the rate by the clock.")
+        return Capacity(hourly_flow_from_count(*self.total(rows)), "counted")
+
+    @property
+    def spread_of_gaps(self):
+        """Standard deviation of the times between riders over their mean; None where too few clean minutes tell it.
+
+        It is the root of variance over mean of the counts of single clean minutes.
+        """
+        single = [row.persons for row in self.clean if row.minutes == 1]
+        if len(single) < ENOUGH_CLEAN or not sum(single):
+            return None
+        spread = math.sqrt(np.var(single, ddof=1) / np.mean(single))
+        return Q(float(spread), "") if spread > 0 else None
+
+    @property
+    def best_two_minutes(self):
+        """Persons of the best two single minutes that follow on one another; None where there are none."""
+        pairs = [
+            one.persons + other.persons
+            for one, other in zip(self.rows, self.rows[1:], strict=False)
+            if one.minutes == other.minutes == 1 and other.begin == one.end
+        ]
+        return max(pairs, default=None)
+
+    @property
+    def waited(self):
+        """Whether people stood waiting: yes or no where every row says so, some where they differ, None if not said."""
+        said = {row.waited for row in self.rows}
+        return said.pop() if len(said) == 1 else "some" if said - {None} else None
+
+    def against(self, bound, packing=None, persons_per_carrier=None):
+        """Return the count by the clock held against an ideal or governed capacity, with its doubt."""
+        return count_against_bound(
+            *self.total(self.rows), bound, packing=packing, spread_of_gaps=self.spread_of_gaps,
+            persons_per_carrier=persons_per_carrier,
+        )  # fmt: skip
+
+
+def read_counts(path):
+    """Read a count minute by minute. The file is only read, never written.
+
+    Parameters
+    ----------
+    path : str or Path
+        A CSV file with the columns from, minutes, persons, stop_seconds, people_waited and note, in any order: the time
+        of the clock such as 10:05, how many minutes, how many persons, how many seconds of them the lift stood, and
+        yes, no or some. Notes are not read. Encodings and marks as for ``read_sheet``.
+
+    Returns
+    -------
+    MinuteCounts
+        The rows in the order of the clock.
+
+    Raises
+    ------
+    FieldFileError
+        If the file cannot be read or holds no count.
+    FieldSheetError
+        If cells cannot be read, or rows overlap. The message tells all of them.
+    """
+    return counts_from_bytes(*read_bytes(path, (".csv",), "a count minute by minute"))
+
+
+def counts_from_bytes(name, raw):
+    """Return the count in a file that came as bytes, such as by a button. See ``read_counts``."""
+    table = rows_from_bytes(name, raw, COLUMNS[:3], "a count minute by minute", COLUMNS)
+    rows, faults = [], []
+    for row in table.rows:
+        try:
+            rows.append(_row(row, table.decimal_comma))
+        except _Cell as fault:
+            faults.append(Fault(row.number, *fault.args))
+    rows.sort(key=lambda row: row.begin)
+    for one, other in zip(rows, rows[1:], strict=False):
+        if other.begin < one.end - 1e-9:
+            faults.append(
+                Fault(other.row, "from", f"these minutes overlap with those of row {one.row}. Count each once.")
+            )
+    if faults:
+        raise FieldSheetError(name, sorted(faults, key=lambda fault: fault.row))
+    if not rows:
+        raise FieldFileError(f"{name}: nothing was counted. Write a row such as: 10:00,1,17,0,yes,")
+    return MinuteCounts(name, tuple(rows))
+
+
+class _Cell(Exception):
+    """Column and words of a cell that cannot be read."""
+
+
+def _row(row, decimal_comma):
+    """Return one row, or say which cell of it is wrong."""
+    cells = row.cells
+    clock = _TIME.fullmatch(cells["from"])
+    if not clock:
+        raise _Cell("from", f"{quoted(cells['from'])} is no time of the clock. Write hours and minutes, such as 10:05.")
+    minutes = _number(cells, "minutes", decimal_comma)
+    if not 0 < minutes <= _DAY:
+        raise _Cell("minutes", f"must be greater than 0, but got {cells['minutes']}. Write how long was counted.")
+    persons = _number(cells, "persons", decimal_comma)
+    if persons < 0 or persons != round(persons):
+        raise _Cell("persons", f"must be a whole number, zero or more, but got {cells['persons']}.")
+    stood = _number(cells, "stop_seconds", decimal_comma) if cells.get("stop_seconds") else 0.0
+    if not 0 <= stood <= 60 * minutes:
+        raise _Cell("stop_seconds", f"must lie from 0 to {60 * minutes:g}, but got {cells['stop_seconds']}.")
+    waited = cells.get("people_waited", "").casefold() or None
+    if waited not in (*WAITED, None):
+        raise _Cell("people_waited", f"must be yes, no or some, but got {quoted(cells['people_waited'])}.")
+    begin = 60 * int(clock[1]) + int(clock[2])
+    return CountedMinutes(begin, minutes, int(persons), stood, waited, row.number)
+
+
+def _number(cells, column, decimal_comma):
+    try:
+        return read_number(cells[column], decimal_comma)
+    except PlainError as error:
+        raise _Cell(column, str(error)) from None
+
+
+def minutes_to_count(rate, spread_of_gaps, good_to=0.05):
+    """Return how long to count so that 95 counts in 100 lie within a part of the truth, while the lift runs.
+
+    Parameters
+    ----------
+    rate : Quantity [person/hour]
+        What passes.
+    spread_of_gaps : Quantity []
+        Standard deviation of the times between riders over their mean; 1 where riders come without any order.
+    good_to : float
+        The part, such as 0.05.
+
+    Returns
+    -------
+    Quantity [minute]
+        By the relative doubt of a count of n, spread / sqrt(n), with the coverage factor 1.96.
+    """
+    if not 0 < good_to < 1:
+        raise PlainError(
+            f"minutes_to_count: good_to must lie between 0 and 1, but got {good_to:g}. Write 0.05 for 5 %."
+        )
+    persons = (1.96 * spread_of_gaps.m_as("") / good_to) ** 2
+    return (Q(persons, "person") / rate).to("minute")

@@ -1,0 +1,48 @@
+"""Many days at the loading point: what they carry, and what each cause takes of it."""
+
+import numpy as np
+
+from liftcalc.simulation.loading_day import CAUSES, simulate_day
+
+
+def simulate_days(day, seed, days):
+    """Return the persons an hour of many days, each by random numbers of its own.
+
+    Parameters
+    ----------
+    day : LoadingDay
+        What every day is like; a line stands all day.
+    seed : int
+        Start of the random numbers.
+    days : int
+        How many.
+
+    Returns
+    -------
+    array
+        Persons an hour who got to the top, a number a day.
+    """
+    return np.array([simulate_day(day, generator).rate for generator in _generators(seed, days)])
+
+
+def _generators(seed, days):
+    return [np.random.default_rng(child) for child in np.random.SeedSequence(seed).spawn(days)]
+
+
+def losses_by_cause(day, seed, days=100):
+    """Return what each cause takes from the governed capacity, one after another in the order of ``CAUSES``.
+
+    Parameters
+    ----------
+    day, seed, days
+        As for ``simulate_days``; every step runs on the same days.
+
+    Returns
+    -------
+    dict of str to float
+        Persons an hour with "governed" first, then after each cause; the last one is the simulated day.
+    """
+    steps = {"governed": day.governed}
+    for number, cause in enumerate(CAUSES, start=1):
+        steps[cause] = float(np.mean(simulate_days(day.with_causes(CAUSES[:number]), seed, days)))
+    return steps
