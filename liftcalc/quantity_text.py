@@ -61,11 +61,23 @@ _STYLES = {
     "degree": (1, "degrees", "degrees"),
     "percent": (0, "%", "%"),
     "dollar": (2, "dollar", "dollars"),
+    "dollar/season": (0, "dollar a season", "dollars a season"),
+    "dollar/person": (2, "dollar a ride", "dollars a ride"),
+    "person/season": (0, "ride a season", "rides a season"),
+    "season": (1, "season", "seasons"),
+    "hour/season": (0, "hour a season", "hours a season"),
+    "1/season": (4, "a season", "a season"),
+    "dollar/hour": (2, "dollar an hour", "dollars an hour"),
+    "dollar/kilowatt_hour": (2, "dollar a kWh", "dollars a kWh"),
+    "dollar/kW": (2, "dollar a kW", "dollars a kW"),
+    "dollar/season/kilopph": (0, *["dollars a season per 1,000 pph"] * 2),
+    "dollar/(person*km)": (1, *["dollars per 1,000 person-metres"] * 2),
+    "dollar/(person*kilofoot)": (2, *["dollars per 1,000 VTFH hours"] * 2),
     "": (2, "", ""),
 }
 _STYLE_OF_UNIT = {ureg.Unit(unit): style for unit, style in _STYLES.items()}
 _WHOLE_FROM_100 = {ureg.Unit("m"), ureg.Unit("ft")}
-_WHOLE_IF_WHOLE = {ureg.Unit("person"), ureg.Unit(""), ureg.Unit("percent"), ureg.Unit("dollar")}
+_WHOLE_IF_WHOLE = {ureg.Unit("person"), ureg.Unit(""), ureg.Unit("percent"), ureg.Unit("dollar"), ureg.Unit("season")}
 
 
 def show(quantity, unit=None):
@@ -203,6 +215,17 @@ UNIT_SPELLINGS = {
         **dict.fromkeys(("kg/m", "kilograms per metre", "kilograms per meter"), "kg/m"),
         **dict.fromkeys(("lb/ft", "pounds per foot"), "pound/foot"),
     },
+    "amount of money": dict.fromkeys(("dollar", "dollars"), "dollar"),
+    "amount of money a season": dict.fromkeys(
+        ("dollars a season", "dollar a season", "dollars per season", "dollar/season", "dollars/season"),
+        "dollar/season",
+    ),
+    "amount of money a ride": dict.fromkeys(
+        ("dollars a ride", "dollar a ride", "dollars per ride", "dollar/ride", "dollars/ride"), "dollar/person"
+    ),
+    "number of rides a season": dict.fromkeys(
+        ("rides a season", "ride a season", "rides per season", "rides/season"), "person/season"
+    ),
 }
 _NUMBER = re.compile(r"[+-]?(?:[0-9]{1,12}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})\Z")
 

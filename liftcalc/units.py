@@ -20,7 +20,10 @@ from liftcalc.vocabulary import VOCABULARY
 ureg = pint.get_application_registry()
 for _definition in (
     "person = [person] = _ = persons = rider = riders",  # a kind of its own: it tells carriers an hour from persons
-    "dollar = [money] = _ = dollars",
+    "dollar = [money] = _ = dollars",  # a label and no currency
+    # the year of a lift; a kind of its own, and no time: else 1,200 pph were ten million rides a year, and the hours of
+    # a year a pure number
+    "season = [season] = _ = seasons",
     "pph = person / hour",
     "fpm = foot / minute",
 ):
@@ -45,6 +48,14 @@ KINDS_OF_QUANTITY = {
     "area": ("hectare", 1.2),
     "density of riders": ("person/hectare", 40),
     "amount of money": ("dollar", 20),
+    "amount of money a season": ("dollar/season", 18000),
+    "amount of money a ride": ("dollar/person", 1.5),
+    "number of rides a season": ("person/season", 90000),
+    "number of seasons": ("season", 20),
+    "number of hours a season": ("hour/season", 350),
+    "wage": ("dollar/hour", 16),
+    "price of energy": ("dollar/kilowatt_hour", 0.18),
+    "price of power": ("dollar/kW", 12),
     "pure number or angle": ("", 0.2),
 }
 _KIND_OF_DIMENSION = {ureg.Unit(unit).dimensionality: kind for kind, (unit, _) in KINDS_OF_QUANTITY.items()}
@@ -165,7 +176,7 @@ def _advice(unit):
     return f"Q({KINDS_OF_QUANTITY[kind][1]}, {unit!r})"
 
 
-def _magnitude(function, name, value, unit, wanted, lowest):
+def checked_magnitude(function, name, value, unit, wanted, lowest):
     """Return ``value`` as plain floats in ``unit``, or say what is wrong with it; ``wanted`` is the unit, parsed."""
     if not isinstance(value, pint.Quantity):
         shown = value if isinstance(value, (int, float)) and not isinstance(value, bool) else None
@@ -293,7 +304,7 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), on
         def checked(*arguments, **named):
             given = signature.bind(*arguments, **named).arguments
             numbers = {
-                name: _magnitude(formula.__name__, name, value, units[name], wanted[name], lowest[name])
+                name: checked_magnitude(formula.__name__, name, value, units[name], wanted[name], lowest[name])
                 for name, value in given.items()
             }
             if any(isinstance(number, np.ndarray) for number in numbers.values()):

@@ -398,6 +398,25 @@ VOCABULARY = {
         taken=Taken(1, 5, ("rule",)),
     ),
     "held_force": Word("held force", "N", "force of both hands together along the rope", zero=True),
+    # cost; a season is what a lift does in one year
+    "price": Word("price", "dollar", "what is paid for the lift, ready to run", zero=True),
+    "salvage": Word("salvage", "dollar", "what the lift still brings at the end of its life", zero=True),
+    "life": Word("life", "season", "seasons until it is replaced"),
+    "interest": Word("interest", "", "interest of a year, as a part of the money", zero=True),
+    "replacement_price": Word("replacement price", "dollar", "what a new rope or belt costs, fitted", zero=True),
+    "running_hours": Word("running hours", "hour/season", "hours a season in which the lift runs"),
+    "shut_hours": Word("shut hours", "hour/season", "hours a season that are paid while the lift stands", zero=True),
+    "posts": Word("posts", "", "places that are staffed whenever the lift runs"),
+    "break_share": Word("break share", "", "paid hours for breaks, as a part of the other paid hours", zero=True),
+    "wage": Word("wage", "dollar/hour", "cost of a paid hour with all that goes with it; volunteers: zero", zero=True),
+    "rides": Word("rides", "person/season", "rides carried a season, one person each"),
+    "idle_power": Word("idle power", "kW", "power of the motor while nobody rides", zero=True),
+    "energy_price": Word("energy price", "dollar/kilowatt_hour", "price of a kilowatt-hour", zero=True),
+    "billed_power": Word("billed power", "kW", "peak that the meter bills", zero=True),
+    "demand_price": Word("demand price", "dollar/kW", "price of a billed kilowatt a month", zero=True),
+    "billed_months": Word("billed months", "", "months a season for which the peak is billed", zero=True),
+    "season_cost": Word("cost of a season", "dollar/season", "all that the lift costs a season"),
+    "ticket_price": Word("ticket price", "dollar", "price of one guest's ticket for a day", zero=True),
 }  # fmt: skip
 
 FACTS = tuple(name for name, word in VOCABULARY.items() if word.unit is None)

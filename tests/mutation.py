@@ -22,6 +22,7 @@ CHECKS = (
     "formulas/test_power_published",
     "formulas/test_capacity",
     "formulas/test_carriers",
+    "formulas/test_cost",
     "formulas/test_grade",
     "formulas/test_hand_grip",
     "formulas/test_laws",

@@ -99,3 +99,35 @@ NO_MORE_THAN_THERE_ARE = Condition(
     ),
     "more carriers are out than there are",
 )
+
+A_PART_OF_THE_MONEY = Condition(
+    lambda interest: np.asarray(interest) <= 1,
+    lambda interest: (
+        f"interest must be 1 or less, but got {np.max(interest):g}. "
+        "Write a part of one, such as Q(0.05, '') or Q(5, 'percent')."
+    ),
+    "the interest is over 1",
+)
+NO_MORE_THAN_PAID = Condition(
+    lambda price, salvage: np.asarray(salvage) <= price,
+    lambda price, salvage: (
+        f"salvage must be no more than the price, {np.min(price):,.0f} dollars, but got {np.max(salvage):,.0f}. "
+        "Write what the lift still brings at the end of its life."
+    ),
+    "the salvage is more than the price",
+)
+NO_MORE_THAN_ALL_PEAKS = Condition(
+    lambda coincidence: np.asarray(coincidence) <= 1,
+    lambda coincidence: (
+        f"coincidence must be 1 or less, but got {np.max(coincidence):g}. Write Q(1, '') where all peaks come at once."
+    ),
+    "the coincidence is over 1",
+)
+SHARE_ABOVE_THE_COST = Condition(
+    lambda ticket_share, variable_cost: np.asarray(ticket_share) > variable_cost,
+    lambda ticket_share, variable_cost: (
+        f"a ride brings {np.min(ticket_share):.4g} dollars and itself costs {np.max(variable_cost):.4g}: no number of "
+        "rides pays for the lift. Write a ticket_share above the variable_cost."
+    ),
+    "a ride brings no more than it costs itself",
+)

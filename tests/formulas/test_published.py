@@ -11,6 +11,8 @@ import pytest
 from liftcalc import (
     Q,
     attendant_stopping_distance,
+    capital_recovery,
+    capital_recovery_factor,
     grade_from_angle,
     grade_from_rise,
     headway,
@@ -28,6 +30,7 @@ from liftcalc import (
     rider_deceleration,
     rider_stopping_distance,
     rope_stopping_distance,
+    sinking_fund_factor,
     slope_angle,
     slope_length,
     spacing_for_capacity,
@@ -226,3 +229,24 @@ def test_a_rider_on_a_wall(source):
     speed, grade = Q(3.4, "m/s"), Q(50, "")
     distance = rider_stopping_distance(speed, grade=grade, snow_friction=Q(0, ""))
     assert vertical_rise(distance, grade).m_as("m") == pytest.approx(3.4**2 / (2 * 9.80665), rel=1e-12)
+
+
+FACTORS = [  # seasons, capital recovery factor, sinking fund factor, source
+    (5, 0.25046, 0.17046, "engineering-economy tables, 8 %: 5 years"),
+    (10, 0.14903, 0.06903, "engineering-economy tables, 8 %: 10 years"),
+]
+
+
+@pytest.mark.parametrize(("seasons", "recovery", "sinking", "source"), FACTORS, ids=[case[-1] for case in FACTORS])
+def test_factors_of_compound_interest(seasons, recovery, sinking, source):
+    interest, life = Q(8, "percent"), Q(seasons, "season")
+    assert capital_recovery_factor(interest, life).m_as("1/season") == pytest.approx(recovery, abs=0.5e-5)
+    assert sinking_fund_factor(interest, life).m_as("1/season") == pytest.approx(sinking, abs=0.5e-5)
+
+
+@pytest.mark.parametrize("source", ["engineering-economy text: 25,000 first, 500 a year, salvage 2,000, 8 %, 10 years"])
+def test_an_equal_cost_of_each_year(source):
+    money = {"price": Q(25_000, "dollar"), "salvage": Q(2_000, "dollar")}
+    yearly = capital_recovery(Q(8, "percent"), Q(10, "season"), **money) + Q(500, "dollar/season")
+    assert yearly.m_as("dollar/season") == pytest.approx(4087.68, abs=0.005)
+    assert 4087.69 - yearly.m_as("dollar/season") == pytest.approx(0.01, abs=0.005)  # the text's factors are rounded

@@ -38,7 +38,18 @@ RANKS = [
 RANKS_INSIDE = {
     "formulas": [
         {"conditions"},
-        {"grade", "spacing", "riders", "capacity", "carriers", "loading_point", "pull", "hand_grip", "slope_crowding"},
+        {
+            "grade",
+            "spacing",
+            "riders",
+            "capacity",
+            "carriers",
+            "loading_point",
+            "pull",
+            "hand_grip",
+            "slope_crowding",
+            "cost",
+        },
         {"stopping", "motor", "traction"},
     ],
     "lifts": [
@@ -48,7 +59,7 @@ RANKS_INSIDE = {
         {"line"},
         {"installation", "limits_of_line", "sheet_line"},
         {"hill", "shares", "sheet_words"},
-        {"tables", "demo_hill", "sheet_limits"},
+        {"tables", "demo_hill", "sheet_limits", "cost_of_lift"},
     ],
 }
 

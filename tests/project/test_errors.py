@@ -13,6 +13,7 @@ from liftcalc.exercises.__main__ import learners_in
 from liftcalc.exercises.record import read_record
 from liftcalc.fieldwork import read_lap_times, read_map_line, read_track
 from liftcalc.fieldwork.minute_counts import read_counts
+from liftcalc.lifts.cost_of_lift import COLUMNS, read_costs
 from liftcalc.lifts.hill import read_hill
 from liftcalc.lifts.sheet import read_sheet
 
@@ -107,6 +108,7 @@ READERS = [
     (read_sheet, ".csv", FORM),
     (read_hill_of_one, ".csv", FORM),
     (read_lap_times, ".csv", "lap,seconds,note\n"),
+    (read_costs, ".csv", ",".join(COLUMNS) + "\n"),
     (read_counts, ".csv", "from,minutes,persons,stop_seconds,people_waited,note\n"),
     (read_track, ".gpx", ""),
     (read_map_line, ".kml", ""),
