@@ -63,7 +63,12 @@ from liftcalc.formulas.riders import (
     ride_time_from_rest,
     ride_time_rest_to_rest,
 )
-from liftcalc.formulas.slope_crowding import slope_capacity
+from liftcalc.formulas.slope_crowding import (
+    comfortable_carrying_capacity,
+    daily_vertical,
+    slope_capacity,
+    slope_density,
+)
 from liftcalc.formulas.spacing import (
     headway,
     headway_from_interval,
@@ -92,6 +97,16 @@ from liftcalc.formulas.traction import (
     riders_by_traction_bottom_drive_at_start,
     slack_tension_bottom_drive,
     slack_tension_top_drive,
+)
+from liftcalc.formulas.waiting import (
+    line_growth,
+    mean_wait,
+    mean_wait_constant,
+    mean_wait_exponential,
+    mean_wait_for_carrier,
+    second_moment_from_variation,
+    second_moment_lognormal,
+    wait_from_line,
 )
 from liftcalc.levels import Capacity, LevelWarning, compare
 from liftcalc.lifts.givens import DisagreementError, LineSolution, NotKnownError, solve_line
@@ -126,16 +141,18 @@ __all__ = [
     "attendant_stopping_distance",
     "belt_drag",
     "brake_force_where_riders_make_no_difference",
-    "capstan_ratio",
     "capacity_with_carriers_out",
+    "capstan_ratio",
     "carrier_work",
     "carriers_on_loop",
+    "comfortable_carrying_capacity",
     "compare",
     "conveyor_work",
     "count_doubt",
     "count_simulated_riders",
     "crowd_capacity_at_least",
     "crowd_capacity_at_most",
+    "daily_vertical",
     "detachable_carriers",
     "energy_per_rider",
     "engine_power_at_altitude",
@@ -157,6 +174,7 @@ __all__ = [
     "interval_for_capacity",
     "interval_from_headway",
     "least_station_interval",
+    "line_growth",
     "line_speed_for_headway",
     "line_speed_from_ride_time",
     "loading_capacity",
@@ -165,6 +183,10 @@ __all__ = [
     "mean_loading_time_exponential",
     "mean_loading_time_lognormal",
     "mean_spacing",
+    "mean_wait",
+    "mean_wait_constant",
+    "mean_wait_exponential",
+    "mean_wait_for_carrier",
     "momentum_energy",
     "most_persons_from_headway",
     "most_persons_on_line",
@@ -196,6 +218,8 @@ __all__ = [
     "rope_stopping_distance",
     "rope_weight_in_hands",
     "rule_limit",
+    "second_moment_from_variation",
+    "second_moment_lognormal",
     "share_of_draws",
     "sheave_drag",
     "show",
@@ -205,6 +229,7 @@ __all__ = [
     "slip_energy",
     "slope_angle",
     "slope_capacity",
+    "slope_density",
     "slope_length",
     "slope_limit",
     "solve_line",
@@ -223,4 +248,5 @@ __all__ = [
     "ureg",
     "vertical_rise",
     "vertical_transport",
+    "wait_from_line",
 ]

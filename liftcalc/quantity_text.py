@@ -32,6 +32,7 @@ _STYLES = {
     "s": (1, "s", "s"),
     "minute": (1, "min", "min"),
     "hour": (1, "h", "h"),
+    "s**2": (1, "s²", "s²"),
     "person": (1, "person", "persons"),
     "pph": (0, "pph", "pph"),
     "person/hour": (0, "pph", "pph"),

@@ -42,6 +42,7 @@ KINDS_OF_QUANTITY = {
     "energy": ("J", 30000),
     "mass per length": ("kg/m", 0.6),
     "moment of inertia": ("kg*m**2", 0.1),
+    "square of a time": ("s**2", 6.0),
     "area": ("hectare", 1.2),
     "density of riders": ("person/hectare", 40),
     "amount of money": ("dollar", 20),
@@ -165,7 +166,7 @@ def _advice(unit):
     return f"Q({KINDS_OF_QUANTITY[kind][1]}, {unit!r})"
 
 
-def _magnitude(function, name, value, unit, wanted, lowest):
+def checked_magnitude(function, name, value, unit, wanted, lowest):
     """Return ``value`` as plain floats in ``unit``, or say what is wrong with it; ``wanted`` is the unit, parsed."""
     if not isinstance(value, pint.Quantity):
         shown = value if isinstance(value, (int, float)) and not isinstance(value, bool) else None
@@ -293,7 +294,7 @@ def unit_aware(*, returns, may_be_zero=(), may_be_negative=(), conditions=(), on
         def checked(*arguments, **named):
             given = signature.bind(*arguments, **named).arguments
             numbers = {
-                name: _magnitude(formula.__name__, name, value, units[name], wanted[name], lowest[name])
+                name: checked_magnitude(formula.__name__, name, value, units[name], wanted[name], lowest[name])
                 for name, value in given.items()
             }
             if any(isinstance(number, np.ndarray) for number in numbers.values()):

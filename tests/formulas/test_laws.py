@@ -18,12 +18,13 @@ def pick(argument, unit, number):
     """Return a sensible plain value for an argument; the number is between 0 and 1."""
     by_name = {"grip_safety_factor": (1, 3), "ridden_length": (30, 500), "pick_up_acceleration": (1, 4),
                "altitude": (0, 4000), "carriers_on_loop": (20, 100), "carriers_out": (0, 19), "ride_time": (40, 900),
-               "acceleration": (2, 4)}  # fmt: skip
+               "acceleration": (2, 4), "arrival_rate": (0.5, 3.9), "second_moment": (9e5, 2e6)}  # fmt: skip
     low, high = by_name.get(argument) or {
         "m/s": (0.3, 6), "m": (2, 500), "ft": (5, 900), "s": (1, 900), "person": (2, 90),
         "person/hour": (100, 4000), "m/s**2": (0.3, 4), "": (0.05, 0.9),
         "kW": (5, 60), "N": (20, 900), "kg": (30, 120), "J": (5e3, 2e5), "kg/m": (0.2, 2), "degree": (1, 60),
         "hectare": (0.5, 50), "person/hectare": (5, 80), "kg*m**2": (0.01, 5),
+        "hour": (1, 12), "person*ft/hour": (1e4, 1e7),
     }[unit]  # fmt: skip
     return low + number * (high - low)
 

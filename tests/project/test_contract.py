@@ -38,7 +38,18 @@ RANKS = [
 RANKS_INSIDE = {
     "formulas": [
         {"conditions"},
-        {"grade", "spacing", "riders", "capacity", "carriers", "loading_point", "pull", "hand_grip", "slope_crowding"},
+        {
+            "grade",
+            "spacing",
+            "riders",
+            "capacity",
+            "carriers",
+            "loading_point",
+            "pull",
+            "hand_grip",
+            "slope_crowding",
+            "waiting",
+        },
         {"stopping", "motor", "traction"},
     ],
     "lifts": [
