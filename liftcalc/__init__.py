@@ -123,6 +123,9 @@ from liftcalc.lifts.limits import (
     unload_limit,
 )
 from liftcalc.quantity_text import show
+from liftcalc.simulation.clocked_line import mean_wait_for_carriers
+from liftcalc.simulation.closed_crowd import ClosedCrowd, closed_crowd
+from liftcalc.simulation.fluid_line import FluidLine, fluid_line
 from liftcalc.simulation.two_minute_count import count_simulated_riders
 from liftcalc.units import Q, UnitError, ureg
 
@@ -130,7 +133,9 @@ __version__ = "0.1.0"
 
 __all__ = [
     "Capacity",
+    "ClosedCrowd",
     "DisagreementError",
+    "FluidLine",
     "LeftOut",
     "LevelWarning",
     "Limit",
@@ -145,6 +150,7 @@ __all__ = [
     "capstan_ratio",
     "carrier_work",
     "carriers_on_loop",
+    "closed_crowd",
     "comfortable_carrying_capacity",
     "compare",
     "conveyor_work",
@@ -156,6 +162,7 @@ __all__ = [
     "detachable_carriers",
     "energy_per_rider",
     "engine_power_at_altitude",
+    "fluid_line",
     "force_to_start",
     "governing",
     "grade_from_angle",
@@ -187,6 +194,7 @@ __all__ = [
     "mean_wait_constant",
     "mean_wait_exponential",
     "mean_wait_for_carrier",
+    "mean_wait_for_carriers",
     "momentum_energy",
     "most_persons_from_headway",
     "most_persons_on_line",

@@ -40,6 +40,7 @@ _STYLES = {
     "person/s": (2, "persons/s", "persons/s"),
     "person*ft/hour": (0, "VTFH", "VTFH"),
     "person*m/hour": (0, "vertical m/h", "vertical m/h"),
+    "person*hour": (1, "person-hour", "person-hours"),
     "m/s**2": (2, "m/s²", "m/s²"),
     "ft/s**2": (1, "ft/s²", "ft/s²"),
     "W": (0, "W", "W"),

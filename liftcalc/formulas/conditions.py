@@ -102,8 +102,8 @@ NO_MORE_THAN_THERE_ARE = Condition(
 )
 
 
-def _cannot_keep_up(arrival_rate, seconds):
-    """Say how fast a line grows, of the worst pair of values."""
+def cannot_keep_up(arrival_rate, seconds):
+    """Say how fast a line grows, of the worst pair of arrivals an hour and seconds for each person."""
     joins, seconds = (np.ravel(each) for each in np.broadcast_arrays(arrival_rate, seconds))
     worst = np.argmax(joins * seconds)
     gets_on = SECONDS_PER_HOUR / seconds[worst]
@@ -111,18 +111,18 @@ def _cannot_keep_up(arrival_rate, seconds):
     grows = f"by {growth:,.0f} persons an hour" if growth >= 0.5 else "without end, by chance alone"
     return (
         f"{joins[worst]:,.0f} persons an hour join the line and {gets_on:,.0f} can get on. The line grows {grows}, and "
-        "no mean wait exists. Write a smaller arrival_rate; for how long such a line gets, see line_growth."
+        "no mean wait exists. Write a smaller arrival_rate, or ask line_growth how long it gets in an hour."
     )
 
 
 LOADING_KEEPS_UP = Condition(
     lambda arrival_rate, loading_time: arrival_rate * loading_time < SECONDS_PER_HOUR,
-    lambda arrival_rate, loading_time: _cannot_keep_up(arrival_rate, loading_time),
+    lambda arrival_rate, loading_time: cannot_keep_up(arrival_rate, loading_time),
     "as many persons join the line as can get on, or more",
 )
 CARRIERS_KEEP_UP = Condition(
     lambda arrival_rate, interval: arrival_rate * interval < SECONDS_PER_HOUR,
-    lambda arrival_rate, interval: _cannot_keep_up(arrival_rate, interval),
+    lambda arrival_rate, interval: cannot_keep_up(arrival_rate, interval),
     "as many persons join the line as there are carriers, or more",
 )
 NO_LESS_THAN_THE_SQUARE = Condition(

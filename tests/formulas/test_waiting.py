@@ -129,7 +129,7 @@ def test_own_arithmetic_a_line_that_grows_and_one_that_empties():
 
 TOO_MANY = (
     "1,500 persons an hour join the line and 1,200 can get on. The line grows by 300 persons an hour, and no mean wait "
-    "exists. Write a smaller arrival_rate; for how long such a line gets, see line_growth."
+    "exists. Write a smaller arrival_rate, or ask line_growth how long it gets in an hour."
 )
 MESSAGES = [
     *(
@@ -145,8 +145,8 @@ MESSAGES = [
     (
         lambda: waiting.mean_wait_constant(Q(1200, "pph"), Q(3, "s")),
         "mean_wait_constant: 1,200 persons an hour join the line and 1,200 can get on. The line grows without end, by "
-        "chance alone, and no mean wait exists. Write a smaller arrival_rate; for how long such a line gets, see "
-        "line_growth.",
+        "chance alone, and no mean wait exists. Write a smaller arrival_rate, or ask line_growth how "
+        "long it gets in an hour.",
     ),
     (
         lambda: waiting.mean_wait(Q(900, "pph"), Q(3, "s"), Q(3, "s**2")),
