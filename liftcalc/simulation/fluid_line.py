@@ -114,7 +114,6 @@ def fluid_line(*, begins, lasts, persons, hourly_capacity, capacity_from=None):
         growth = coming - capacity[since <= start][-1:].sum()  # none before the first
         if line[-1] > 0 and growth < 0 and (cleared := start + line[-1] / -growth) < end:
             corner(cleared, 0.0, came[-1] + coming * (cleared - start))
-            growth = 0.0
         if end < math.inf:
             spell = end - times[-1]
             corner(end, line[-1] + growth * spell, came[-1] + coming * spell)

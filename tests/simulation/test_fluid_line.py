@@ -46,6 +46,7 @@ HANDS = [  # what, rows, capacity, since, longest line, at, clears at, total wai
     ("a stop of 5 min", [(0, 30, 300)], [20, 0, 20], [0, 10, 15], 50, 15, 20, 250, 5),
     ("all came while it stood", [(0, 10, 100)], [20, 0, 20], [0, 0.5, 20], 95, 10, 24.75, 1626.875, 19.5),
     ("one who came as it stopped", [(0, 10, 200), (10, 0, 20)], [20, 0, 20], [0, 10, 15], 20, 10, 16, 110, 6),
+    ("a stop just between two", [(0, 0, 60), (1, 0, 10)], [20, 0, 20], [0, 3, 30], 60, 0, 30.5, 382.5, 29.5),
     ("rows that overlap", [(0, 20, 300), (10, 10, 100)], 20, None, 50, 20, 22.5, 312.5, 2.5),
     ("at capacity", [(0, 10, 200)], 20, None, 0, 0, None, 0, 0),
     ("below capacity", [(0, 10, 100), (20, 10, 100)], 20, None, 0, 0, None, 0, 0),
@@ -67,6 +68,21 @@ def test_lines_by_hand(what, rows, capacity, since, longest, at, clears, total, 
     assert found.total_wait.m_as("person*minute") == pytest.approx(total, abs=1e-9)
     assert found.longest_wait.m_as("minute") == pytest.approx(wait, abs=1e-9)
     assert found.mean_wait.m_as("minute") == pytest.approx(total / sum(row[2] for row in rows), abs=1e-9)
+
+
+@pytest.mark.parametrize("factor", [1 / 7, 0.1, 1.1, 3.3])
+@pytest.mark.parametrize("case", HANDS, ids=[case[0] for case in HANDS])
+def test_rounding_makes_no_line_and_no_wait(case, factor):
+    _, rows, capacity, since, longest, at, clears, total, wait = case
+    odd = [(begins * factor, lasts * factor, persons * factor) for begins, lasts, persons in rows]
+    found = line_of(odd, capacity, None if since is None else np.array(since) * factor)
+    assert found.longest_line.m_as("person") == pytest.approx(longest * factor, abs=1e-12)
+    assert found.longest_at.m_as("minute") == pytest.approx(at * factor)
+    assert (found.clears_at is None) == (clears is None)
+    if clears:
+        assert found.clears_at.m_as("minute") == pytest.approx(clears * factor)
+    assert found.total_wait.m_as("person*minute") == pytest.approx(total * factor**2, abs=1e-9)
+    assert found.longest_wait.m_as("minute") == pytest.approx(wait * factor, abs=1e-5)
 
 
 PARTS, ONE = 400, 0.6180339887  # parts that a row is cut into, and the one of each part who is looked at
