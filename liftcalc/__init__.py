@@ -81,7 +81,12 @@ from liftcalc.formulas.riders import (
     ride_time_from_rest,
     ride_time_rest_to_rest,
 )
-from liftcalc.formulas.slope_crowding import slope_capacity
+from liftcalc.formulas.slope_crowding import (
+    comfortable_carrying_capacity,
+    daily_vertical,
+    slope_capacity,
+    slope_density,
+)
 from liftcalc.formulas.spacing import (
     headway,
     headway_from_interval,
@@ -111,6 +116,16 @@ from liftcalc.formulas.traction import (
     slack_tension_bottom_drive,
     slack_tension_top_drive,
 )
+from liftcalc.formulas.waiting import (
+    line_growth,
+    mean_wait,
+    mean_wait_constant,
+    mean_wait_exponential,
+    mean_wait_for_carrier,
+    second_moment_from_variation,
+    second_moment_lognormal,
+    wait_from_line,
+)
 from liftcalc.levels import Capacity, LevelWarning, compare
 from liftcalc.lifts.givens import DisagreementError, LineSolution, NotKnownError, solve_line
 from liftcalc.lifts.governing import governing, share_of_draws
@@ -126,6 +141,9 @@ from liftcalc.lifts.limits import (
     unload_limit,
 )
 from liftcalc.quantity_text import show
+from liftcalc.simulation.clocked_line import mean_wait_for_carriers
+from liftcalc.simulation.closed_crowd import ClosedCrowd, closed_crowd
+from liftcalc.simulation.fluid_line import FluidLine, fluid_line
 from liftcalc.simulation.two_minute_count import count_simulated_riders
 from liftcalc.units import Q, UnitError, ureg
 
@@ -133,7 +151,9 @@ __version__ = "0.1.0"
 
 __all__ = [
     "Capacity",
+    "ClosedCrowd",
     "DisagreementError",
+    "FluidLine",
     "LeftOut",
     "LevelWarning",
     "Limit",
@@ -151,6 +171,8 @@ __all__ = [
     "capstan_ratio",
     "carrier_work",
     "carriers_on_loop",
+    "closed_crowd",
+    "comfortable_carrying_capacity",
     "common_peak",
     "compare",
     "conveyor_work",
@@ -161,12 +183,14 @@ __all__ = [
     "count_simulated_riders",
     "crowd_capacity_at_least",
     "crowd_capacity_at_most",
+    "daily_vertical",
     "demand_charge",
     "detachable_carriers",
     "energy_cost",
     "energy_cost_of_a_ride",
     "energy_per_rider",
     "engine_power_at_altitude",
+    "fluid_line",
     "force_to_start",
     "governing",
     "grade_from_angle",
@@ -185,6 +209,7 @@ __all__ = [
     "interval_for_capacity",
     "interval_from_headway",
     "least_station_interval",
+    "line_growth",
     "line_speed_for_headway",
     "line_speed_from_ride_time",
     "loading_capacity",
@@ -193,6 +218,11 @@ __all__ = [
     "mean_loading_time_exponential",
     "mean_loading_time_lognormal",
     "mean_spacing",
+    "mean_wait",
+    "mean_wait_constant",
+    "mean_wait_exponential",
+    "mean_wait_for_carrier",
+    "mean_wait_for_carriers",
     "momentum_energy",
     "most_persons_from_headway",
     "most_persons_on_line",
@@ -224,6 +254,8 @@ __all__ = [
     "rope_stopping_distance",
     "rope_weight_in_hands",
     "rule_limit",
+    "second_moment_from_variation",
+    "second_moment_lognormal",
     "share_of_draws",
     "sheave_drag",
     "show",
@@ -235,6 +267,7 @@ __all__ = [
     "slip_energy",
     "slope_angle",
     "slope_capacity",
+    "slope_density",
     "slope_length",
     "slope_limit",
     "solve_line",
@@ -257,4 +290,5 @@ __all__ = [
     "ureg",
     "vertical_rise",
     "vertical_transport",
+    "wait_from_line",
 ]

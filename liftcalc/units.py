@@ -45,6 +45,7 @@ KINDS_OF_QUANTITY = {
     "energy": ("J", 30000),
     "mass per length": ("kg/m", 0.6),
     "moment of inertia": ("kg*m**2", 0.1),
+    "square of a time": ("s**2", 6.0),
     "area": ("hectare", 1.2),
     "density of riders": ("person/hectare", 40),
     "amount of money": ("dollar", 20),

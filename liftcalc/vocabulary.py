@@ -267,9 +267,20 @@ VOCABULARY = {
     "time_variation": Word("variation of the times", "", "standard deviation of the times over their mean"),
     "crowd": Word("crowd", "person", "people who ski this lift and nothing else"),
     "ride_and_descent": Word("ride and descent", "s", "time of one ride and one descent, without waiting and loading"),
+    # the waiting line
+    "arrival_rate": Word("arrival rate", "person/hour", "persons an hour who join the line"),
+    "second_moment": Word("second moment of the times", "s**2", "mean of the squares of the loading times"),
+    "people_in_line": Word("people in line", "person", "persons who stand in the line and wait", zero=True),
+    # the slope
     "rider_density": Word("rider density", "person/hectare", "riders on each hectare of slope at once"),
     "slope_area": Word("slope area", "hectare", "area of the slopes that the lift serves"),
     "descent_time": Word("descent time", "s", "mean time of one descent, stops on the slope included"),
+    "vertical_transport": Word(
+        "vertical transport", "person*ft/hour", "persons an hour times the vertical rise, those of all lifts added up",
+    ),
+    "time_open": Word("time open", "hour", "how long the lifts run in a day"),
+    "vertical_demand": Word("vertical demand", "ft", "vertical rise that one guest wants to ride in a day"),
+    "guests": Word("guests", "person", "guests on the hill in a day"),
     # stopping
     "stop_delay": Word(
         "stop delay", "s", "time from the stop button, or the gate, until the rope begins to slow", zero=True,

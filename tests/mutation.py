@@ -33,6 +33,7 @@ CHECKS = (
     "formulas/test_spacing",
     "formulas/test_stopping",
     "formulas/test_traction",
+    "formulas/test_waiting",
     "simulation/test_two_minute_count",
     "lifts/test_limits",
 )

@@ -6,6 +6,7 @@ condition first and leaves them out.
 
 import numpy as np
 
+from liftcalc.constants import SECONDS_PER_HOUR
 from liftcalc.units import Condition
 
 HIGHEST_ALTITUDE = 11_000.0  # m: where the temperature of the standard atmosphere ceases to fall
@@ -130,4 +131,38 @@ SHARE_ABOVE_THE_COST = Condition(
         "rides pays for the lift. Write a ticket_share above the variable_cost."
     ),
     "a ride brings no more than it costs itself",
+)
+
+
+def cannot_keep_up(arrival_rate, seconds):
+    """Say how fast a line grows, of the worst pair of arrivals an hour and seconds for each person."""
+    joins, seconds = (np.ravel(each) for each in np.broadcast_arrays(arrival_rate, seconds))
+    worst = np.argmax(joins * seconds)
+    gets_on = SECONDS_PER_HOUR / seconds[worst]
+    growth = joins[worst] - gets_on
+    grows = f"by {growth:,.0f} persons an hour" if growth >= 0.5 else "without end, by chance alone"
+    return (
+        f"{joins[worst]:,.0f} persons an hour join the line and {gets_on:,.0f} can get on. The line grows {grows}, and "
+        "no mean wait exists. Write a smaller arrival_rate, or ask line_growth how long it gets in an hour."
+    )
+
+
+LOADING_KEEPS_UP = Condition(
+    lambda arrival_rate, loading_time: arrival_rate * loading_time < SECONDS_PER_HOUR,
+    lambda arrival_rate, loading_time: cannot_keep_up(arrival_rate, loading_time),
+    "as many persons join the line as can get on, or more",
+)
+CARRIERS_KEEP_UP = Condition(
+    lambda arrival_rate, interval: arrival_rate * interval < SECONDS_PER_HOUR,
+    lambda arrival_rate, interval: cannot_keep_up(arrival_rate, interval),
+    "as many persons join the line as there are carriers, or more",
+)
+NO_LESS_THAN_THE_SQUARE = Condition(
+    lambda loading_time, second_moment: second_moment >= loading_time**2 * (1 - 1e-9),
+    lambda loading_time, second_moment: (
+        f"second_moment of {np.min(second_moment):,.2f} s² is less than the square of a loading_time of "
+        f"{np.max(loading_time):,.2f} s, and no times are so. Square each time first, and then take the mean, or ask "
+        "second_moment_from_variation."
+    ),
+    "the mean of the squares is less than the square of the mean",
 )

@@ -18,7 +18,8 @@ def pick(argument, unit, number):
     """Return a sensible plain value for an argument; the number is between 0 and 1."""
     by_name = {"grip_safety_factor": (1, 3), "ridden_length": (30, 500), "pick_up_acceleration": (1, 4),
                "altitude": (0, 4000), "carriers_on_loop": (20, 100), "carriers_out": (0, 19), "ride_time": (40, 900),
-               "acceleration": (2, 4), "salvage": (0, 9), "variable_cost": (0, 0.4)}  # fmt: skip
+               "acceleration": (2, 4), "salvage": (0, 9), "variable_cost": (0, 0.4), "arrival_rate": (0.5, 3.9),
+               "second_moment": (9e5, 2e6)}  # fmt: skip
     low, high = by_name.get(argument) or {
         "m/s": (0.3, 6), "m": (2, 500), "ft": (5, 900), "s": (1, 900), "person": (2, 90),
         "person/hour": (100, 4000), "m/s**2": (0.3, 4), "": (0.05, 0.9),
@@ -27,6 +28,7 @@ def pick(argument, unit, number):
         "dollar": (10, 9e5), "dollar/season": (10, 1e5), "dollar/person": (0.5, 5), "person/season": (1e3, 1e5),
         "season": (1, 40), "hour/season": (10, 900), "dollar/hour": (0, 40), "dollar/kilowatt_hour": (0, 1),
         "dollar/kW": (0, 30),
+        "hour": (1, 12), "person*ft/hour": (1e4, 1e7),
     }[unit]  # fmt: skip
     return low + number * (high - low)
 

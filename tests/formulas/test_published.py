@@ -13,6 +13,8 @@ from liftcalc import (
     attendant_stopping_distance,
     capital_recovery,
     capital_recovery_factor,
+    comfortable_carrying_capacity,
+    daily_vertical,
     grade_from_angle,
     grade_from_rise,
     headway,
@@ -23,6 +25,9 @@ from liftcalc import (
     interval_for_capacity,
     interval_from_headway,
     line_speed_for_headway,
+    mean_wait,
+    mean_wait_constant,
+    mean_wait_exponential,
     persons_from_flow,
     persons_on_line,
     reversible_capacity,
@@ -30,14 +35,19 @@ from liftcalc import (
     rider_deceleration,
     rider_stopping_distance,
     rope_stopping_distance,
+    second_moment_from_variation,
     sinking_fund_factor,
     slope_angle,
+    slope_capacity,
+    slope_density,
     slope_length,
     spacing_for_capacity,
     spacing_for_headway,
     vertical_rise,
     vertical_transport,
+    wait_from_line,
 )
+from liftcalc.formulas import slope_crowding
 
 SAM_2018 = "Know Your Capacity, SAM (Ski Area Management), July 2018"
 WIKI = "community wiki page Ski lift capacity: detachable vs fixed grip (weak source, exact arithmetic)"
@@ -250,3 +260,59 @@ def test_an_equal_cost_of_each_year(source):
     yearly = capital_recovery(Q(8, "percent"), Q(10, "season"), **money) + Q(500, "dollar/season")
     assert yearly.m_as("dollar/season") == pytest.approx(4087.68, abs=0.005)
     assert 4087.69 - yearly.m_as("dollar/season") == pytest.approx(0.01, abs=0.005)  # the text's factors are rounded
+
+
+MANNERING = "Mannering and Washburn, Principles of Highway Engineering and Traffic Analysis, ch. 5"
+QUEUES = [  # formula, people in line, wait [min], wait and service [min], source: 180 an hour come, 15 s of service
+    (mean_wait_exponential, 2.25, 0.75, 1.0, f"{MANNERING}: M/M/1"),
+    (mean_wait_constant, 1.125, 0.375, 0.625, f"{MANNERING}: M/D/1 (from memory)"),
+]
+
+
+@pytest.mark.parametrize(("formula", "line", "wait", "whole", "source"), QUEUES, ids=[case[-1] for case in QUEUES])
+def test_waiting_lines(formula, line, wait, whole, source):
+    rate, service = Q(180, "pph"), Q(15, "s")
+    found = formula(rate, service)
+    assert found.m_as("minute") == pytest.approx(wait, rel=1e-12)
+    assert (found + service).m_as("minute") == pytest.approx(whole, rel=1e-12)
+    assert persons_from_flow(rate, found).m_as("person") == pytest.approx(line, rel=1e-12)
+    variation = Q(1.0 if formula is mean_wait_exponential else 0.0, "")
+    by_moments = mean_wait(rate, service, second_moment_from_variation(service, variation))
+    assert by_moments.m_as("minute") == pytest.approx(wait, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    "source", ["Little and Graves, ch. 5, Building Intuition, Springer 2008: the time of 160 items"]
+)
+def test_littles_law_for_a_line(source):
+    year = Q(365.25 * 24, "hour")
+    assert round((wait_from_line(Q(160, "person"), Q(96, "person") / year) / year).m_as(""), 2) == 1.67
+
+
+@pytest.mark.parametrize("source", [f"{ASPEN}: 962 skiers on 96 acres, 10.0 an acre"])
+def test_density_of_a_slope(source):
+    skiers, acres = Q(962, "person"), Q(96, "acre")
+    for descent in (Q(300, "s"), Q(900, "s")):  # whatever the flow that keeps them there
+        density = slope_density(skiers / descent, acres, descent)
+        assert round(density.m_as("person/acre"), 1) == 10.0
+        assert slope_capacity(density, acres, descent).m_as("pph") == pytest.approx((skiers / descent).m_as("pph"))
+
+
+BRITISH_COLUMBIA = {  # riders a hectare, lowest and highest
+    "beginner": (35, 75), "novice": (30, 60), "low intermediate": (20, 40), "intermediate": (15, 30),
+    "advanced intermediate": (10, 20), "expert": (5, 10),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("source", [slope_crowding.GUIDELINE_SOURCE])
+def test_guideline_densities(source):
+    assert source == "All Seasons Resort Guidelines, British Columbia, as quoted by the FIS wiki, Ski trail capacity"
+    assert slope_crowding.GUIDELINE_DENSITIES == BRITISH_COLUMBIA
+
+
+@pytest.mark.parametrize("source", ["FIS wiki, Capacity analysis and design: definition of a comfortable capacity"])
+def test_comfortable_carrying_capacity(source):
+    lifts = vertical_transport(Q(1200, "pph"), Q(500, "ft")) + vertical_transport(Q(600, "pph"), Q(1000, "ft"))
+    guests = comfortable_carrying_capacity(lifts, Q(7, "hour"), Q(10_000, "ft"))
+    assert guests.m_as("person") == pytest.approx(1_200_000 * 7 / 10_000, rel=1e-12)
+    assert daily_vertical(lifts, Q(7, "hour"), guests).m_as("ft") == pytest.approx(10_000, rel=1e-12)

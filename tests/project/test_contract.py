@@ -49,6 +49,7 @@ RANKS_INSIDE = {
             "hand_grip",
             "slope_crowding",
             "cost",
+            "waiting",
         },
         {"stopping", "motor", "traction"},
     ],
