@@ -1,0 +1,87 @@
+"""Ideal, governed, simulated and counted side by side, and what each cause takes on the way down."""
+
+import numpy as np
+
+from liftcalc.levels import Capacity
+from liftcalc.lifts.governing import governing
+from liftcalc.lifts.limits_of_line import limits_of
+from liftcalc.quantity_text import show
+from liftcalc.simulation.day_tables import loading_day
+from liftcalc.simulation.many_days import losses_by_cause, simulate_days
+from liftcalc.tables import Table
+from liftcalc.units import Q
+
+SEED, DAYS = 2026, 60
+AT_THE_ROPE = ("loading", "spacing")  # limits that the simulated day has in it
+
+
+def _pph(number):
+    return show(Q(float(number), "pph"))
+
+
+def side_by_side(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
+    """Return a table of the four figures of one lift: ideal, governed, simulated and counted.
+
+    Parameters
+    ----------
+    line : Line
+        A line that is grabbed, or stepped on, at any time.
+    readings : mapping of str to Quantity
+        As for ``known_values``.
+    tables : DayTables
+        As ``read_day`` returns it.
+    counts : MinuteCounts or None
+        As ``read_counts`` returns it.
+    seed, days : int
+        Start of the random numbers, and how many days are simulated.
+
+    Returns
+    -------
+    Table
+        Each figure with what it is of, and how far it can be trusted.
+    """
+    day, found = loading_day(line, tables), governing(limits_of(line, readings))
+    rates = simulate_days(day, seed, days)
+    apart = "" if found.limit.name in AT_THE_ROPE else f", the loading point alone: {found.limit.name} governs"
+    rows = [
+        ("ideal", show(line.capacity.value), f"a rider every {show(line.interval)}", "as good as speed and spacing"),
+        ("governed", show(found.capacity.value), f"{found.limit.name} governs", "as good as its readings"),
+        ("simulated", _pph(rates.mean()), f"{days} days of {day.hours:g} h, a line stands all day{apart}",
+         f"single days spread by {_pph(np.std(rates, ddof=1))}"),
+    ]  # fmt: skip
+    if counts is None:
+        rows.append(("counted", "not read", "", ""))
+    else:
+        found_count = counts.against(Capacity(found.capacity.value, "governed"))
+        doubt = " to ".join(_pph(each.m_as("pph")) for each in dict.fromkeys(found_count.plus_minus))
+        told = f"plus or minus {doubt}" if doubt else "too few to tell"
+        rows.append(("counted", show(counts.rate().value), counts.name, told))
+    return Table(f"Four figures of {line.name}", ("figure", "people an hour", "what of", "how far"), rows)
+
+
+def losses_table(day, *, seed=SEED, days=DAYS):
+    """Return a table of what each cause takes, one after another in a fixed order, from governed to simulated.
+
+    Parameters
+    ----------
+    day : LoadingDay
+        The day.
+    seed, days
+        As for ``side_by_side``.
+
+    Returns
+    -------
+    Table
+        What is left after each cause, what it takes, and as a part of what was left before it. The takings add up; the
+        parts multiply to nearly the same.
+    """
+    steps = losses_by_cause(day, seed, days)
+    names, left = list(steps), list(steps.values())
+    rows = [(names[0], _pph(left[0]), "", "")]
+    rows += [
+        (name, _pph(after), _pph(before - after), f"{100 * after / before:.1f} %")
+        for name, before, after in zip(names[1:], left, left[1:], strict=False)
+    ]
+    rows.append(("together", _pph(left[-1]), _pph(left[0] - left[-1]), f"{100 * left[-1] / left[0]:.1f} %"))
+    columns = ("after", "people an hour", "it takes", "of what was left")
+    return Table(f"From governed to simulated, cause by cause ({days} days)", columns, rows)

@@ -1,0 +1,45 @@
+"""The four figures of a lift side by side, and what each cause takes."""
+
+import re
+
+import pytest
+from places import DATA
+
+from liftcalc.fieldwork.minute_counts import counts_from_bytes
+from liftcalc.lifts.demo_hill import demo_line
+from liftcalc.simulation.day_tables import loading_day, read_day
+from liftcalc.simulation.day_words import losses_table, side_by_side
+
+TABLES = read_day(DATA / "days/penny_rope_classes.csv", DATA / "days/penny_rope_day.csv")
+COUNT = b"from,minutes,persons,stop_seconds,people_waited,note\n10:00,1,17,0,yes,\n10:01,1,16,0,yes,\n"
+
+
+def numbers(text):
+    """Return the whole numbers in a text."""
+    return [int(word.replace(",", "")) for word in re.findall(r"[0-9][0-9,]*(?= pph)", text)]
+
+
+def test_four_figures_of_the_demo_tow():
+    table = side_by_side(*demo_line("Penny Rope"), TABLES, counts_from_bytes("count.csv", COUNT), days=30)
+    figures = {row[0]: row[1] for row in table.rows}
+    assert (figures["ideal"], figures["governed"], figures["counted"]) == ("1,800 pph", "1,200 pph", "990 pph")
+    assert numbers(figures["simulated"])[0] == pytest.approx(1001, abs=4 * 23 / 30**0.5)
+    low, high = numbers(table.rows[-1][3])
+    assert (low, high) == pytest.approx((990 * 0.98 / 33**0.5, 990 * 1.96 / 33**0.5), abs=1)  # gaps by half, no order
+    assert "loading governs" in table.rows[1][2]
+
+
+def test_what_was_not_counted_is_not_there_and_another_limit_is_named():
+    table = side_by_side(*demo_line("Twin Penny right"), TABLES, days=5)
+    assert table.rows[-1][:2] == ("counted", "not read")
+    assert "the loading point alone: motor governs" in table.rows[2][2]
+
+
+def test_what_the_causes_take_adds_up():
+    table = losses_table(loading_day(demo_line("Penny Rope")[0], TABLES), days=20)
+    left = [numbers(row[1])[0] for row in table.rows]
+    takes = [numbers(row[2])[0] for row in table.rows[1:]]
+    assert [row[0] for row in table.rows][:2] == ["governed", "uneven starts"]
+    assert sum(takes[:-1]) == pytest.approx(takes[-1], abs=4), "as rounded"
+    assert left[0] - left[-1] == pytest.approx(takes[-1], abs=1)
+    assert all(take >= 0 for take in takes)
