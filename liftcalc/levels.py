@@ -13,6 +13,7 @@ LEVELS = {
     "packing": "the closest spacing that fits on the rope; nobody loads so",
     "ideal": "the spacing or interval that is intended, with every place taken",
     "governed": "the smallest of the limits of the lift",
+    "simulated": "what a modelled day makes with its losses: as good as the model, and never a count",
     "counted": "what was carried: counted at the top, or as heads on the running line with a ride time",
 }
 
@@ -41,7 +42,7 @@ class Capacity:
     value : Quantity [person/hour]
         Persons an hour.
     level : str
-        "packing", "ideal", "governed" or "counted".
+        "packing", "ideal", "governed", "simulated" or "counted".
     lines : int
         How many lines it counts together.
     remark : Remark or None
@@ -52,7 +53,7 @@ class Capacity:
     UnitError
         If the value is no hourly capacity.
     PlainError
-        If the level is not one of the four, or there are fewer than one line.
+        If the level is not one of the five, or there are fewer than one line.
     """
 
     value: Quantity

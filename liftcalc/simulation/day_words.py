@@ -1,17 +1,19 @@
-"""Ideal, governed, simulated and counted side by side, and what each cause takes on the way down."""
+"""Ideal, governed, simulated and counted side by side, what each cause takes, and what a day leaves out of a sheet."""
 
 import numpy as np
 
 from liftcalc.levels import Capacity
 from liftcalc.lifts.governing import governing
 from liftcalc.lifts.limits_of_line import limits_of
+from liftcalc.lifts.readings import known_values
 from liftcalc.quantity_text import show
 from liftcalc.simulation.day_tables import loading_day
 from liftcalc.simulation.many_days import losses_by_cause, simulate_days
-from liftcalc.tables import Table
+from liftcalc.tables import Lines, Table
 from liftcalc.units import Q
 
 SEED, DAYS = 2026, 60
+SAME_TIME = 0.02  # parts by which two mean times may differ and still be called the same
 AT_THE_ROPE = ("loading", "spacing")  # limits that the simulated day has in it
 
 
@@ -85,3 +87,39 @@ def losses_table(day, *, seed=SEED, days=DAYS):
     rows.append(("together", _pph(left[-1]), _pph(left[0] - left[-1]), f"{100 * left[-1] / left[0]:.1f} %"))
     columns = ("after", "people an hour", "it takes", "of what was left")
     return Table(f"From governed to simulated, cause by cause ({days} days)", columns, rows)
+
+
+def day_against_sheet(line, readings, tables):
+    """Return what a reader must know before a simulated day is held against the sheet of the lift.
+
+    Parameters
+    ----------
+    line, readings, tables
+        As for ``side_by_side``.
+
+    Returns
+    -------
+    Lines
+        What the day assumes, and where its loading time and that of the sheet are two things.
+    """
+    day, known = loading_day(line, tables), known_values(line, readings)
+    of_classes = show(Q(day.mean_readiness, "s"))
+    told = ["Assumed: a line stands all day, there is one loading place, and the first ride time is left out."]
+    places = known.get("loading_places")
+    if places is not None and places.m_as("") > 1:
+        told.append(f"The sheet has {show(places)} loading places: the simulated figure is that of one of them.")
+    time = known.get("loading_time")
+    if time is None:
+        told.append(f"The sheet has no loading time: the day takes the {of_classes} of its classes.")
+    elif known.get("loading_timed_as", "starts") == "starts":
+        told.append(
+            f"The sheet's {show(time)} is from one successful start to the next. Uneven starts and misses are in it "
+            f"already, and must not be taken off again: the day starts from the {of_classes} of its classes, with the "
+            "place free and misses left out, and not from that time."
+        )
+    elif abs(day.mean_readiness / time.m_as("s") - 1) > SAME_TIME:
+        told.append(
+            f"The sheet says {show(time)} with the place free, and the classes {of_classes} on average: governed and "
+            "simulated speak of two different mixes of riders. Time again, or mend the shares."
+        )
+    return Lines(*told)

@@ -13,7 +13,7 @@ from liftcalc.levels import LEVELS
 def test_a_capacity_carries_its_level():
     assert str(Capacity(Q(1800, "pph"), "ideal")) == "1,800 pph (ideal)"
     assert str(Capacity(Q(30, "person/minute"), "counted", 2)) == "1,800 pph (counted, 2 lines together)"
-    assert list(LEVELS) == ["packing", "ideal", "governed", "counted"]
+    assert list(LEVELS) == ["packing", "ideal", "governed", "simulated", "counted"]
 
 
 def test_like_with_like_is_silent():
@@ -92,7 +92,7 @@ MESSAGES = [
     ),
     (
         lambda: Capacity(Q(1800, "pph"), "best"),
-        "Capacity: level must be one of packing, ideal, governed, counted, but got 'best'.",
+        "Capacity: level must be one of packing, ideal, governed, simulated, counted, but got 'best'.",
     ),
     (lambda: Capacity(Q(1800, "pph"), "ideal", 0), "Capacity: lines must be a whole number, one or more, but got 0."),
 ]

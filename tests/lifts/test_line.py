@@ -348,7 +348,7 @@ MESSAGES = [
     ),
     (
         lambda: replace(TOW, level="best"),
-        "Capacity: level must be one of packing, ideal, governed, counted, but got 'best'.",
+        "Capacity: level must be one of packing, ideal, governed, simulated, counted, but got 'best'.",
     ),
     (
         lambda: replace(TOW, spacing=Q(0, "m")),

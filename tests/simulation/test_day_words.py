@@ -5,10 +5,11 @@ import re
 import pytest
 from places import DATA
 
+from liftcalc import Q
 from liftcalc.fieldwork.minute_counts import counts_from_bytes
 from liftcalc.lifts.demo_hill import demo_line
 from liftcalc.simulation.day_tables import loading_day, read_day
-from liftcalc.simulation.day_words import losses_table, side_by_side
+from liftcalc.simulation.day_words import day_against_sheet, losses_table, side_by_side
 
 TABLES = read_day(DATA / "days/penny_rope_classes.csv", DATA / "days/penny_rope_day.csv")
 COUNT = b"from,minutes,persons,stop_seconds,people_waited,note\n10:00,1,17,0,yes,\n10:01,1,16,0,yes,\n"
@@ -43,3 +44,22 @@ def test_what_the_causes_take_adds_up():
     assert sum(takes[:-1]) == pytest.approx(takes[-1], abs=4), "as rounded"
     assert left[0] - left[-1] == pytest.approx(takes[-1], abs=1)
     assert all(take >= 0 for take in takes)
+
+
+AGAINST = [  # what differs in the readings of the Penny Rope, words of the last line, how many lines
+    ({}, "there is one loading place", 1),
+    ({"loading_timed_as": "starts"}, "The sheet's 3.0 s is from one successful start to the next.", 2),
+    ({"loading_timed_as": None}, "the day starts from the 3.0 s of its classes", 2),
+    ({"loading_time": Q(3.6, "s")}, "The sheet says 3.6 s with the place free, and the classes 3.0 s on average", 2),
+    ({"loading_time": Q(3.05, "s")}, "Assumed: a line stands all day", 1),
+    ({"loading_time": None}, "The sheet has no loading time: the day takes the 3.0 s of its classes.", 2),
+    ({"loading_places": Q(2, "")}, "The sheet has 2 loading places: the simulated figure is that of one of them.", 2),
+]
+
+
+@pytest.mark.parametrize(("differs", "words", "count"), AGAINST)
+def test_what_a_day_leaves_out_of_a_sheet(differs, words, count):
+    line, readings = demo_line("Penny Rope")
+    told = day_against_sheet(line, dict(readings) | differs, TABLES).lines
+    assert words in told[-1]
+    assert len(told) == count

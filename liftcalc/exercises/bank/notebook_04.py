@@ -201,7 +201,7 @@ EXERCISES = (
         ),
         clues=(
             "Where does each of the two numbers come from?",
-            "Picture the four levels. On which does each number stand?",
+            "Picture the levels. On which does each number stand?",
             "First step: name the level of each.",
         ),
         steps=lambda n: (
