@@ -2,7 +2,7 @@
 
 import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -17,6 +17,8 @@ from liftcalc.units import PlainError, Q
 
 COLUMNS = ("from", "minutes", "persons", "stop_seconds", "people_waited", "note")
 WAITED = ("yes", "no", "some")
+# of gaps, where stops are in the count: the wide end of 1.5 to 1.75, as simulated days of a rope tow have it
+SPREAD_WITH_STOPS = Q(1.75, "")
 ENOUGH_CLEAN = 10  # clean single minutes from which the spread of the gaps can be told
 _TIME = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9])")
 _DAY = 24 * 60  # minutes
@@ -49,15 +51,30 @@ class MinuteCounts:
         Name of the file.
     rows : tuple of CountedMinutes
         What was counted; minutes that are missing were not counted.
+    refill : float
+        How long after a row with a stop no row is clean [min].
     """
 
     name: str
     rows: tuple
+    refill: float = 0.0
+
+    def after_stops(self, refill):
+        """Return the same count, its rows clean only from a while after each stop, such as the ride time of a rope tow.
+
+        A stop empties a rope tow, and nobody is at the top before the next ride has ended.
+        """
+        return replace(self, refill=refill.m_as("minute"))
 
     @property
     def clean(self):
-        """Rows in which the lift did not stand."""
-        return tuple(row for row in self.rows if not row.stop_seconds)
+        """Rows in which the lift did not stand, and that no refill touches."""
+        ends = [row.end for row in self.rows if row.stop_seconds]
+        return tuple(
+            row
+            for row in self.rows
+            if not row.stop_seconds and not any(end <= row.begin < end + self.refill for end in ends)
+        )
 
     @staticmethod
     def total(rows):
@@ -102,9 +119,14 @@ class MinuteCounts:
         return said.pop() if len(said) == 1 else "some" if said - {None} else None
 
     def against(self, bound, packing=None, persons_per_carrier=None):
-        """Return the count by the clock held against an ideal or governed capacity, with its doubt."""
+        """Return the count by the clock held against an ideal or governed capacity, with its doubt.
+
+        With a stop in it the doubt is that of riders who come in lumps; gaps of clean minutes would make it too small.
+        """
+        stopped = any(row.stop_seconds for row in self.rows)
         return count_against_bound(
-            *self.total(self.rows), bound, packing=packing, spread_of_gaps=self.spread_of_gaps,
+            *self.total(self.rows), bound, packing=packing,
+            spread_of_gaps=SPREAD_WITH_STOPS if stopped else self.spread_of_gaps,
             persons_per_carrier=persons_per_carrier,
         )  # fmt: skip
 

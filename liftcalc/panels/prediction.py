@@ -41,6 +41,7 @@ class Prediction(WithStill):
         if right not in statements:
             raise PlainError(f"Prediction: {right!r} is none of the statements. Write one of {', '.join(statements)}.")
         self.question, self.statements, self.right, self.chosen = question, dict(statements), right, None
+        self.behind = opens
         self._buttons = {statement: self._button(statement) for statement in (*statements, SHOW)}
         self._reply = widgets.HTML()
         self._opens = widgets.VBox([opens] if opens is not None else [], layout=widgets.Layout(display="none"))
@@ -94,12 +95,14 @@ class Prediction(WithStill):
         return f"Not so: {self.statements[self.chosen]} {why}"
 
     def still(self):
+        behind = self.behind.still() if isinstance(self.behind, WithStill) else ""
         items = "".join(f"<li>{escape(statement)}</li>" for statement in self.statements)
         return (
             f"<div style='{_LOOK}'><strong>Predict.</strong> {escape(self.question)}</div><ul>{items}</ul>"
             f"<details><summary>What happens, and why</summary>{escape(self.right)}: "
-            f"{escape(self.statements[self.right])}</details>"
+            f"{escape(self.statements[self.right])}{behind}</details>"
         )
 
     def words(self):
-        return "\n".join([f"Predict. {self.question}", *(f"- {statement}" for statement in self.statements)])
+        asked = [f"Predict. {self.question}", *(f"- {statement}" for statement in self.statements)]
+        return "\n".join([*asked, *([self.behind.words()] if isinstance(self.behind, WithStill) else [])])
