@@ -86,6 +86,28 @@ class Lines:
         return "".join(f"<div style='{look}'>{escape(line)}</div>" for line in self.lines)
 
 
+class Folded(Lines):
+    """A few lines of text that start folded in a page, and print open.
+
+    Parameters
+    ----------
+    heading : str
+        What stands above them, and unfolds them.
+    *lines : str
+        The lines.
+    """
+
+    def __init__(self, heading, *lines):
+        super().__init__(*lines)
+        self.heading = heading
+
+    def __repr__(self):
+        return f"{self.heading}\n{super().__repr__()}"
+
+    def _repr_html_(self):
+        return f"<details><summary>{escape(self.heading)}</summary>{super()._repr_html_()}</details>"
+
+
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 

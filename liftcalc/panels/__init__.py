@@ -5,9 +5,11 @@ from liftcalc.panels.doubt import AgreementPanel, BudgetPanel, SpreadPanel
 from liftcalc.panels.exercise_boxes import AnswerBox, LearnerBox, RecordBox
 from liftcalc.panels.kinds import KindPanel
 from liftcalc.panels.limits import LimitsPanel, SharePanel
+from liftcalc.panels.loading_day import LoadingDayPanel
 from liftcalc.panels.measuring import LengthPanel, TrackPanel
 from liftcalc.panels.own_sheets import HillPage, SheetPage
 from liftcalc.panels.power import MotorPanel, PowerPanel
+from liftcalc.panels.prediction import Prediction
 from liftcalc.panels.riders import FlowPanel, RidersPanel
 from liftcalc.panels.sheave_and_hand import HandsPanel, SheavePanel, StartingPanel
 from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
@@ -30,10 +32,12 @@ __all__ = [
     "LengthPanel",
     "LimitsPanel",
     "LineViewPanel",
+    "LoadingDayPanel",
     "MixPanel",
     "MotorPanel",
     "PowerPanel",
     "PowerRulerPanel",
+    "Prediction",
     "RecordBox",
     "RidersPanel",
     "RoundingPanel",

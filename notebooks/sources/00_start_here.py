@@ -175,7 +175,7 @@ page.show(left_out_in_words)
 # | other kinds of lift | [07 Every kind of lift](07_every_kind_of_lift.ipynb) |
 # | motor power and grip of the rope | [08 Pull and power](08_pull_and_power.ipynb) |
 # | which limit comes first: loading, motor, unload area | [09 What limits the lift](09_what_limits_the_lift.ipynb) |
-# | stops, misses and gaps | 10, to come |
+# | why fewer are counted: stops, misses and gaps | [10 Counted and ideal](10_counted_and_ideal.ipynb) |
 # | the waiting line | 11, to come |
 # | what a ride costs | 12, to come |
 

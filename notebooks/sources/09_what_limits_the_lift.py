@@ -310,4 +310,4 @@ RecordBox("09")
 # %% [markdown]
 # ## Where to next
 #
-# Back to [00 Start here](00_start_here.ipynb) with your own readings. The pages on counting and waiting are to come.
+# [10 Counted and ideal](10_counted_and_ideal.ipynb): why fewer are counted than the narrowest gate lets through. Or back to [00 Start here](00_start_here.ipynb) with your own readings. The pages on waiting and on cost are to come.
