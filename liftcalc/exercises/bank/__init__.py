@@ -11,6 +11,7 @@ from liftcalc.exercises.bank import (
     notebook_07,
     notebook_08,
     notebook_09,
+    notebook_10,
 )
 
 _MODULES = (
@@ -24,6 +25,7 @@ _MODULES = (
     notebook_07,
     notebook_08,
     notebook_09,
+    notebook_10,
 )
 BANK = {exercise.id: exercise for module in _MODULES for exercise in module.EXERCISES}
 # raised by one with each release in which a right answer or a learner's numbers have moved; never for words, clues or
