@@ -62,10 +62,7 @@ EXERCISES = (
         right=lambda n: loading_capacity(_shared(n, _times(n))),
         roads=(
             Road(
-                Mistake(
-                    "shares left out",
-                    "The three times were averaged as if the classes were of one size. Count them by rider.",
-                ),
+                Mistake("shares left out", "The times were averaged as if the classes were of one size. Are they?"),
                 lambda n: loading_capacity(sum(_times(n), start=Q(0, "s")) / 3),
             ),
             Road(
@@ -114,10 +111,7 @@ EXERCISES = (
         right=lambda n: n.governed * _kept(n),
         roads=(
             Road(
-                Mistake(
-                    "divided by what is left",
-                    "This is more than without any miss. The part that succeeds is multiplied by.",
-                ),
+                Mistake("divided by what is left", "This is more than without any miss. Which part succeeds?"),
                 lambda n: n.governed / _kept(n),
             ),
             Road(
@@ -206,7 +200,7 @@ EXERCISES = (
             ),
         ),
         clues=(
-            "For how long does nobody come off at the top, from the begin of a stop on?",
+            "For how long does nobody come off at the top, from the beginning of a stop?",
             "Picture the top: the rope stands, then it runs and is empty. When does the next rider come?",
             "First step: the seconds without anybody at the top, for one stop. Then all stops, then the riders who "
             "would have come meanwhile.",
@@ -337,10 +331,7 @@ EXERCISES = (
                 lambda n: n.minutes / n.spread.m_as(""),
             ),
             Road(
-                Mistake(
-                    "spread squared twice",
-                    "The spread was squared before it went into the bracket, which squares it again.",
-                ),
+                Mistake("spread squared twice", "The spread was squared first, and the bracket squared it again."),
                 lambda n: n.minutes * n.spread.m_as("") ** 2,
             ),
         ),
