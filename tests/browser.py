@@ -168,7 +168,7 @@ def run_in_lab(opened, address):
     opened.goto(address, wait_until="domcontentloaded")
     opened.wait_for_function("window.jupyterapp && jupyterapp.shell.currentWidget?.sessionContext?.isReady")
     opened.evaluate(RUN_ALL)
-    opened.locator(".widget-vbox [role=status]").first.wait_for()
+    opened.locator(".widget-vbox [role=status]").first.wait_for(state="attached")
     opened.wait_for_function(  # until the last cell has run: running cells takes the focus away
         "![...document.querySelectorAll('.jp-InputPrompt')].some(prompt => prompt.textContent.includes('*'))"
     )
@@ -177,4 +177,4 @@ def run_in_lab(opened, address):
 def run_in_app(opened, address):
     """Open a notebook in the app view."""
     opened.goto(address, wait_until="domcontentloaded")
-    opened.locator(".widget-vbox [role=status]").first.wait_for()
+    opened.locator(".widget-vbox [role=status]").first.wait_for(state="attached")

@@ -159,8 +159,9 @@ class EveryControlMoves(pytest.Item):
         found = sweep(client)
         assert found["errors"] == []
         outputs = [output for cell in self.parent.nb.cells for output in cell.get("outputs", [])]
-        stored = [output.get("data", {}).get("text/plain") for output in outputs]
-        assert [words for words in found["begin"] if words not in stored] == [], (
+        stored = [output.get("data", {}).get("text/plain", "") for output in outputs]
+        # a panel behind a prediction prints under its question
+        assert [words for words in found["begin"] if not any(text.endswith(words) for text in stored)] == [], (
             "a later panel moved the sliders of another"
         )
         assert found["panels"] >= 1

@@ -19,7 +19,7 @@ class LossesChart(BarChart):
 
     def __init__(self, bars):
         below = 2 * LABELS + TRACE
-        super().__init__(height=TOP + STEP * bars + below, left=0.185)
+        super().__init__(height=TOP + STEP * bars + below, left=0.215)
         self.margins |= {"top": 1 - TOP / self.height, "bottom": below / self.height, "right": 0.98}
 
     def prepare(self, *, x_label, x_range, names, whole, trace_labels, trace_ranges):

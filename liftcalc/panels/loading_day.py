@@ -181,7 +181,7 @@ class LoadingDayPanel(LiftPanel):
         names = ["governed", *CAUSES, "simulated", *(["counted"] if self.counts else [])]
         self.picture.chart.prepare(
             x_label="people an hour (pph): dark is what a cause takes, pale is what it leaves",
-            x_range=(0, 1.5 * max(governed, counted)),
+            x_range=(0, max(1.5 * governed, 1.6 * counted)),
             names=names,
             whole=["governed", "simulated", "counted"],
             trace_labels=("hours since opening (h); a gap: the rope stood", "persons\na minute"),
@@ -203,10 +203,10 @@ class LoadingDayPanel(LiftPanel):
             counted, widest = self.counts.rate().value.m_as("pph"), max(self._half_widths, default=0.0)
             doubt = (max(counted - widest, 0.0), counted + widest) if widest else ()
             lengths.append([counted, widest])
-            texts.append(f"{show(self.counts.rate().value)}, and its doubt")
-        point = " by the loading point" if self._starts_apart else ""
+            texts.append(f"{show(self.counts.rate().value)}, with doubt")
+        who = "by the loading point" if self._starts_apart else "governed"
         self.picture.chart.move(
-            title=f"{texts[0]} governed{point}, {show(self.simulated)} on this invented day",
+            title=f"{texts[0]} {who}, {show(self.simulated)} on this invented day",
             lengths=lengths,
             texts=texts,
             doubt=doubt,

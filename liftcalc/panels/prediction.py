@@ -44,7 +44,9 @@ class Prediction(WithStill):
         self.behind = opens
         self._buttons = {statement: self._button(statement) for statement in (*statements, SHOW)}
         self._reply = widgets.HTML()
-        self._opens = widgets.VBox([opens] if opens is not None else [], layout=widgets.Layout(display="none"))
+        self._opens = widgets.VBox(
+            [opens] if opens is not None else [], layout=widgets.Layout(display="none", overflow="visible")
+        )
         super().__init__(
             [
                 widgets.HTML(f"<div style='{_LOOK}'><strong>Predict.</strong> {escape(question)}</div>"),
@@ -52,12 +54,12 @@ class Prediction(WithStill):
                 self._reply,
                 self._opens,
             ],
-            layout=widgets.Layout(width=WIDTH, max_width="100%", padding="4px 0 10px"),
+            layout=widgets.Layout(width=WIDTH, max_width="100%", padding="4px 0 10px", overflow="visible"),
         )
 
     def _button(self, statement):
-        width = "auto" if statement == SHOW else "100%"
-        button = widgets.Button(description=statement, tooltip=statement, layout=widgets.Layout(width=width))
+        layout = widgets.Layout(width="auto", align_self="flex-start" if statement == SHOW else "stretch")
+        button = widgets.Button(description=statement, tooltip=statement, layout=layout)
         button.on_click(lambda _: self.choose(None if statement == SHOW else statement))
         return button
 

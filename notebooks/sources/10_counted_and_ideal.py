@@ -59,15 +59,15 @@ day_against_sheet(tow, of_the_tow, tables)
 # %% [markdown]
 # ## From governed to simulated, cause by cause
 #
-# The day has three classes of riders. Each has a mean time to start with the place free, its **readiness**, and a spread around it. No start follows sooner than 2.0 s after the last, since the rope has 6.8 m to run. Some attempts miss, and the slot is lost. Some riders fall on the way, and half of the falls stop the rope. A stop on a tow held by hand empties it: whoever hangs on it lets go, clears the track, and loads again.
+# The day has three classes of riders, their shares counted by rider. Each has a mean time to start with the place free, its **readiness**, and a spread around it. Misses are left out of it; a time from start to start would have them in it already. No start follows sooner than 2.0 s after the last, since the rope has 6.8 m to run. Some attempts miss, and the slot is lost. Some riders fall on the way, and half of the falls stop the rope. A stop on a tow held by hand empties it: whoever hangs on it lets go, clears the track, and loads again.
 #
-# In the panel below, each statement opens it, and so does *Show me*.
+# Choose a statement: then the panel opens. *Show me* opens it without a guess.
 
 # %% folded
 from liftcalc import Q
 from liftcalc.panels import LoadingDayPanel, Prediction
 
-day_panel = LoadingDayPanel(tow, of_the_tow, tables=tables, counts=counts)
+day_panel = LoadingDayPanel(tow, of_the_tow, tables=tables, counts=counts, invented_day=Q(14, ""))
 Prediction(
     "The rope stands for 5 % of the day. Which takes most people an hour?",
     {
@@ -81,7 +81,7 @@ Prediction(
 )
 
 # %% [markdown]
-# Each bar takes one cause more into the day, in the order of the list. The order is fixed and said, since it matters: what a cause takes depends on what was taken before it. The small picture below is one day, minute by minute: where it drops to nothing, the rope stood, and then filled again. The same numbers come each time; *another day* draws others.
+# Each bar takes one cause more into the day, in the order of the list. The order is fixed and said, since it matters: what a cause takes depends on what was taken before it. The small picture is one day, minute by minute: who got hold of the rope, with a gap where it stood. The same numbers come each time. Day 14 lies near the mean of many; on a single day chance can turn the order of two causes round, and *another day* shows it.
 
 # %% folded
 day_panel.legend()
@@ -95,27 +95,30 @@ day_panel.legend()
 # 4. Step through five days without moving anything else. How far are they apart?
 
 # %% folded
+from dataclasses import replace
+
 from liftcalc.simulation.many_days import losses_by_cause
 from liftcalc.tables import Folded
 
-none = Q(0, "percent")
-moved = {"now": {}, "1": {"misses": none}, "2": {"falls": none, "stops_an_hour": Q(0, "")}, "3": {"stop_time": Q(70, "s")}}
-days_of = {key: LoadingDayPanel(tow, of_the_tow, tables=tables, **to).day for key, to in moved.items()}
-left = {key: {cause: round(pph) for cause, pph in losses_by_cause(day, 2026, 60).items()} for key, day in days_of.items()}
-now, longer, dropped = left["now"], left["3"], "dropped at a stop"
+day, others = loading_day(tow, tables), ("uneven starts", "slow-downs", "falls on the way", "the rope stands", "dropped at a stop")
+moved = (day, day.with_causes(others), day.with_causes(("uneven starts", "misses", "slow-downs")), replace(day, stop_time=70.0))
+left = [[round(pph) for pph in losses_by_cause(one, 2026, 60).values()] for one in moved]
 Folded(
     "Answers, as means of 60 days",
-    f"1. {left['1'][dropped] - now[dropped]} pph come back, and misses took {now['uneven starts'] - now['misses']}: falls and stops take their share of the others too.",
-    f"2. {left['2']['governed'] - left['2'][dropped]} pph: uneven starts, misses and slow-downs.",
-    f"3. No: {now['the rope stands'] - now[dropped]} pph before, {longer['the rope stands'] - longer[dropped]} after. As many hang on the rope, however long it stands. The standing itself doubles: {now['falls on the way'] - now['the rope stands']} and {longer['falls on the way'] - longer['the rope stands']} pph.",
+    f"1. {left[1][-1] - left[0][-1]} pph come back, and misses took {left[0][1] - left[0][2]}: falls and stops take their share of the others too.",
+    f"2. {left[2][0] - left[2][-1]} pph: uneven starts, misses and slow-downs.",
+    f"3. No: {left[0][5] - left[0][6]} pph before, {left[3][5] - left[3][6]} after. As many hang on the rope, however long it stands. The standing itself doubles: {left[0][4] - left[0][5]} and {left[3][4] - left[3][5]} pph.",
     "4. Some ten or twenty people an hour, and nothing has changed but chance.",
 )
 
 # %% folded
 day_panel.at_settings("misses", [Q(0, "percent"), Q(3.5, "percent"), Q(10, "percent")])
 
+# %% [markdown]
+# One day has its chance in it. The table has the mean of sixty.
+
 # %%
-losses_table(loading_day(tow, tables))
+losses_table(day)
 
 # %% [markdown]
 # By hand: the classes are ready in 0.45 × 2.6 s + 0.30 × 3.6 s + 0.25 × 3.0 s = 3.0 s on average, and 3,600 s ÷ 3.0 s = 1,200 pph. With its misses a start takes 0.45 × 2.6 s ÷ 0.99 + 0.30 × 3.6 s ÷ 0.94 + 0.25 × 3.0 s ÷ 0.95 = 3.12 s, and 3.0 ÷ 3.12 = 96 % is left. About 3.6 of 100 attempts miss, and yet 3.9 % is lost: those who miss often are also the slow ones, and their slots are the longest.
@@ -127,7 +130,9 @@ losses_table(loading_day(tow, tables))
 #
 # At 1,000 people an hour and a ride of 45.25 s there are 1,000 × 45.25 s ÷ 3,600 s = 12.6 riders on the rope on average. A stop of 35 s keeps about ten from starting. And it drops some thirteen who had started. On a platter, a belt or a chair riders stay on: there a stop costs the stop alone.
 #
-# So the **completed** rides lose stop and ride time, and the **loaded** ones lose the stop. A count at the bottom and a count at the top differ by just those who were dropped or fell.
+# So the **completed** rides lose the stop and the ride time until the rope is full again, and the **loaded** ones lose the stop. A count at the bottom and a count at the top differ by just those who were dropped or fell.
+#
+# The part of the day in which the rope runs is its **availability**: on a lift whose riders stay on, the rate by the clock is the rate while it runs, times the availability.
 
 # %% [markdown]
 # ## A count, minute by minute
@@ -149,13 +154,13 @@ count_table(counts, governed)
 #
 # The best two minutes of the hour, times thirty, make 1,320. Nobody would believe the worst two. Chance has chosen both.
 #
-# **Above the limit is not impossible.** A limit holds the mean of a long time. A short count reads above it now and then, by chance alone. Only more than can fit at the closest spacing, and one rider more for the ends, cannot be.
+# **Above the limit is not impossible.** A limit holds the mean of a long time. A short count reads above it now and then, by chance alone. Only more than **packing** allows, the closest spacing that fits, and one rider more for the ends, cannot be.
 
 # %%
 how_long_to_count(counts)
 
 # %% [markdown]
-# By hand: a count of n is good to 1.96 × c ÷ √n, where c is how much the gaps between riders spread, over their mean. Riders without any order have a c of 1; a steady tow has less; stops make it more. Good to 5 % wants n = (1.96 × c ÷ 0.05)².
+# By hand: a count of n is good to 1.96 × c ÷ √n, where c is the spread of the gaps between riders, over their mean. Riders without any order have a c of 1; a steady tow has less; stops make it more. Good to 5 % wants n = (1.96 × c ÷ 0.05)².
 #
 # ### Twenty-two heads and thirty-three in two minutes
 #
