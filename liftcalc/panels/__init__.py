@@ -14,6 +14,7 @@ from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, Unlo
 from liftcalc.panels.start_here import StartPanel
 from liftcalc.panels.state import notebook_state
 from liftcalc.panels.units import PowerRulerPanel, RoundingPanel, SpeedRulerPanel
+from liftcalc.panels.waiting import LapsPanel, LiftLinePanel
 
 __all__ = [
     "AgreementPanel",
@@ -26,8 +27,10 @@ __all__ = [
     "HillPage",
     "IntervalPanel",
     "KindPanel",
+    "LapsPanel",
     "LearnerBox",
     "LengthPanel",
+    "LiftLinePanel",
     "LimitsPanel",
     "LineViewPanel",
     "MixPanel",
