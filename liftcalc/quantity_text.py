@@ -69,6 +69,7 @@ _STYLES = {
     "season": (1, "season", "seasons"),
     "hour/season": (0, "hour a season", "hours a season"),
     "1/season": (4, "a season", "a season"),
+    "1/hour": (1, "an hour", "an hour"),
     "dollar/hour": (2, "dollar an hour", "dollars an hour"),
     "dollar/kilowatt_hour": (2, "dollar a kWh", "dollars a kWh"),
     "dollar/kW": (2, "dollar a kW", "dollars a kW"),

@@ -16,6 +16,7 @@ from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, Unlo
 from liftcalc.panels.start_here import StartPanel
 from liftcalc.panels.state import notebook_state
 from liftcalc.panels.units import PowerRulerPanel, RoundingPanel, SpeedRulerPanel
+from liftcalc.panels.waiting import LapsPanel, LiftLinePanel
 
 __all__ = [
     "AgreementPanel",
@@ -28,8 +29,10 @@ __all__ = [
     "HillPage",
     "IntervalPanel",
     "KindPanel",
+    "LapsPanel",
     "LearnerBox",
     "LengthPanel",
+    "LiftLinePanel",
     "LimitsPanel",
     "LineViewPanel",
     "LoadingDayPanel",

@@ -156,6 +156,19 @@ CONTROLS = {
             label="Another day, by number", meaning="each number is one invented day, the same each time"),
         _control("digits_kept", Q(0, ""), ("", 0, 3, 1, 0),
             label="Digits kept", meaning="digits after the point that are kept halfway, in riders a second"),
+        # the line and the laps
+        _control("governed_capacity", Q(1200, "pph"), ("pph", 300, 2400, 10, 0),
+            label="Governed capacity", meaning="persons an hour that the smallest limit of the lift lets on"),
+        _control("rush_arrivals", Q(1800, "pph"), ("pph", 300, 2400, 10, 0),
+            label="Arrivals in the rush", meaning="persons an hour who join the line in the rush"),
+        _control("rush_length", Q(20, "minute"), ("minute", 5, 30, 1, 0),
+            label="Length of the rush", meaning="how long the rush lasts, from the opening of the lift"),
+        _control("later_arrivals", Q(600, "pph"), ("pph", 0, 800, 10, 0),
+            label="Arrivals later", meaning="persons an hour who join the line after the rush"),
+        _control("time_looked_at", Q(20, "minute"), ("minute", 0, 60, 1, 0),
+            label="Time looked at", meaning="since the lift opened: where both gaps are drawn"),
+        _control("crowd", Q(70, "person"), ("person", 1, 200, 1, 0)),
+        _control("descent_time", Q(75, "s"), ("s", 20, 600, 1, 0)),
     )
 }
 # fmt: on
