@@ -187,8 +187,8 @@ class LapsPanel(Panel):
         parts = "" if whole == self.given["crowd"] else f"Reckoned with {show(whole)}. "
         alone = show(persons_from_flow(capacity, without_line))
         return (
-            f"{parts}If everybody came evenly, a line would stand from {alone} on. Assumed: {show(capacity)}, governed, "
-            "no stop; riders get on one by one and ski lap after lap without a rest; loading times differ as "
+            f"{parts}If everybody came evenly, a line would stand from {alone} on. Assumed: {show(capacity)}, "
+            "governed, no stop; riders get on one by one and ski lap after lap without a rest; loading times differ as "
             "much as exponential ones. The bounds hold whatever the times are."
         )
 
