@@ -190,5 +190,27 @@ def loading_day(line, tables):
             f"loading_day: {line.name} is a {line.kind}, whose carriers come by a clock of their own. Give a line "
             "that is grabbed, or stepped on, at any time."
         )
-    by_hand = kind.start_reading == "pick_up_acceleration"
-    return LoadingDay(tables.classes, line.interval.m_as("s"), line.ride_time.m_as("s"), empties=by_hand, **tables.rest)
+    floor, ride_time = line.interval.m_as("s"), line.ride_time.m_as("s")
+    return LoadingDay(tables.classes, floor, ride_time, empties=_by_hand(line), **tables.rest)
+
+
+def _by_hand(line):
+    """Whether riders hold the lift by hand, and let go when it stops."""
+    return kind_named(line.kind).start_reading == "pick_up_acceleration"
+
+
+def counts_on(line, counts):
+    """Return a count with the clean rows of that line: where a stop empties it, none before it is full again.
+
+    Parameters
+    ----------
+    line : Line
+        The line that was counted.
+    counts : MinuteCounts
+        As ``read_counts`` returns it.
+
+    Returns
+    -------
+    MinuteCounts
+    """
+    return counts.after_stops(line.ride_time) if _by_hand(line) else counts

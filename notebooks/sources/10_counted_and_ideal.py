@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# Somebody stands at the top of the Penny Rope for an hour and counts 996 people. The rope has room for 1,800, and the loading point lets 1,200 through. Who is wrong? Nobody. The three numbers answer three questions, and between 1,200 and 996 lies a working day: riders who are quick and riders who are slow, hands that miss, falls, and a rope that stands until somebody is up again. This page simulates such a day, says what each cause takes, and shows how far a count can be trusted.
+# Somebody counts at the top of the Penny Rope for about an hour: 996 people an hour. The rope has room for 1,800, and the loading point lets 1,200 through. Who is wrong? Nobody. The three numbers answer three questions, and between 1,200 and 996 lies a working day: riders who are quick and riders who are slow, hands that miss, falls, and a rope that stands until somebody is up again. This page simulates such a day, says what each cause takes, and shows how far a count can be trusted.
 
 # %% [markdown]
 # ## Before you start
@@ -40,12 +40,12 @@
 # %%
 from liftcalc.fieldwork.minute_counts import read_counts
 from liftcalc.lifts.demo_hill import demo_line
-from liftcalc.simulation.day_tables import loading_day, read_day
+from liftcalc.simulation.day_tables import counts_on, loading_day, read_day
 from liftcalc.simulation.day_words import day_against_sheet, losses_table, side_by_side
 
 tow, of_the_tow = demo_line("Penny Rope")
 tables = read_day("../data/days/penny_rope_classes.csv", "../data/days/penny_rope_day.csv")
-counts = read_counts("../data/days/penny_rope_count.csv").after_stops(tow.ride_time)
+counts = counts_on(tow, read_counts("../data/days/penny_rope_count.csv"))
 side_by_side(tow, of_the_tow, tables, counts)
 
 # %% [markdown]
@@ -137,7 +137,7 @@ losses_table(day)
 # %% [markdown]
 # ## A count, minute by minute
 #
-# A count is a table: from when, how many minutes, how many persons, how long the rope stood in it, whether people waited. A minute in which nobody counted is left out and is no zero. A minute is **clean** if no stop touches it, and if the rope has filled again since the last one.
+# A count is a table: from when, how many minutes, how many persons, how long the rope stood in it, whether people waited. A minute in which nobody counted is left out and is no zero. A minute is **clean** if no stop touches it and, on a tow held by hand, if the rope has filled again since the last one.
 #
 # **Predict.** By the clock 996 pph were counted, with stops. The limit of the loading point is one of the running lift. Is 996 the number to hold against it?
 
@@ -200,17 +200,20 @@ from liftcalc.lifts.sheet_line import sheet_line, sheet_readings
 
 sheet, my_tables = read_sheet(my_sheet), read_day(my_classes, my_day)
 my_tow, of_my_tow = sheet_line(sheet), sheet_readings(sheet)
-my_counts = read_counts(my_count).after_stops(my_tow.ride_time)
+my_counts = counts_on(my_tow, read_counts(my_count))
 side_by_side(my_tow, of_my_tow, my_tables, my_counts)
 
 # %% [markdown]
-# The same from your readings: what the causes take, and the count with its doubt.
+# The same from your readings: what the causes take.
 
 # %%
 losses_table(loading_day(my_tow, my_tables))
 
 # %% [markdown]
-# What stands between the sheet and the day is said here.
+# And the count with its doubt; below it, what stands between the sheet and the day.
+
+# %%
+count_table(my_counts, governing(limits_of(my_tow, of_my_tow)).capacity)
 
 # %%
 day_against_sheet(my_tow, of_my_tow, my_tables)

@@ -5,9 +5,17 @@ from messages import refuses, table_of_messages
 from places import DATA
 
 from liftcalc.fieldwork import FieldSheetError
+from liftcalc.fieldwork.minute_counts import read_counts
 from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.lifts.demo_hill import demo_line
-from liftcalc.simulation.day_tables import OF_A_DAY, classes_from_bytes, loading_day, read_day, rest_from_bytes
+from liftcalc.simulation.day_tables import (
+    OF_A_DAY,
+    classes_from_bytes,
+    counts_on,
+    loading_day,
+    read_day,
+    rest_from_bytes,
+)
 from liftcalc.simulation.loading_day import RiderClass
 from liftcalc.simulation.many_days import simulate_days
 
@@ -95,3 +103,10 @@ def test_all_faults_are_told_at_once():
 
 def test_what_is_not_there_is_none_of_it():
     assert rest("hours open,7,h,,,\nstops an hour,0,,,,\n") == {"hours": 7.0, "stops_an_hour": 0.0}
+
+
+def test_a_count_is_clean_after_the_refill_only_where_a_stop_empties_the_line():
+    counts = read_counts(DAYS / "penny_rope_count.csv")
+    (rope, _), (belt, _) = demo_line("Penny Rope"), demo_line("Duckling Belt")
+    assert counts_on(belt, counts).clean == counts.clean
+    assert counts_on(rope, counts).clean == counts.after_stops(rope.ride_time).clean != counts.clean
