@@ -112,3 +112,19 @@ def test_limits(app, page):
     page.get_by_role("button", name="Gondola", exact=True).wait_for()
     page.locator(".page-part td").get_by_text("2,400 pph (governed)", exact=True).first.wait_for()
     assert browser.asked_outside(page) == []
+
+
+def test_a_prediction_opens_its_panel_by_keyboard(app, page):
+    browser.run_in_app(page, app("10_counted_and_ideal.ipynb"))
+    slider = reader.handle(page, "Stop time (s)")
+    page.get_by_role("button", name="Missed grabs").wait_for()
+    assert not slider.is_visible(), "nothing to be seen before the choice"
+    page.get_by_role("button", name="Missed grabs").focus()
+    page.keyboard.press("Enter")
+    page.get_by_text("Not so: A miss costs one slot and no more.").wait_for()
+    title = page.locator("svg").get_by_text("1,200 pph governed, 1,001 pph on this invented day")
+    title.wait_for()
+    for _ in range(5):
+        slider.press("ArrowRight")
+    title.wait_for(state="detached")
+    assert browser.asked_outside(page) == []
