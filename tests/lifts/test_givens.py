@@ -475,7 +475,7 @@ MESSAGES = [
     ),
     (
         {"hourly_capacity": Q(600, "1/hour")},
-        "solve_line: hourly_capacity must be an hourly capacity, but got a quantity of another kind: 600 1 / h. "
+        "solve_line: hourly_capacity must be an hourly capacity, but got a quantity of another kind: 600 an hour. "
         "Write for example Q(1800, 'person/hour').",
         UnitError,
     ),
