@@ -11,6 +11,7 @@ COLOURS = {
     "length": "#6b6b6b",
     "power": "#5f7090",
     "force": "#504018",
+    "money": "#8f5f00",
     "station": "#0f0f0f",  # nearly black: everybody tells it from the rest
 }
 INK = "#1a1a1a"

@@ -1,6 +1,7 @@
 """The panels: sliders, one computation, one picture. Only this folder loads ipywidgets; one module a notebook."""
 
 from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
+from liftcalc.panels.cost import CostDriversPanel, CostPanel
 from liftcalc.panels.doubt import AgreementPanel, BudgetPanel, SpreadPanel
 from liftcalc.panels.exercise_boxes import AnswerBox, LearnerBox, RecordBox
 from liftcalc.panels.kinds import KindPanel
@@ -23,6 +24,8 @@ __all__ = [
     "AnswerBox",
     "BudgetPanel",
     "CapacityPanel",
+    "CostDriversPanel",
+    "CostPanel",
     "CountPanel",
     "FlowPanel",
     "HandsPanel",

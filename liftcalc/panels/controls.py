@@ -169,6 +169,17 @@ CONTROLS = {
             label="Time looked at", meaning="since the lift opened: where both gaps are drawn"),
         _control("crowd", Q(70, "person"), ("person", 1, 200, 1, 0)),
         _control("descent_time", Q(75, "s"), ("s", 20, 600, 1, 0)),
+        _control("price", Q(35000, "dollar"), ("dollar", 1000, 100000, 500, 0)),
+        _control("life", Q(20, "season"), ("season", 1, 40, 1, 0)),
+        _control("interest", Q(5, "percent"), ("percent", 0, 15, 0.5, 1),
+            meaning="interest of a year on the money in the lift"),
+        _control("wage", Q(16, "dollar/hour"), ("dollar/hour", 0, 40, 0.5, 2)),
+        _control("posts", Q(2, ""), ("", 0.5, 6, 0.5, 1)),
+        _control("rides", Q(90000, "person/season"), ("person/season", 1000, 200000, 1000, 0)),
+        _control("ticket_share", Q(1.47, "dollar/person"), ("dollar/person", 0, 6, 0.01, 2),
+            label="Share", meaning="what a ride brings: its share of the ticket"),
+        _control("moved_by", Q(20, "percent"), ("percent", 10, 50, 5, 0),
+            label="Moved by", meaning="how far each value is moved down and up, in percent of it; assumed"),
     )
 }
 # fmt: on

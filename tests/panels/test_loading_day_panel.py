@@ -1,0 +1,37 @@
+"""The panel of a day with its losses: the numbers of the tables, the same each time, and who has no such day."""
+
+import pytest
+from messages import refuses, table_of_messages
+
+from liftcalc import Q
+from liftcalc.lifts.demo_hill import demo_line
+from liftcalc.panels import LoadingDayPanel
+from liftcalc.simulation.day_words import losses_table
+
+
+def test_panel_and_table_say_the_same_and_the_same_each_time():
+    panel = LoadingDayPanel(invented_day=Q(14, ""))
+    rows = losses_table(panel.day, seed=14, days=1).rows
+    assert panel.results["simulated"] == f"{rows[-2][1]} (one invented day)"
+    assert LoadingDayPanel(invented_day=Q(14, "")).words() == panel.words()
+    assert LoadingDayPanel(invented_day=Q(15, "")).words() != panel.words()
+
+
+def test_a_slider_moves_the_mean_of_all_classes():
+    day = LoadingDayPanel(misses=Q(10, "percent")).day
+    assert sum(each.share * each.misses for each in day.classes) == pytest.approx(0.10)
+    calm = LoadingDayPanel(misses=Q(0, "percent"), falls=Q(0, "percent"), stops_an_hour=Q(0, ""))
+    assert calm.results["availability"] == "100.0 % of the day"
+    assert calm.steps["uneven starts"] == calm.steps["misses"] > calm.steps["slow-downs"]
+
+
+REFUSED = [
+    (lambda: LoadingDayPanel(*demo_line("Lantern Double")),
+     "loading_day: Lantern Double is a fixed chair, whose carriers come by a clock of their own. Give a line that is "
+     "grabbed, or stepped on, at any time."),
+]  # fmt: skip
+
+
+@table_of_messages(REFUSED)
+def test_message(call, message, kind):
+    refuses(call, message, kind)
