@@ -43,9 +43,8 @@ def _row(what, counts, rows, governed, packing):
     stops = any(row.stop_seconds for row in rows)
     spread = SPREAD_WITH_STOPS if stops else counts.spread_of_gaps
     found = count_against_bound(persons, time, governed, packing=packing, spread_of_gaps=spread)
-    doubts = " to ".join(show(each, "pph") for each in dict.fromkeys(found.plus_minus))
     verdict = f"{found.verdict} {governed}" if governed else "stops and gaps are in it: held against no limit"
-    return what, show(found.counted.value), f"{show(persons)} in {show(time, 'minute')}", doubts, verdict
+    return what, show(found.counted.value), f"{show(persons)} in {show(time, 'minute')}", found.doubt, verdict
 
 
 def how_long_to_count(counts):

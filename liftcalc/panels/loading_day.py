@@ -15,9 +15,9 @@ from liftcalc.panels.controls import reaching
 from liftcalc.panels.lift_panel import LiftPanel
 from liftcalc.quantity_text import show
 from liftcalc.simulation.day_tables import loading_day, read_day
-from liftcalc.simulation.day_words import AT_THE_ROPE
+from liftcalc.simulation.day_words import AT_THE_ROPE, how_far
 from liftcalc.simulation.loading_day import CAUSES, simulate_day
-from liftcalc.simulation.many_days import losses_by_cause
+from liftcalc.simulation.many_days import generators, losses_by_cause
 from liftcalc.units import PlainError, Q
 
 MOST = 0.9  # share of attempts, or of rides, up to which a slider goes
@@ -94,10 +94,8 @@ class LoadingDayPanel(LiftPanel):
                 f"LoadingDayPanel: {self.line.name} is open for {show(Q(self._as_read.hours, 'h'))}, and a ride takes "
                 f"{show(self.line.ride_time)}. Write more hours open."
             )
-        self._governing, self._half_widths = governing(limits_of(self.line, self.readings)), []
-        if self.counts is not None:
-            found = self.counts.against(self._governing.capacity)
-            self._half_widths = [each.m_as("pph") for each in dict.fromkeys(found.plus_minus)]
+        self._governing = governing(limits_of(self.line, self.readings))
+        self._verdict = self.counts.against(self._governing.capacity) if self.counts is not None else None
 
     def control(self, name):
         """Return one control; its range holds what the day has."""
@@ -127,8 +125,8 @@ class LoadingDayPanel(LiftPanel):
     def compute(self, given):
         self.day, self.seed = self.day_of(given), int(given["invented_day"].m_as(""))
         self.steps = losses_by_cause(self.day, self.seed, days=1)
-        (child,) = np.random.SeedSequence(self.seed).spawn(1)  # the one day of the stair, once more
-        self.seen = simulate_day(self.day, np.random.default_rng(child))
+        (generator,) = generators(self.seed, days=1)  # the one day of the stair, once more
+        self.seen = simulate_day(self.day, generator)
         self.simulated = Q(self.seen.rate, "pph")
         return {
             "ideal": str(self.line.capacity),
@@ -152,9 +150,12 @@ class LoadingDayPanel(LiftPanel):
         """Return the count with its doubt, in the words of the table."""
         if self.counts is None:
             return "not read"
-        doubt = " to ".join(show(Q(each, "pph")) for each in self._half_widths)
-        told = f"plus or minus {doubt}" if doubt else "too few to tell"
-        return f"{self.counts.rate()}, {told}"
+        return f"{self.counts.rate()}, {how_far(self._verdict)}"
+
+    @property
+    def _widest(self):
+        """Half of the widest interval of the count [pph]; zero where nothing follows from it."""
+        return max((each.m_as("pph") for each in self._verdict.plus_minus), default=0.0)
 
     @property
     def result(self):
@@ -177,7 +178,7 @@ class LoadingDayPanel(LiftPanel):
 
     def _prepare(self):
         governed = self._as_read.governed
-        counted = self.counts.rate().value.m_as("pph") + max(self._half_widths, default=0) if self.counts else 0
+        counted = self.counts.rate().value.m_as("pph") + self._widest if self.counts else 0
         names = ["governed", *CAUSES, "simulated", *(["counted"] if self.counts else [])]
         self.picture.chart.prepare(
             x_label="people an hour (pph): dark is what a cause takes, pale is what it leaves",
@@ -200,7 +201,7 @@ class LoadingDayPanel(LiftPanel):
         texts.append(show(self.simulated))
         doubt = ()
         if self.counts is not None:
-            counted, widest = self.counts.rate().value.m_as("pph"), max(self._half_widths, default=0.0)
+            counted, widest = self.counts.rate().value.m_as("pph"), self._widest
             doubt = (max(counted - widest, 0.0), counted + widest) if widest else ()
             lengths.append([counted, widest])
             texts.append(f"{show(self.counts.rate().value)}, with doubt")

@@ -15,6 +15,12 @@ SHOW = "Show me"
 _LOOK = "font-size:15px;line-height:1.4;max-width:46em;margin:2px 0 6px"
 
 
+def _check_is_one_of(statement, statements):
+    """Refuse a statement that is not among those of a question."""
+    if statement not in statements:
+        raise PlainError(f"Prediction: {statement!r} is none of the statements. Write one of {', '.join(statements)}.")
+
+
 class Prediction(WithStill):
     """A question, two to four statements to choose from, and what opens after the choice.
 
@@ -38,8 +44,7 @@ class Prediction(WithStill):
     def __init__(self, question, statements, right, opens=None):
         if not 2 <= len(statements) <= 4:
             raise PlainError(f"Prediction: there must be two to four statements, but got {len(statements)}.")
-        if right not in statements:
-            raise PlainError(f"Prediction: {right!r} is none of the statements. Write one of {', '.join(statements)}.")
+        _check_is_one_of(right, statements)
         self.question, self.statements, self.right, self.chosen = question, dict(statements), right, None
         self.behind = opens
         self._buttons = {statement: self._button(statement) for statement in (*statements, SHOW)}
@@ -76,10 +81,8 @@ class Prediction(WithStill):
         statement : str or None
             One of the statements.
         """
-        if statement is not None and statement not in self.statements:
-            raise PlainError(
-                f"Prediction: {statement!r} is none of the statements. Write one of {', '.join(self.statements)}."
-            )
+        if statement is not None:
+            _check_is_one_of(statement, self.statements)
         self.chosen = statement
         for words, button in self._buttons.items():
             button.style.font_weight = "bold" if words == statement else None

@@ -21,6 +21,11 @@ def _pph(number):
     return show(Q(float(number), "pph"))
 
 
+def how_far(verdict):
+    """Return how far a count can be trusted, from its ``CountVerdict``."""
+    return f"plus or minus {verdict.doubt}" if verdict.doubt else "too few to tell"
+
+
 def side_by_side(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
     """Return a table of the four figures of one lift: ideal, governed, simulated and counted.
 
@@ -55,9 +60,7 @@ def side_by_side(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
         rows.append(("counted", "not read", "", ""))
     else:
         found_count = counts.against(Capacity(found.capacity.value, "governed"))
-        doubt = " to ".join(_pph(each.m_as("pph")) for each in dict.fromkeys(found_count.plus_minus))
-        told = f"plus or minus {doubt}" if doubt else "too few to tell"
-        rows.append(("counted", show(counts.rate().value), counts.name, told))
+        rows.append(("counted", show(counts.rate().value), counts.name, how_far(found_count)))
     return Table(f"Four figures of {line.name}", ("figure", "people an hour", "what of", "how far"), rows)
 
 

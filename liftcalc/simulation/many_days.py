@@ -22,10 +22,11 @@ def simulate_days(day, seed, days):
     array
         Persons an hour who got to the top, a number a day.
     """
-    return np.array([simulate_day(day, generator).rate for generator in _generators(seed, days)])
+    return np.array([simulate_day(day, generator).rate for generator in generators(seed, days)])
 
 
-def _generators(seed, days):
+def generators(seed, days):
+    """Return the random numbers of so many days, each day with a generator of its own."""
     return [np.random.default_rng(child) for child in np.random.SeedSequence(seed).spawn(days)]
 
 

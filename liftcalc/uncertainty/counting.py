@@ -36,6 +36,11 @@ class CountVerdict:
     def __str__(self):
         return " ".join(self.sentences)
 
+    @property
+    def doubt(self):
+        """The plus-minus as text, both ends of it where there are two; empty where nothing follows."""
+        return " to ".join(show(each, "pph") for each in dict.fromkeys(self.plus_minus))
+
 
 def count_against_bound(
     persons_counted, counting_time, bound=None, *, packing=None, spread_of_gaps=None, persons_per_carrier=None
