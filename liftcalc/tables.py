@@ -53,6 +53,10 @@ class Table:
         return "\n".join([self.caption, *[line.rstrip() for line in text]])
 
     def _repr_html_(self):
+        return f'<table><caption style="text-align:left">{escape(self.caption)}</caption>{self._cells()}</table>'
+
+    def _cells(self):
+        """Return headings and rows as HTML."""
         head = "".join(f'<th scope="col" style="text-align:left">{escape(str(name))}</th>' for name in self.columns)
         body = "".join(
             f'<tr><th scope="row" style="text-align:left">{escape(str(row[0]))}</th>'
@@ -60,10 +64,15 @@ class Table:
             + "</tr>"
             for row in self.rows
         )
-        return (
-            f'<table><caption style="text-align:left">{escape(self.caption)}</caption>'
-            f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
-        )
+        return f"<thead><tr>{head}</tr></thead><tbody>{body}</tbody>"
+
+
+class FoldedTable(Table):
+    """A table that starts folded in a page; its caption unfolds it."""
+
+    def _repr_html_(self):
+        name = escape(self.caption)
+        return f'<details><summary>{name}</summary><table aria-label="{name}">{self._cells()}</table></details>'
 
 
 def _unbroken(cell):

@@ -30,11 +30,12 @@ class Chart:
         self.canvas = FigureCanvasAgg(self.figure)
         self.overlay = Overlay(self.figure)
         self._moving = []
+        self._before = self._guess = ""
 
     def start(self):
         """Clear the figure and return fresh axes with room for a title that moves."""
         self.figure.clear()
-        self._moving = []
+        self._moving, self._unremembered, self._before = [], [], ""
         left, bottom = self.margins["left"], self.margins["bottom"]
         place = (left, bottom, self.margins["right"] - left, self.margins["top"] - bottom)
         with matplotlib.rc_context({"font.family": style.FONT}):
@@ -46,11 +47,25 @@ class Chart:
         )
         return self.ax
 
-    def moving(self, artist):
-        """Register an artist that changes with the sliders, and return it."""
+    def moving(self, artist, remembered=True):
+        """Register an artist that changes with the sliders, and return it; one not remembered leaves no trace."""
         artist.set_animated(True)
         self._moving.append(artist)
+        if not remembered:
+            self._unremembered.append(artist)
         return artist
+
+    def outlines(self):
+        """Return the outlines of what moves, as it stands now."""
+        return self.overlay.outlines([artist for artist in self._moving if artist not in self._unremembered])
+
+    def show_before(self, outlines):
+        """Show these outlines as the setting before, pale and labelled, until the axes are drawn anew."""
+        self._before = outlines
+
+    def show_guess(self, x, y, words):
+        """Show a mark at a place on the axes, with words; one of the two numbers may be None."""
+        self._guess = self.overlay.mark(self.ax, x, y, words)
 
     def background(self):
         """Return the still part as PNG bytes."""
@@ -62,7 +77,12 @@ class Chart:
 
     def svg(self, label):
         """Return what moves, as SVG of the size of the chart."""
-        return self.overlay.svg(self._moving, self.ax, label)
+        return self._drawn(self.ax, label)
+
+    def _drawn(self, axes, label):
+        """Return what moves, cut at the edges of axes or of a figure; with the setting before and the guess."""
+        said = self.overlay.corner(self.ax, "dotted: the setting before") if self._before else ""
+        return self.overlay.svg(self._moving, axes, label, below=self._before, above=said + self._guess)
 
     def _png(self, artists):
         self.canvas.draw()

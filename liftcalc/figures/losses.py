@@ -44,7 +44,7 @@ class LossesChart(BarChart):
                 left.set_alpha(0.25)
                 taken.set_alpha(1.0)
         (self.doubt,) = ax.plot([], [], "-", color=style.INK, linewidth=2)
-        self.moving(self.doubt)
+        self.moving(self.doubt, remembered=False)
         place = (self.margins["left"], LABELS / self.height, self.margins["right"] - self.margins["left"])
         below = style.dress(
             self.figure.add_axes((*place, TRACE / self.height)), x_label=trace_labels[0], y_label=trace_labels[1]
@@ -52,7 +52,7 @@ class LossesChart(BarChart):
         below.set_xlim(*trace_ranges[0])
         below.set_ylim(*trace_ranges[1])
         (self.trace,) = below.plot([], [], "-", color=style.COLOURS["persons"], linewidth=1.2)
-        self.moving(self.trace)
+        self.moving(self.trace, remembered=False)
         self.highest = trace_ranges[1][1]
         return ax
 
@@ -74,4 +74,4 @@ class LossesChart(BarChart):
 
     def svg(self, label):
         """Return what moves, as SVG; both axes have part of it, so nothing is cut at the edges of one."""
-        return self.overlay.svg(self._moving, self.figure, label)
+        return self._drawn(self.figure, label)

@@ -35,7 +35,7 @@ class Overlay:
         self.width = figure.get_figwidth() * PIXELS_PER_INCH
         self.height = figure.get_figheight() * PIXELS_PER_INCH
 
-    def svg(self, artists, axes, label):
+    def svg(self, artists, axes, label, *, below="", above=""):
         """Return one ``<svg>`` element with the artists that are visible; those of the axes are cut at its edges.
 
         Parameters
@@ -46,6 +46,8 @@ class Overlay:
             The axes whose edges cut lines and rectangles.
         label : str
             What the picture shows, in words.
+        below, above : str
+            SVG that lies below the artists, and above them.
         """
         box = axes.get_window_extent()
         x, y = box.x0 * self.scale, self.height - box.y1 * self.scale
@@ -58,8 +60,57 @@ class Overlay:
             f'aria-label="{escape(label)}" style="display:block;max-width:100%;height:auto;'
             f'font-family:{style.FONT},Verdana,sans-serif">'
             f'<svg x="{x:.1f}" y="{y:.1f}" width="{w:.1f}" height="{h:.1f}" viewBox="{x:.1f} {y:.1f} {w:.1f} {h:.1f}">'
-            f"{shapes}</svg>{words}</svg>"
+            f"{below}{shapes}</svg>{words}{above}</svg>"
         )
+
+    def outlines(self, artists):
+        """Return the outlines of bars, lines and dots alone, pale and dotted: how they stood before a move."""
+        drawn = "".join(self._outline(artist) for artist in artists if artist.get_visible())
+        return f'<g fill="none" stroke="{style.QUIET_INK}" stroke-width="1.3" stroke-dasharray="2 3">{drawn}</g>'
+
+    def _outline(self, artist):
+        if isinstance(artist, Rectangle):
+            corners = self._place(artist.get_transform().transform(artist.get_path().vertices))
+            (left, top), (right, bottom) = corners.min(axis=0), corners.max(axis=0)
+            return f'<path d="M{left:.1f} {top:.1f}H{right:.1f}V{bottom:.1f}H{left:.1f}"/>' if right > left else ""
+        if isinstance(artist, Line2D):
+            points = self._place(artist.get_transform().transform(artist.get_xydata()))
+            if artist.get_marker() == "o":
+                return "".join(f'<circle cx="{x:.1f}" cy="{y:.1f}" r="6"/>' for x, y in points)
+            return "".join(f'<path d="M{self._path(piece)}"/>' for piece in self._pieces(points))
+        return ""
+
+    def mark(self, axes, x, y, words):
+        """Return a mark at a place on the axes, with words beside it: across them where the other number is None."""
+        box = axes.get_window_extent()
+        left, right = box.x0 * self.scale, box.x1 * self.scale
+        top, bottom = self.height - box.y1 * self.scale, self.height - box.y0 * self.scale
+        low, high = axes.get_xlim()[0], axes.get_ylim()[0]
+        ((across, up),) = self._place(axes.transData.transform([(low if x is None else x, high if y is None else y)]))
+        across, up = min(max(across, left), right), min(max(up, top), bottom)
+        if x is None:
+            shape = f'<path d="M{left:.1f} {up:.1f}H{right:.1f}" stroke-dasharray="8 4"/>'
+            place, anchor, up = right - 6, "end", max(up - 6, top + 14)
+        elif y is None:
+            shape = f'<path d="M{across:.1f} {top:.1f}V{bottom:.1f}" stroke-dasharray="8 4"/>'
+            late, up = across > (left + right) / 2, bottom - 6
+            place, anchor = across + (-7 if late else 7), "end" if late else "start"
+        else:
+            shape = f'<circle cx="{across:.1f}" cy="{up:.1f}" r="6" fill="{style.PAPER}"/>'
+            late, up = across > (left + right) / 2, up + 5
+            place, anchor = across + (-12 if late else 12), "end" if late else "start"
+        return (
+            f'<g class="guess" fill="none" stroke="{style.INK}" stroke-width="2.5">{shape}</g>'
+            f'<text x="{place:.1f}" y="{up:.1f}" text-anchor="{anchor}" font-size="14" font-weight="bold" '
+            f'fill="{style.INK}" stroke="{style.PAPER}" stroke-width="4" stroke-linejoin="round" '
+            f'paint-order="stroke">{escape(words)}</text>'
+        )
+
+    def corner(self, axes, words):
+        """Return small words above the upper right corner of the axes."""
+        box = axes.get_window_extent()
+        x, y = box.x1 * self.scale, self.height - box.y1 * self.scale - 4
+        return f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="end" font-size="12" fill="{style.QUIET_INK}">{words}</text>'
 
     def _place(self, points):
         """Return points of the figure in pixels of the page, y down."""

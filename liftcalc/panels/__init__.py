@@ -10,7 +10,7 @@ from liftcalc.panels.loading_day import LoadingDayPanel
 from liftcalc.panels.measuring import LengthPanel, TrackPanel
 from liftcalc.panels.own_sheets import HillPage, SheetPage
 from liftcalc.panels.power import MotorPanel, PowerPanel
-from liftcalc.panels.prediction import Prediction
+from liftcalc.panels.prediction import NumberPrediction, Prediction
 from liftcalc.panels.riders import FlowPanel, RidersPanel
 from liftcalc.panels.sheave_and_hand import HandsPanel, SheavePanel, StartingPanel
 from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
@@ -43,6 +43,7 @@ __all__ = [
     "MotorPanel",
     "PowerPanel",
     "PowerRulerPanel",
+    "NumberPrediction",
     "Prediction",
     "RecordBox",
     "RidersPanel",

@@ -1,19 +1,21 @@
 """What all panels have in common: sliders with number boxes, a result in words, and a picture that follows."""
 
 import base64
+import time
 from html import escape
 
 import ipywidgets as widgets
 
 from liftcalc.levels import Capacity
-from liftcalc.panels.control_row import ControlRow
+from liftcalc.panels.control_row import ControlRow, in_columns
 from liftcalc.panels.controls import CONTROLS, SYSTEMS, in_system, number_in
 from liftcalc.panels.state import notebook_state
 from liftcalc.quantity_text import as_received, show, unit_word
-from liftcalc.tables import Table
+from liftcalc.tables import FoldedTable, Table
 from liftcalc.units import PlainError, Q, UnitError, is_like
 
 WIDTH = "740px"
+ONE_MOVE = 1.0  # seconds: steps of a slider that follow sooner are one move
 
 
 class WithStill(widgets.VBox):
@@ -64,6 +66,7 @@ class Panel(WithStill):
     note_lines = 0  # lines kept free for the note, so that the picture below stands still
     drawn_each = "rider"  # what a picture of the line draws as one rider
     first_row = 0  # results that have a row of their own; 0 lets them flow
+    leaves_trace = False  # whether its chart shows, dotted, how it stood before a move
 
     def __init__(self, *, system=None, name=None, **values):
         self.state = notebook_state()
@@ -88,7 +91,7 @@ class Panel(WithStill):
             [heading, self._units], layout=widgets.Layout(justify_content="space-between", align_items="center")
         )
         super().__init__(
-            [top, *[row.row for row in self.rows], *self.more_controls(), self.picture.widget],
+            [top, *in_columns(self.rows), *self.more_controls(), self.picture.widget],
             layout=widgets.Layout(width=WIDTH, max_width="100%", padding="6px 0 10px"),
         )
         self.picture.use_units(self)
@@ -122,7 +125,15 @@ class Panel(WithStill):
         grade = self.state.values["grade"]
         return grade, f"a slope of {show(grade)}"
 
+    def guess_place(self, guess):
+        """Return where on the chart a guess is drawn: across and up, one of which may be None."""
+        raise NotImplementedError
+
     # what every panel does
+
+    def show_guess(self, guess):
+        """Draw the reader's guess into the picture, where it stays."""
+        self.picture.show_guess(self, *self.guess_place(guess))
 
     def _start(self, control_name, value):
         if control_name not in self.control_names:
@@ -241,7 +252,7 @@ class Panel(WithStill):
         )
 
     def legend(self):
-        """Return a table of this panel's controls: range in both systems, and meaning."""
+        """Return a table of this panel's controls, folded: range in both systems, and meaning."""
         rows = []
         for name in self.control_names:
             control = self.control(name)
@@ -250,7 +261,7 @@ class Panel(WithStill):
                 for scale in (control.us, control.metric)
             ]
             rows.append((control.label, " or ".join(dict.fromkeys(ranges)), control.meaning))
-        return Table("The controls of this panel", ("control", "range", "what it is"), rows)
+        return FoldedTable("The controls of this panel", ("control", "range", "what it is"), rows)
 
     def at_settings(self, control_name, values):
         """Return a table of the results at several values of one control, the others as they stand.
@@ -303,7 +314,7 @@ class ChartPicture:
         Called with the panel: the first draws the still part, the second gives the moving artists their values.
     """
 
-    def __init__(self, chart, prepare, move):
+    def __init__(self, chart, prepare, move, clock=time.monotonic):
         self.chart, self._prepare, self._move = chart, prepare, move
         size = {"width": WIDTH, "max_width": "100%", "grid_area": "one", "margin": "0"}
         # words and drawing travel as one; the still part lies below the drawing, at the bottom of their common place
@@ -313,15 +324,34 @@ class ChartPicture:
             [self._background, self.html], layout=widgets.Layout(grid_template_areas="'one'", width="100%")
         )
         self._drawing = ""
+        self._clock, self._moved, self._outlines = clock, None, ""
 
     def use_units(self, panel):
         """Draw the still part anew, in the units of the notebook."""
         self._prepare(panel)
+        self._moved = None  # what stood on other axes leaves no trace on these
         self._background.value = self.chart.background()
 
     def move(self, panel):
         """Put the chart in step with the panel's results."""
         self._move(panel)
+        if panel.leaves_trace:
+            self._remember()
+        self._draw(panel)
+
+    def _remember(self):
+        """Let the setting before stay, dotted: the one that stood before the reader began to move."""
+        now, outlines = self._clock(), self.chart.outlines()
+        if self._moved is not None and now - self._moved > ONE_MOVE:
+            self.chart.show_before(self._outlines)
+        self._moved, self._outlines = now, outlines
+
+    def show_guess(self, panel, x, y):
+        """Draw a guess into the picture, in which it stays."""
+        self.chart.show_guess(x, y, "your guess")
+        self._draw(panel)
+
+    def _draw(self, panel):
         self._drawing = self.chart.svg(self.chart.title.get_text())
         self.say(panel.status())
 

@@ -28,6 +28,11 @@ class ControlRow:
         self.slider.observe(self._moved, "value")
         self.box.observe(self._typed, "value")
 
+    def make_narrow(self):
+        """Take half the width of a panel."""
+        self.box.layout.width, self.box.style.description_width = "242px", "180px"
+        self.slider.layout.min_width = "90px"
+
     @property
     def _state(self):
         return self.panel.state
@@ -112,6 +117,19 @@ class ControlRow:
         self._sent = round(min(scale.low + steps * scale.step, scale.high), scale.digits)
         self.slider.value, self.box.value = self._sent, number
         self._quiet = False
+
+
+ONE_BELOW_ANOTHER = 3  # rows; more of them stand in two columns, so that a panel fits on one screen
+_COLUMNS = {"grid_template_columns": "repeat(auto-fit, minmax(340px, 1fr))", "grid_gap": "0 14px", "width": "100%"}
+
+
+def in_columns(rows):
+    """Return the widgets of some control rows: one below another, or in two columns where there are many."""
+    if len(rows) <= ONE_BELOW_ANOTHER:
+        return [row.row for row in rows]
+    for row in rows:
+        row.make_narrow()
+    return [widgets.GridBox([row.row for row in rows], layout=widgets.Layout(**_COLUMNS))]
 
 
 MOST_BUTTONS = 14  # in a row; more names are typed, or chosen from a list

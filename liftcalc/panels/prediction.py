@@ -1,7 +1,8 @@
-"""A prediction that commits: a question with a few statements as buttons; what it asks about opens after the choice.
+"""A prediction that commits: a question with a guess to make; what it asks about opens after the guess.
 
-Whoever predicts first learns from what happens then, also from a wrong guess; whoever only watches does not. So the
-panel below stays shut until a statement is chosen, or "Show me" is pressed, and the reply says why, for each statement.
+Whoever predicts first learns from what happens then, also from a wrong guess; whoever only watches does not. So what
+stands below stays shut until a statement is chosen, a number is written, or "Show me" is pressed. The reply says why,
+and the guess is drawn into the picture that opens.
 """
 
 from html import escape
@@ -9,7 +10,8 @@ from html import escape
 import ipywidgets as widgets
 
 from liftcalc.panels.base import WIDTH, WithStill
-from liftcalc.units import PlainError
+from liftcalc.quantity_text import as_received, read_number, show, unit_word
+from liftcalc.units import PlainError, Q, is_like
 
 SHOW = "Show me"
 _LOOK = "font-size:15px;line-height:1.4;max-width:46em;margin:2px 0 6px"
@@ -21,8 +23,93 @@ def _check_is_one_of(statement, statements):
         raise PlainError(f"Prediction: {statement!r} is none of the statements. Write one of {', '.join(statements)}.")
 
 
-class Prediction(WithStill):
-    """A question, two to four statements to choose from, and what opens after the choice.
+class Guess(WithStill):
+    """A question, a way to guess, a reply, and what opens after the guess.
+
+    A subclass gives the controls of the guess, ``reply`` to it, ``answer`` for print, and ``asked`` as plain text.
+
+    Parameters
+    ----------
+    question : str
+        What is asked, in one or two sentences.
+    controls : list of Widget
+        What the reader guesses with.
+    opens : widget or None
+        What stays shut until then, such as a panel.
+    """
+
+    def __init__(self, question, controls, opens):
+        self.question, self.behind, self.chosen = question, opens, None
+        self._show = widgets.Button(
+            description=SHOW, tooltip=SHOW, layout=widgets.Layout(width="auto", align_self="flex-start")
+        )
+        self._show.on_click(lambda _: self.choose(None))
+        self._reply = widgets.HTML()
+        self._opens = widgets.VBox(
+            [opens] if opens is not None else [], layout=widgets.Layout(display="none", overflow="visible")
+        )
+        asked = widgets.HTML(f"<div style='{_LOOK}'><strong>Predict.</strong> {escape(question)}</div>")
+        super().__init__(
+            [asked, *controls, self._show, self._reply, self._opens],
+            layout=widgets.Layout(width=WIDTH, max_width="100%", padding="4px 0 10px", overflow="visible"),
+        )
+
+    @property
+    def is_open(self):
+        """Whether what the question asks about is to be seen."""
+        return self._opens.layout.display != "none"
+
+    def choose(self, guess):
+        """Take a guess, or None for none, and open what it asks about.
+
+        Parameters
+        ----------
+        guess : object
+            What the subclass takes for one.
+        """
+        self.chosen = self.checked(guess) if guess is not None else None
+        self._reply.value = f"<div role='status' style='{_LOOK}'>{escape(self.reply)}</div>"
+        marked = self.marked()
+        if marked is not None and hasattr(self.behind, "show_guess"):
+            self.behind.show_guess(marked)
+        self._opens.layout.display = None
+
+    def checked(self, guess):
+        """Return a guess, or say what is wrong with it."""
+        raise NotImplementedError
+
+    def marked(self):
+        """Return what is drawn of the guess; None for nothing."""
+        return self.chosen
+
+    @property
+    def reply(self):
+        """What the page says to the guess."""
+        raise NotImplementedError
+
+    def asked(self):
+        """Return how one can guess, as lines of text."""
+        raise NotImplementedError
+
+    def answer(self):
+        """Return what holds, and why."""
+        raise NotImplementedError
+
+    def still(self):
+        behind = self.behind.still() if isinstance(self.behind, WithStill) else ""
+        items = "".join(f"<li>{escape(line)}</li>" for line in self.asked())
+        return (
+            f"<div style='{_LOOK}'><strong>Predict.</strong> {escape(self.question)}</div><ul>{items}</ul>"
+            f"<details><summary>What happens, and why</summary>{escape(self.answer())}{behind}</details>"
+        )
+
+    def words(self):
+        lines = [f"Predict. {self.question}", *(f"- {line}" for line in self.asked())]
+        return "\n".join([*lines, *([self.behind.words()] if isinstance(self.behind, WithStill) else [])])
+
+
+class Prediction(Guess):
+    """A question with two to four statements as buttons.
 
     Parameters
     ----------
@@ -34,80 +121,124 @@ class Prediction(WithStill):
         The statement that holds.
     opens : widget or None
         What stays shut until the reader has chosen, such as a panel.
+    marks : dict of str to object, or None
+        Of each statement, what the panel draws of it into its picture, as its ``guess_place`` takes it.
 
     Raises
     ------
     PlainError
-        If there are fewer than two statements or more than four, or the right one is none of them.
+        If there are fewer than two statements or more than four, or the right one or one that is marked is none of
+        them.
     """
 
-    def __init__(self, question, statements, right, opens=None):
+    def __init__(self, question, statements, right, opens=None, marks=None):
         if not 2 <= len(statements) <= 4:
             raise PlainError(f"Prediction: there must be two to four statements, but got {len(statements)}.")
-        _check_is_one_of(right, statements)
-        self.question, self.statements, self.right, self.chosen = question, dict(statements), right, None
-        self.behind = opens
-        self._buttons = {statement: self._button(statement) for statement in (*statements, SHOW)}
-        self._reply = widgets.HTML()
-        self._opens = widgets.VBox(
-            [opens] if opens is not None else [], layout=widgets.Layout(display="none", overflow="visible")
-        )
-        super().__init__(
-            [
-                widgets.HTML(f"<div style='{_LOOK}'><strong>Predict.</strong> {escape(question)}</div>"),
-                *self._buttons.values(),
-                self._reply,
-                self._opens,
-            ],
-            layout=widgets.Layout(width=WIDTH, max_width="100%", padding="4px 0 10px", overflow="visible"),
-        )
+        for statement in (right, *(marks or ())):
+            _check_is_one_of(statement, statements)
+        self.statements, self.right, self._marks = dict(statements), right, marks or {}
+        self._buttons = {statement: self._button(statement) for statement in statements}
+        super().__init__(question, list(self._buttons.values()), opens)
 
     def _button(self, statement):
-        layout = widgets.Layout(width="auto", align_self="flex-start" if statement == SHOW else "stretch")
+        layout = widgets.Layout(width="auto", align_self="stretch")
         button = widgets.Button(description=statement, tooltip=statement, layout=layout)
-        button.on_click(lambda _: self.choose(None if statement == SHOW else statement))
+        button.on_click(lambda _: self.choose(statement))
         return button
 
-    @property
-    def is_open(self):
-        """Whether what the question asks about is to be seen."""
-        return self._opens.layout.display != "none"
+    def checked(self, guess):
+        _check_is_one_of(guess, self.statements)
+        return guess
 
-    def choose(self, statement):
-        """Take a statement for the reader's guess, or None for none, and open what it asks about.
-
-        Parameters
-        ----------
-        statement : str or None
-            One of the statements.
-        """
-        if statement is not None:
-            _check_is_one_of(statement, self.statements)
-        self.chosen = statement
+    def choose(self, guess):
+        super().choose(guess)
         for words, button in self._buttons.items():
-            button.style.font_weight = "bold" if words == statement else None
-        self._reply.value = f"<div role='status' style='{_LOOK}'>{escape(self.reply)}</div>"
-        self._opens.layout.display = None
+            button.style.font_weight = "bold" if words == self.chosen else None
+
+    def marked(self):
+        return self._marks.get(self.chosen)
 
     @property
     def reply(self):
-        """What the page says to the guess: whether it holds, why, and what holds instead."""
-        why = f"{self.right}: {self.statements[self.right]}"
         if self.chosen is None:
-            return why
+            return self.answer()
         if self.chosen == self.right:
             return f"That is so. {self.statements[self.chosen]}"
-        return f"Not so: {self.statements[self.chosen]} {why}"
+        return f"Not so: {self.statements[self.chosen]} {self.answer()}"
 
-    def still(self):
-        behind = self.behind.still() if isinstance(self.behind, WithStill) else ""
-        items = "".join(f"<li>{escape(statement)}</li>" for statement in self.statements)
-        return (
-            f"<div style='{_LOOK}'><strong>Predict.</strong> {escape(self.question)}</div><ul>{items}</ul>"
-            f"<details><summary>What happens, and why</summary>{escape(self.right)}: "
-            f"{escape(self.statements[self.right])}{behind}</details>"
-        )
+    def asked(self):
+        return list(self.statements)
 
-    def words(self):
-        asked = [f"Predict. {self.question}", *(f"- {statement}" for statement in self.statements)]
-        return "\n".join([*asked, *([self.behind.words()] if isinstance(self.behind, WithStill) else [])])
+    def answer(self):
+        return f"{self.right}: {self.statements[self.right]}"
+
+
+class NumberPrediction(Guess):
+    """A question whose guess is a number.
+
+    Parameters
+    ----------
+    question : str
+        What is asked, in one or two sentences.
+    right : Quantity
+        What holds; its unit is that of the guess.
+    reasons : dict of str to str
+        Why a guess may have come out "lower", "near" or "higher": one text for each.
+    opens : widget or None
+        What stays shut until the reader has guessed, such as a panel.
+    near : float
+        Part of the right number within which a guess counts as near.
+    most : Quantity
+        Largest guess that is taken.
+
+    Raises
+    ------
+    PlainError
+        If a reason is missing, or a guess is negative, too large, or of another kind.
+    """
+
+    def __init__(self, question, right, reasons, opens=None, *, most, near=0.05):
+        if set(reasons) != {"lower", "near", "higher"}:
+            raise PlainError(f"NumberPrediction: reasons must be lower, near and higher, but got {', '.join(reasons)}.")
+        self.right, self.reasons, self._most, self._near = right, dict(reasons), most.to(right.units), near
+        word = unit_word(right.units)
+        self.box = widgets.Text(
+            description=f"Your guess ({word})", placeholder="a number", continuous_update=False,
+            layout=widgets.Layout(width="240px"), style={"description_width": "auto"},
+        )  # fmt: skip
+        self.button = widgets.Button(description="Take my guess", tooltip="Take my guess", layout={"width": "auto"})
+        self.button.on_click(lambda _: self._take())
+        super().__init__(question, [widgets.HBox([self.box, self.button])], opens)
+
+    def _take(self):
+        try:
+            self.choose(self._written())
+        except PlainError as error:
+            self._reply.value = f"<div role='status' style='{_LOOK}'>{escape(str(error))}</div>"
+
+    def _written(self):
+        return Q(read_number(self.box.value or "nothing"), self.right.units)
+
+    def checked(self, guess):
+        if not hasattr(guess, "units") or not is_like(guess.units, self.right.units):
+            raise PlainError(
+                f"Prediction: a guess must be in {unit_word(self.right.units)}, but got {as_received(guess)}."
+            )
+        if not 0 <= guess <= self._most:
+            raise PlainError(f"A guess must lie from 0 to {show(self._most)}, but got {show(guess)}.")
+        return guess.to(self.right.units)
+
+    @property
+    def reply(self):
+        if self.chosen is None:
+            return self.answer()
+        off = (self.chosen / self.right).m_as("") - 1
+        how = "near" if abs(off) <= self._near else "higher" if off > 0 else "lower"
+        apart = "" if how == "near" else f", {abs(100 * off):.0f} % {how}"
+        return f"You said {show(self.chosen)}{apart}. {self.answer()} {self.reasons[how]}"
+
+    def asked(self):
+        return [f"a number, in {unit_word(self.right.units)}"]
+
+    def answer(self):
+        return f"It is {show(self.right)}."

@@ -1,6 +1,9 @@
 """Ideal, governed, simulated and counted side by side, what each cause takes, and what a day leaves out of a sheet."""
 
+from dataclasses import dataclass
+
 import numpy as np
+from pint import Quantity
 
 from liftcalc.levels import Capacity
 from liftcalc.lifts.governing import governing
@@ -26,8 +29,31 @@ def how_far(verdict):
     return f"plus or minus {verdict.doubt}" if verdict.doubt else "too few to tell"
 
 
-def side_by_side(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
-    """Return a table of the four figures of one lift: ideal, governed, simulated and counted.
+@dataclass(frozen=True)
+class Figure:
+    """One of the four figures of a lift.
+
+    Parameters
+    ----------
+    name : str
+        ideal, governed, simulated or counted.
+    pph : Quantity [person/hour] or None
+        The figure; None where it was not read.
+    of, how_far : str
+        What it is of, and how far it can be trusted.
+    around : Quantity [person/hour] or None
+        Half of the interval in which single days lie, or the truth behind a count.
+    """
+
+    name: str
+    pph: Quantity | None
+    of: str = ""
+    how_far: str = ""
+    around: Quantity | None = None
+
+
+def four_figures(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
+    """Return the four figures of one lift: ideal, governed, simulated and counted.
 
     Parameters
     ----------
@@ -44,24 +70,40 @@ def side_by_side(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
 
     Returns
     -------
-    Table
-        Each figure with what it is of, and how far it can be trusted.
+    list of Figure
     """
     day, found = loading_day(line, tables), governing(limits_of(line, readings))
     rates = simulate_days(day, seed, days)
+    spread = Q(float(np.std(rates, ddof=1)), "pph")
     apart = "" if found.limit.name in AT_THE_ROPE else f", the loading point alone: {found.limit.name} governs"
-    rows = [
-        ("ideal", show(line.capacity.value), f"a rider every {show(line.interval)}", "as good as speed and spacing"),
-        ("governed", show(found.capacity.value), f"{found.limit.name} governs", "as good as its readings"),
-        ("simulated", _pph(rates.mean()), f"{days} days of {day.hours:g} h, a line stands all day{apart}",
-         f"single days spread by {_pph(np.std(rates, ddof=1))}"),
-    ]  # fmt: skip
+    of_days = f"{days} days of {day.hours:g} h, a line stands all day{apart}"
+    figures = [
+        Figure("ideal", line.capacity.value, f"a rider every {show(line.interval)}", "as good as speed and spacing"),
+        Figure("governed", found.capacity.value, f"{found.limit.name} governs", "as good as its readings"),
+        Figure("simulated", Q(float(rates.mean()), "pph"), of_days, f"single days spread by {show(spread)}", spread),
+    ]
     if counts is None:
-        rows.append(("counted", "not read", "", ""))
-    else:
-        found_count = counts.against(Capacity(found.capacity.value, "governed"))
-        rows.append(("counted", show(counts.rate().value), counts.name, how_far(found_count)))
-    return Table(f"Four figures of {line.name}", ("figure", "people an hour", "what of", "how far"), rows)
+        return [*figures, Figure("counted", None)]
+    verdict = counts.against(Capacity(found.capacity.value, "governed"))
+    widest = max(verdict.plus_minus, default=None)
+    return [*figures, Figure("counted", counts.rate().value, counts.name, how_far(verdict), widest)]
+
+
+def side_by_side(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
+    """Return the four figures of a lift as a table; arguments as for ``four_figures``.
+
+    Returns
+    -------
+    Table
+        Each figure with what it is of, and how far it can be trusted.
+    """
+    return figures_table(four_figures(line, readings, tables, counts, seed=seed, days=days), line.name)
+
+
+def figures_table(figures, name):
+    """Return figures of a lift of that name as a table."""
+    rows = [(each.name, "not read" if each.pph is None else show(each.pph), each.of, each.how_far) for each in figures]
+    return Table(f"Four figures of {name}", ("figure", "people an hour", "what of", "how far"), rows)
 
 
 def losses_table(day, *, seed=SEED, days=DAYS):

@@ -1,0 +1,62 @@
+"""A count minute by minute as a picture, with its two rates and their doubt below it."""
+
+from html import escape
+
+import ipywidgets as widgets
+
+from liftcalc.fieldwork.count_words import count_table
+from liftcalc.figures.minutes import MinutesChart
+from liftcalc.lifts.governing import governing
+from liftcalc.lifts.limits_of_line import limits_of
+from liftcalc.panels.base import WIDTH, ChartPicture, WithStill
+from liftcalc.quantity_text import show
+
+
+class CountedMinutes(WithStill):
+    """A count at the top, drawn minute by minute beside what governs the lift, and its table.
+
+    Parameters
+    ----------
+    line, readings : Line, mapping
+        The lift that was counted, as for ``limits_of``.
+    counts : MinuteCounts
+        As ``counts_on`` returns it.
+    """
+
+    leaves_trace = False
+
+    def __init__(self, line, readings, counts):
+        self.counts, self._governing = counts, governing(limits_of(line, readings))
+        self.table = count_table(counts, self._governing.capacity)
+        self.picture = ChartPicture(MinutesChart(), CountedMinutes._prepare, lambda panel: None)
+        below = widgets.HTML(f"<div class='page-part jp-RenderedHTMLCommon'>{self.table._repr_html_()}</div>")
+        super().__init__([self.picture.widget, below], layout=widgets.Layout(width=WIDTH, max_width="100%"))
+        self.picture.use_units(self)
+        self.picture.move(self)
+
+    def status(self):
+        """Return the words above the picture: none, since the table stands below it."""
+        return ""
+
+    def _prepare(self):
+        clean = set(self.counts.clean)
+        found = self._governing
+        self.picture.chart.prepare(
+            title=f"{len(clean)} of {len(self.counts.rows)} rows are clean: no stop has touched them",
+            x_label="time of the clock",
+            y_label="persons a minute",
+            rows=[
+                (row.begin, row.end, row.persons / row.minutes, row in clean, row.stop_seconds)
+                for row in self.counts.rows
+            ],
+            limit=found.capacity.value.m_as("person/minute"),
+            limit_text=f"{found.limit.name} allows {show(found.capacity.value)} on average",
+        )
+
+    def still(self):
+        alt = escape(self.words())
+        picture = f'<figure style="margin:0"><img alt="{alt}" src="{self.picture.still()}"></figure>'
+        return picture + self.table._repr_html_()
+
+    def words(self):
+        return str(self.table)

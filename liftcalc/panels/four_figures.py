@@ -1,0 +1,74 @@
+"""Ideal, governed, simulated and counted in one picture, in which a guess is drawn, with their table below it."""
+
+from html import escape
+
+import ipywidgets as widgets
+
+from liftcalc.figures.four_figures import FiguresChart
+from liftcalc.panels.base import WIDTH, ChartPicture, WithStill
+from liftcalc.quantity_text import show
+from liftcalc.simulation.day_words import figures_table, four_figures
+
+
+class FourFigures(WithStill):
+    """The four figures of one lift: bars on one axis, and the table that says what each is of.
+
+    Parameters
+    ----------
+    line, readings, tables, counts
+        As for ``four_figures``.
+    """
+
+    leaves_trace = False
+
+    def __init__(self, line, readings, tables, counts=None):
+        self.figures = four_figures(line, readings, tables, counts)
+        self.table = figures_table(self.figures, line.name)
+        self.picture = ChartPicture(FiguresChart(len(self.figures)), FourFigures._prepare, FourFigures._move)
+        below = widgets.HTML(f"<div class='page-part jp-RenderedHTMLCommon'>{self.table._repr_html_()}</div>")
+        super().__init__([self.picture.widget, below], layout=widgets.Layout(width=WIDTH, max_width="100%"))
+        self.picture.use_units(self)
+        self.picture.move(self)
+
+    @property
+    def simulated(self):
+        """The simulated figure, the mean of its days."""
+        return next(each.pph for each in self.figures if each.name == "simulated")
+
+    def show_guess(self, guess):
+        """Draw a guess into the picture, in persons an hour."""
+        self.picture.show_guess(self, guess.m_as("pph"), None)
+
+    def status(self):
+        """Return the words above the picture: none, since the table stands below it."""
+        return ""
+
+    def _read(self):
+        return [each for each in self.figures if each.pph is not None]
+
+    def _prepare(self):
+        most = max(each.pph.m_as("pph") for each in self._read())
+        self.picture.chart.prepare(
+            x_label="people an hour (pph)", x_range=(0, 1.45 * most), names=[each.name for each in self.figures]
+        )
+
+    def _move(self):
+        numbers = [0.0 if each.pph is None else each.pph.m_as("pph") for each in self.figures]
+        halves = [0.0 if each.around is None else each.around.m_as("pph") for each in self.figures]
+        self.picture.chart.move(
+            title="One lift, four questions, four numbers",
+            lengths=numbers,
+            texts=["not read" if each.pph is None else show(each.pph) for each in self.figures],
+            reaches=[
+                (max(number - half, 0.0), number + half) if half else ()
+                for number, half in zip(numbers, halves, strict=True)
+            ],
+        )
+
+    def still(self):
+        alt = escape(self.words())
+        picture = f'<figure style="margin:0"><img alt="{alt}" src="{self.picture.still()}"></figure>'
+        return picture + self.table._repr_html_()
+
+    def words(self):
+        return str(self.table)
