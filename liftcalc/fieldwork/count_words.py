@@ -52,14 +52,21 @@ def how_long_to_count(counts):
 
     Parameters
     ----------
-    counts : MinuteCounts
+    counts : MinuteCounts or None
         A count of it.
 
     Returns
     -------
     Lines
         Two times: of clean minutes, and by the clock; and what the count says of who waited.
+
+    Raises
+    ------
+    PlainError
+        If there is no count, or too few clean minutes in it.
     """
+    if counts is None:
+        raise PlainError("No count came. How long to count is told from ten clean minutes or more.")
     spread = counts.spread_of_gaps
     if spread is None:
         raise PlainError(

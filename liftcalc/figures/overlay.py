@@ -93,8 +93,7 @@ class Overlay:
             place, anchor, up = right - 6, "end", max(up - 6, top + 14)
         elif y is None:
             shape = f'<path d="M{across:.1f} {top:.1f}V{bottom:.1f}" stroke-dasharray="8 4"/>'
-            late, up = across > (left + right) / 2, bottom - 6
-            place, anchor = across + (-7 if late else 7), "end" if late else "start"
+            place, anchor, up = across, "middle", top - 5
         else:
             shape = f'<circle cx="{across:.1f}" cy="{up:.1f}" r="6" fill="{style.PAPER}"/>'
             late, up = across > (left + right) / 2, up + 5

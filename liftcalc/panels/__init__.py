@@ -2,8 +2,12 @@
 
 from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
 from liftcalc.panels.cost import CostDriversPanel, CostPanel
+from liftcalc.panels.counted_minutes import CountedMinutes
+from liftcalc.panels.day_page import DayPage
+from liftcalc.panels.disturbance import DisturbedLine
 from liftcalc.panels.doubt import AgreementPanel, BudgetPanel, SpreadPanel
 from liftcalc.panels.exercise_boxes import AnswerBox, LearnerBox, RecordBox
+from liftcalc.panels.four_figures import FourFigures
 from liftcalc.panels.kinds import KindPanel
 from liftcalc.panels.limits import LimitsPanel, SharePanel
 from liftcalc.panels.loading_day import LoadingDayPanel
@@ -27,7 +31,11 @@ __all__ = [
     "CostDriversPanel",
     "CostPanel",
     "CountPanel",
+    "CountedMinutes",
+    "DayPage",
+    "DisturbedLine",
     "FlowPanel",
+    "FourFigures",
     "HandsPanel",
     "HillPage",
     "IntervalPanel",
@@ -41,9 +49,9 @@ __all__ = [
     "LoadingDayPanel",
     "MixPanel",
     "MotorPanel",
+    "NumberPrediction",
     "PowerPanel",
     "PowerRulerPanel",
-    "NumberPrediction",
     "Prediction",
     "RecordBox",
     "RidersPanel",

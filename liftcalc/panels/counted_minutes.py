@@ -10,6 +10,7 @@ from liftcalc.lifts.governing import governing
 from liftcalc.lifts.limits_of_line import limits_of
 from liftcalc.panels.base import WIDTH, ChartPicture, WithStill
 from liftcalc.quantity_text import show
+from liftcalc.units import PlainError
 
 
 class CountedMinutes(WithStill):
@@ -17,17 +18,22 @@ class CountedMinutes(WithStill):
 
     Parameters
     ----------
-    line, readings : Line, mapping
-        The lift that was counted, as for ``limits_of``.
-    counts : MinuteCounts
-        As ``counts_on`` returns it.
+    read : DayRead
+        The lift and its count.
+
+    Raises
+    ------
+    PlainError
+        If nobody has counted.
     """
 
     leaves_trace = False
 
-    def __init__(self, line, readings, counts):
-        self.counts, self._governing = counts, governing(limits_of(line, readings))
-        self.table = count_table(counts, self._governing.capacity)
+    def __init__(self, read):
+        if read.counts is None:
+            raise PlainError(f"No count of {read.line.name} came. Count at the top, a row a minute, and bring it.")
+        self.counts, self._governing = read.counts, governing(limits_of(read.line, read.readings))
+        self.table = count_table(read.counts, self._governing.capacity)
         self.picture = ChartPicture(MinutesChart(), CountedMinutes._prepare, lambda panel: None)
         below = widgets.HTML(f"<div class='page-part jp-RenderedHTMLCommon'>{self.table._repr_html_()}</div>")
         super().__init__([self.picture.widget, below], layout=widgets.Layout(width=WIDTH, max_width="100%"))

@@ -9,7 +9,6 @@ import ipywidgets as widgets
 from liftcalc.figures.rope_view import FASTER, STYLE, RopeScene, draw_rope_view
 from liftcalc.panels.base import WIDTH, WithStill
 from liftcalc.quantity_text import show
-from liftcalc.simulation.day_tables import loading_day
 from liftcalc.simulation.disturbed_line import full_line, with_a_miss, with_a_stop
 from liftcalc.units import Q
 
@@ -24,24 +23,22 @@ class DisturbedLine(WithStill):
 
     Parameters
     ----------
-    line : Line
-        A line that is grabbed, or stepped on, at any time.
-    tables : DayTables
-        Whose readiness the starts are drawn from.
+    read : DayRead
+        The lift, and the day whose readiness the starts are drawn from.
     seed : int
         Start of the random numbers.
     clock : function
         Seconds that go by, for tests.
     """
 
-    def __init__(self, line, tables, seed=2026, clock=time.monotonic):
-        whole = full_line(loading_day(line, tables), seed)
+    def __init__(self, read, seed=2026, clock=time.monotonic):
+        whole = full_line(read.day, seed)
         self.scenes = {
             NOTHING: RopeScene(whole, whole),
             MISS: RopeScene(with_a_miss(whole), whole, "a missed grab"),
             HALT: RopeScene(with_a_stop(whole, STOP), whole, "a stop"),
         }
-        self.name, self._line, self._clock = line.name, whole, clock
+        self.name, self._line, self._clock = read.line.name, whole, clock
         self._time, self._since = 0.0, None
         self.choice = widgets.ToggleButtons(
             options=[NOTHING, MISS, HALT], value=MISS, style={"button_width": "150px"}, layout={"width": "auto"}

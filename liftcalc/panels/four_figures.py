@@ -15,15 +15,15 @@ class FourFigures(WithStill):
 
     Parameters
     ----------
-    line, readings, tables, counts
-        As for ``four_figures``.
+    read : DayRead
+        The lift, its day and its count.
     """
 
     leaves_trace = False
 
-    def __init__(self, line, readings, tables, counts=None):
-        self.figures = four_figures(line, readings, tables, counts)
-        self.table = figures_table(self.figures, line.name)
+    def __init__(self, read):
+        self.figures = four_figures(read.line, read.readings, read.tables, read.counts)
+        self.table = figures_table(self.figures, read.line.name)
         self.picture = ChartPicture(FiguresChart(len(self.figures)), FourFigures._prepare, FourFigures._move)
         below = widgets.HTML(f"<div class='page-part jp-RenderedHTMLCommon'>{self.table._repr_html_()}</div>")
         super().__init__([self.picture.widget, below], layout=widgets.Layout(width=WIDTH, max_width="100%"))

@@ -60,7 +60,7 @@ class LoadingDayPanel(LiftPanel):
 
     title = "From governed to simulated, cause by cause"
     control_names = ("misses", "falls", "stops_an_hour", "stop_time", "slow_downs_an_hour", "invented_day")
-    note_lines = 3
+    note_lines, leaves_trace = 3, True
 
     def __init__(self, line=None, readings=None, tables=None, counts=None, **settings):
         self.tables, self.counts, self._own = tables, counts, line is None or tables is not None
@@ -104,6 +104,12 @@ class LoadingDayPanel(LiftPanel):
             scale = replace(control.metric, high=100 * MOST)
             control = replace(control, metric=scale, us=scale)
         return control
+
+    def guess_place(self, guess):
+        """Return the bar of a cause, at its right end; of a number, where it stands among the people an hour."""
+        if guess in CAUSES:
+            return 0.97 * self.picture.chart.ax.get_xlim()[1], 1 + CAUSES.index(guess)
+        return guess.m_as("pph"), None
 
     def make_picture(self):
         bars = 1 + len(CAUSES) + 1 + bool(self.counts)
@@ -182,7 +188,7 @@ class LoadingDayPanel(LiftPanel):
         names = ["governed", *CAUSES, "simulated", *(["counted"] if self.counts else [])]
         self.picture.chart.prepare(
             x_label="people an hour (pph): dark is what a cause takes, pale is what it leaves",
-            x_range=(0, max(1.5 * governed, 1.6 * counted)),
+            x_range=(0, max(1.75 * governed, 1.7 * counted)),
             names=names,
             whole=["governed", "simulated", "counted"],
             trace_labels=("hours since opening (h); a gap: the rope stood", "persons\na minute"),

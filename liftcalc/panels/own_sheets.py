@@ -92,6 +92,11 @@ class PagePanel(WithStill):
             self.trouble = ""
             self.children = [self.panel]
 
+    def show_guess(self, guess):
+        """Draw a guess into the picture of the panel."""
+        if self.panel:
+            self.panel.show_guess(guess)
+
     def still(self):
         return self.panel.still() if self.panel else self._trouble.value
 
@@ -143,7 +148,7 @@ class Button(WithStill):
         self.upload = widgets.FileUpload(
             accept=".csv",
             multiple=several,
-            description="Your own sheets (CSV)" if several else "Your own sheet (CSV)",
+            description=page.asks,
             layout=widgets.Layout(width="auto"),
         )
         self.upload.observe(self._came, "value")
@@ -182,7 +187,7 @@ class Button(WithStill):
 class Page:
     """What a page speaks of, and the parts that follow it."""
 
-    several = False
+    several, asks = False, "Your own sheet (CSV)"
 
     def __init__(self, value):
         self.value, self.first, self.parts = value, value, []
@@ -243,7 +248,7 @@ class HillPage(Page):
         The folder of sheets to begin with. What comes by the button stands beside it.
     """
 
-    several = True
+    several, asks = True, "Your own sheets (CSV)"
 
     def __init__(self, folder):
         super().__init__(read_hill(folder))

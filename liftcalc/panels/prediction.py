@@ -180,8 +180,8 @@ class NumberPrediction(Guess):
     ----------
     question : str
         What is asked, in one or two sentences.
-    right : Quantity
-        What holds; its unit is that of the guess.
+    right : Quantity or function
+        What holds, or a function without arguments that returns it, where the page may come to speak of another lift.
     reasons : dict of str to str
         Why a guess may have come out "lower", "near" or "higher": one text for each.
     opens : widget or None
@@ -189,7 +189,7 @@ class NumberPrediction(Guess):
     near : float
         Part of the right number within which a guess counts as near.
     most : Quantity
-        Largest guess that is taken.
+        Largest guess that is taken; its unit is that of the guess.
 
     Raises
     ------
@@ -200,8 +200,8 @@ class NumberPrediction(Guess):
     def __init__(self, question, right, reasons, opens=None, *, most, near=0.05):
         if set(reasons) != {"lower", "near", "higher"}:
             raise PlainError(f"NumberPrediction: reasons must be lower, near and higher, but got {', '.join(reasons)}.")
-        self.right, self.reasons, self._most, self._near = right, dict(reasons), most.to(right.units), near
-        word = unit_word(right.units)
+        self._right, self.reasons, self._most, self._near = right, dict(reasons), most, near
+        word = unit_word(most.units)
         self.box = widgets.Text(
             description=f"Your guess ({word})", placeholder="a number", continuous_update=False,
             layout=widgets.Layout(width="240px"), style={"description_width": "auto"},
@@ -210,6 +210,11 @@ class NumberPrediction(Guess):
         self.button.on_click(lambda _: self._take())
         super().__init__(question, [widgets.HBox([self.box, self.button])], opens)
 
+    @property
+    def right(self):
+        """What holds."""
+        return (self._right() if callable(self._right) else self._right).to(self._most.units)
+
     def _take(self):
         try:
             self.choose(self._written())
@@ -217,16 +222,16 @@ class NumberPrediction(Guess):
             self._reply.value = f"<div role='status' style='{_LOOK}'>{escape(str(error))}</div>"
 
     def _written(self):
-        return Q(read_number(self.box.value or "nothing"), self.right.units)
+        return Q(read_number(self.box.value or "nothing"), self._most.units)
 
     def checked(self, guess):
-        if not hasattr(guess, "units") or not is_like(guess.units, self.right.units):
+        if not hasattr(guess, "units") or not is_like(guess.units, self._most.units):
             raise PlainError(
-                f"Prediction: a guess must be in {unit_word(self.right.units)}, but got {as_received(guess)}."
+                f"Prediction: a guess must be in {unit_word(self._most.units)}, but got {as_received(guess)}."
             )
         if not 0 <= guess <= self._most:
             raise PlainError(f"A guess must lie from 0 to {show(self._most)}, but got {show(guess)}.")
-        return guess.to(self.right.units)
+        return guess.to(self._most.units)
 
     @property
     def reply(self):
@@ -238,7 +243,7 @@ class NumberPrediction(Guess):
         return f"You said {show(self.chosen)}{apart}. {self.answer()} {self.reasons[how]}"
 
     def asked(self):
-        return [f"a number, in {unit_word(self.right.units)}"]
+        return [f"a number, in {unit_word(self._most.units)}"]
 
     def answer(self):
         return f"It is {show(self.right)}."

@@ -127,7 +127,7 @@ def rest_from_bytes(name, raw):
     faults, found, places = [], {}, {}
     for row in table.rows:
         cells = {column: row.cells.get(column, "") for column in SHEET_COLUMNS}
-        quantity = _NAMES.get(" ".join(cells["quantity"].casefold().replace("-", " ").replace("_", " ").split()))
+        quantity = _named(cells["quantity"])
         try:
             if quantity is None:
                 words = ", ".join(word.words for word in OF_A_DAY.values())
@@ -153,6 +153,16 @@ def rest_from_bytes(name, raw):
             )
     found["hours"] /= SECONDS_PER_HOUR
     return found
+
+
+def _named(words):
+    """Return the quantity of a day that these words name; None for none."""
+    return _NAMES.get(" ".join(words.casefold().replace("-", " ").replace("_", " ").split()))
+
+
+def is_of_a_day(words):
+    """Return whether these words name a quantity of a day."""
+    return _named(words) is not None
 
 
 _NEEDS = {  # a quantity, where it is there and not zero: what it cannot do without

@@ -26,6 +26,26 @@
 # Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
 # %% [markdown]
+# ## The lift and its day
+#
+# As it comes, the page speaks of the Penny Rope on Owlpenny Hill and of one invented day on it. For your own lift, bring its sheet, the one of [00 Start here](00_start_here.ipynb); a table of your riders; a table of the rest of the day; and a count. Name the four files in the marked cell, or bring them by the button. Whoever has no count leaves its place empty: `""`. The four files that are named show the form. The text between the panels stays with the Penny Rope.
+
+# %% no-output
+# YOUR DAY: change the names between the quotation marks
+my_sheet = "../data/hill/1_penny_rope.csv"
+my_classes = "../data/days/penny_rope_classes.csv"
+my_day = "../data/days/penny_rope_day.csv"
+my_count = "../data/days/penny_rope_count.csv"
+
+# %%
+from liftcalc import Q
+from liftcalc.panels import CountedMinutes, DayPage, DisturbedLine, FourFigures, LoadingDayPanel
+from liftcalc.panels import NumberPrediction, Prediction
+
+page = DayPage(my_sheet, my_classes, my_day, my_count)
+page.button()
+
+# %% [markdown]
 # ## Four figures of one lift
 #
 # - **Ideal.** The spacing that is intended, with every place taken.
@@ -34,40 +54,59 @@
 # - **Counted.** Who passed the top while somebody counted.
 #
 # From 1,800 to 1,200 nothing is lost: that is another limit. What is lost begins below 1,200.
-#
-# **Predict.** The loading point lets 1,200 an hour through on average. How many get to the top on a day with its usual stops: nearly all, nine in ten, or fewer?
 
-# %%
-from liftcalc.fieldwork.minute_counts import read_counts
-from liftcalc.lifts.demo_hill import demo_line
-from liftcalc.simulation.day_tables import counts_on, loading_day, read_day
-from liftcalc.simulation.day_words import day_against_sheet, losses_table, side_by_side
-
-tow, of_the_tow = demo_line("Penny Rope")
-tables = read_day("../data/days/penny_rope_classes.csv", "../data/days/penny_rope_day.csv")
-counts = counts_on(tow, read_counts("../data/days/penny_rope_count.csv"))
-side_by_side(tow, of_the_tow, tables, counts)
+# %% folded
+four = page.panel(FourFigures)
+NumberPrediction(
+    "The loading point of the Penny Rope lets 1,200 an hour through on average. How many get to the top on a day with its usual stops, a line standing all day?",
+    right=lambda: four.panel.simulated,
+    reasons={
+        "lower": "You took more off than the day does: misses, falls and stops take a part each, and most starts succeed.",
+        "near": "Misses, falls and stops take a part each, and the next section says which part.",
+        "higher": "A working day takes more than it seems: on a rope tow a stop costs twice.",
+    },
+    most=Q(3000, "pph"),
+    opens=four,
+)
 
 # %% [markdown]
 # Simulated and counted agree within the doubt of the count. That is no proof of the model: day and count are both invented for this page. What is true on your hill, your count says.
 #
-# Nothing in the table says *why* 996 came. A count has no causes in it. The simulated day has, because somebody put them in.
+# Nothing in the table says *why* 996 came. A count has no causes in it. The simulated day has, because somebody put them in. What the day takes for granted:
 
 # %% folded
-day_against_sheet(tow, of_the_tow, tables)
+from liftcalc.simulation.day_words import day_against_sheet, losses_table
+
+page.show(lambda read: day_against_sheet(read.line, read.readings, read.tables))
+
+# %% [markdown]
+# ## Disturb one thing
+#
+# Here is the line of one lift over a few minutes, every start drawn from the readiness of the riders. Let one rider miss the grab: the hole travels up the line and arrives at the top a ride time later. Then let the rope stop for 30 s. *One start on* goes step by step; nothing moves unasked.
+
+# %% folded
+page.panel(DisturbedLine)
+
+# %% [markdown]
+# A missed grab costs one place at the top, always just one: the slot goes up empty, and whoever missed takes the next. The stop of 30 s costs far more than the ten starts that fit into it. Everybody on the rope lets go, and for a whole ride time after the restart nobody arrives.
+#
+# ### How a stop counts twice on a rope tow
+#
+# At 1,000 people an hour and a ride of 45.25 s there are 1,000 × 45.25 s ÷ 3,600 s = 12.6 riders on the rope on average. A stop of 35 s keeps about ten from starting. And it drops some thirteen who had started. On a platter, a belt or a chair riders stay on: there a stop costs the stop alone.
+#
+# So the **completed** rides lose the stop and the ride time until the rope is full again, and the **loaded** ones lose the stop. A count at the bottom and a count at the top differ by just those who were dropped or fell.
+#
+# The part of the day in which the rope runs is its **availability**: on a lift whose riders stay on, the rate by the clock is the rate while it runs, times the availability.
 
 # %% [markdown]
 # ## From governed to simulated, cause by cause
 #
-# The day has three classes of riders, their shares counted by rider. Each has a mean time to start with the place free, its **readiness**, and a spread around it. Misses are left out of it; a time from start to start would have them in it already. No start follows sooner than 2.0 s after the last, since the rope has 6.8 m to run. Some attempts miss, and the slot is lost. Some riders fall on the way, and half of the falls stop the rope. A stop on a tow held by hand empties it: whoever hangs on it lets go, clears the track, and loads again.
+# The day has three classes of riders, their shares counted by rider. Each has a mean time to start with the place free, its **readiness**, and a spread around it. Misses are left out of it; a time from start to start would have them in it already. No start follows sooner than 2.0 s after the last, since the rope has 6.8 m to run. Some attempts miss, and the slot is lost. Some riders fall on the way, and half of the falls stop the rope.
 #
-# Choose a statement: then the panel opens. *Show me* opens it without a guess.
+# Choose a statement: then the panel opens, with your guess in its picture. *Show me* opens it without a guess.
 
 # %% folded
-from liftcalc import Q
-from liftcalc.panels import LoadingDayPanel, Prediction
-
-day_panel = LoadingDayPanel(tow, of_the_tow, tables=tables, counts=counts, invented_day=Q(14, ""))
+day_panel = page.lift_panel(LoadingDayPanel, invented_day=Q(14, ""))
 Prediction(
     "The rope stands for 5 % of the day. Which takes most people an hour?",
     {
@@ -78,10 +117,11 @@ Prediction(
     },
     right="Whoever hangs on the rope at a stop",
     opens=day_panel,
+    marks={"Quick and slow riders": "uneven starts", "Missed grabs": "misses", "The time in which the rope stands": "the rope stands", "Whoever hangs on the rope at a stop": "dropped at a stop"},
 )
 
 # %% [markdown]
-# Each bar takes one cause more into the day, in the order of the list. The order is fixed and said, since it matters: what a cause takes depends on what was taken before it. The small picture is one day, minute by minute: who got hold of the rope, with a gap where it stood. The same numbers come each time. Day 14 lies near the mean of many; on a single day chance can turn the order of two causes round, and *another day* shows it.
+# Each bar takes one cause more into the day, in the order of the list. The order is fixed and said, since it matters: what a cause takes depends on what was taken before it. The small picture is one day, minute by minute: who got hold of the rope, with a gap where it stood. When you move a slider, the setting before stays as dotted outlines. Day 14 lies near the mean of many; on a single day chance can turn the order of two causes round, and *Another day, by number* shows it.
 
 # %% folded
 day_panel.legend()
@@ -95,30 +135,18 @@ day_panel.legend()
 # 4. Step through five days without moving anything else. How far are they apart?
 
 # %% folded
-from dataclasses import replace
+from liftcalc.simulation.day_answers import answers_of_a_day, days_in_words, short_counts
 
-from liftcalc.simulation.many_days import losses_by_cause
-from liftcalc.tables import Folded
-
-day, others = loading_day(tow, tables), ("uneven starts", "slow-downs", "falls on the way", "the rope stands", "dropped at a stop")
-moved = (day, day.with_causes(others), day.with_causes(("uneven starts", "misses", "slow-downs")), replace(day, stop_time=70.0))
-left = [[round(pph) for pph in losses_by_cause(one, 2026, 60).values()] for one in moved]
-Folded(
-    "Answers, as means of 60 days",
-    f"1. {left[1][-1] - left[0][-1]} pph come back, and misses took {left[0][1] - left[0][2]}: falls and stops take their share of the others too.",
-    f"2. {left[2][0] - left[2][-1]} pph: uneven starts, misses and slow-downs.",
-    f"3. No: {left[0][5] - left[0][6]} pph before, {left[3][5] - left[3][6]} after. As many hang on the rope, however long it stands. The standing itself doubles: {left[0][4] - left[0][5]} and {left[3][4] - left[3][5]} pph.",
-    "4. Some ten or twenty people an hour, and nothing has changed but chance.",
-)
+page.show(lambda read: answers_of_a_day(read.day))
 
 # %% folded
-day_panel.at_settings("misses", [Q(0, "percent"), Q(3.5, "percent"), Q(10, "percent")])
+day_panel.around("misses", [Q(0, "percent"), Q(3.5, "percent"), Q(10, "percent")])
 
 # %% [markdown]
 # One day has its chance in it. The table has the mean of sixty.
 
 # %%
-losses_table(day)
+page.show(lambda read: losses_table(read.day))
 
 # %% [markdown]
 # By hand: the classes are ready in 0.45 × 2.6 s + 0.30 × 3.6 s + 0.25 × 3.0 s = 3.0 s on average, and 3,600 s ÷ 3.0 s = 1,200 pph. With its misses a start takes 0.45 × 2.6 s ÷ 0.99 + 0.30 × 3.6 s ÷ 0.94 + 0.25 × 3.0 s ÷ 0.95 = 3.12 s, and 3.0 ÷ 3.12 = 96 % is left. About 3.6 of 100 attempts miss, and yet 3.9 % is lost: those who miss often are also the slow ones, and their slots are the longest.
@@ -126,38 +154,34 @@ losses_table(day)
 # The factors are multiplied, never added: each takes its share of what the one before has left.
 
 # %% [markdown]
-# ### How a stop counts twice on a rope tow
-#
-# At 1,000 people an hour and a ride of 45.25 s there are 1,000 × 45.25 s ÷ 3,600 s = 12.6 riders on the rope on average. A stop of 35 s keeps about ten from starting. And it drops some thirteen who had started. On a platter, a belt or a chair riders stay on: there a stop costs the stop alone.
-#
-# So the **completed** rides lose the stop and the ride time until the rope is full again, and the **loaded** ones lose the stop. A count at the bottom and a count at the top differ by just those who were dropped or fell.
-#
-# The part of the day in which the rope runs is its **availability**: on a lift whose riders stay on, the rate by the clock is the rate while it runs, times the availability.
-
-# %% [markdown]
 # ## A count, minute by minute
 #
 # A count is a table: from when, how many minutes, how many persons, how long the rope stood in it, whether people waited. A minute in which nobody counted is left out and is no zero. A minute is **clean** if no stop touches it and, on a tow held by hand, if the rope has filled again since the last one.
-#
-# **Predict.** By the clock 996 pph were counted, with stops. The limit of the loading point is one of the running lift. Is 996 the number to hold against it?
 
-# %%
-from liftcalc import governing
-from liftcalc.fieldwork.count_words import count_table, how_long_to_count
-from liftcalc.lifts.limits_of_line import limits_of
-
-governed = governing(limits_of(tow, of_the_tow)).capacity
-count_table(counts, governed)
+# %% folded
+Prediction(
+    "By the clock 996 an hour were counted, stops and all. The limit of the loading point is one of the running lift. Which number is held against it?",
+    {
+        "The 996 by the clock": "Stops are in it, and a limit of the running lift knows no stops. It would always look too low.",
+        "The rate of the clean minutes": "Only those minutes show the running lift. The rate by the clock is for the guests and the board.",
+        "The best two minutes, times thirty": "Chance has chosen them. Nobody would believe the worst two.",
+    },
+    right="The rate of the clean minutes",
+    opens=page.panel(CountedMinutes),
+)
 
 # %% [markdown]
-# The clean minutes are held against the limit. They are below it by more than their doubt: misses, and quick and slow riders, would do that, and the count does not tell which. The rate by the clock is what guests get. It is the number for the board, with its plus-minus.
+# The clean minutes are below the limit by more than their doubt: misses, and quick and slow riders, would do that, and the count does not tell which. The rate by the clock is what guests get. It is the number for the board, with its plus-minus.
 #
-# The best two minutes of the hour, times thirty, make 1,320. Nobody would believe the worst two. Chance has chosen both.
-#
-# **Above the limit is not impossible.** A limit holds the mean of a long time. A short count reads above it now and then, by chance alone. Only more than **packing** allows, the closest spacing that fits, and one rider more for the ends, cannot be.
+# **Above the limit is not impossible.** A limit holds the mean of a long time. A short count reads above it now and then. Only more than **packing** allows, the closest spacing that fits, and one rider more for the ends, cannot be. A long count above the limit, by more than its doubt, says that something is wrong: look at the loading time first, then at the places, then at the count. It does not say which.
 
 # %%
-how_long_to_count(counts)
+page.show(lambda read: short_counts(read.day))
+
+# %%
+from liftcalc.fieldwork.count_words import how_long_to_count
+
+page.show(lambda read: how_long_to_count(read.counts))
 
 # %% [markdown]
 # By hand: a count of n is good to 1.96 × c ÷ √n, where c is the spread of the gaps between riders, over their mean. Riders without any order have a c of 1; a steady tow has less; stops make it more. Good to 5 % wants n = (1.96 × c ÷ 0.05)².
@@ -168,55 +192,53 @@ how_long_to_count(counts)
 
 # %% [markdown]
 # ## Many days
-#
-# **Predict.** Sixty days, all alike in what may happen on them. How far apart are the best and the worst?
 
-# %%
-from liftcalc import show
-from liftcalc.simulation.many_days import simulate_days
-
-days = Q(simulate_days(loading_day(tow, tables), 2026, 60), "pph")
-for name, one in (("mean", days.mean()), ("worst", days.min()), ("best", days.max())):
-    print(f"{name} of 60 days: {show(one)}")
+# %% folded
+Prediction(
+    "Sixty days, all alike in what may happen on them. How far apart are the best and the worst?",
+    {
+        "A few people an hour": "Twenty thousand attempts are many, but stops are few: some forty a day, and each costs a handful of rides.",
+        "Some 90 people an hour": "Chance alone: how many stops there were, and how long they took.",
+        "Some 300 people an hour": "That much would need a cause. Chance evens out over seven hours.",
+    },
+    right="Some 90 people an hour",
+    opens=page.show(lambda read: days_in_words(read.day)),
+)
 
 # %% [markdown]
 # No cause has changed between the best and the worst. Whoever praises the crew of the one and scolds the crew of the other has praised and scolded chance.
 
 # %% [markdown]
-# ## A day of your own
+# ## The same, told as a process
 #
-# Name the sheet of a tow that riders take hold of, or of a belt they step on, at any time; a table of rider classes; a table of the rest of the day; and a count. The sheet is the one of [00 Start here](00_start_here.ipynb). The other three are short: open the four files that are named here, and write yours in the same form.
-
-# %% no-output
-# YOUR DAY: change the names between the quotation marks
-my_sheet = "../data/hill/1_penny_rope.csv"
-my_classes = "../data/days/penny_rope_classes.csv"
-my_day = "../data/days/penny_rope_day.csv"
-my_count = "../data/days/penny_rope_count.csv"
+# The simulation above never steps through time: it adds up slots. A second telling follows each rider through the day: come, wait for the place, take it, leave it. It is slower, and reads like the hill. Both get the same draws here, 200 riders who come at random.
 
 # %%
-from liftcalc.lifts.sheet import read_sheet
-from liftcalc.lifts.sheet_line import sheet_line, sheet_readings
+import numpy as np
+import simpy
 
-sheet, my_tables = read_sheet(my_sheet), read_day(my_classes, my_day)
-my_tow, of_my_tow = sheet_line(sheet), sheet_readings(sheet)
-my_counts = counts_on(my_tow, read_counts(my_count))
-side_by_side(my_tow, of_my_tow, my_tables, my_counts)
+random = np.random.default_rng(2026)
+comes, slots = np.sort(random.uniform(0, 700, 200)), np.maximum(random.lognormal(1.03, 0.35, 200), 2.0)
+hill, waits = simpy.Environment(), []
+place = simpy.Resource(hill)
+
+def rider(comes, slot):
+    yield hill.timeout(comes)
+    with place.request() as turn:
+        yield turn
+        waits.append(hill.now - comes)
+        yield hill.timeout(slot)
 
 # %% [markdown]
-# The same from your readings: what the causes take.
+# The first telling in two lines. A rider starts at the later of two times: when the rider came, and when the one before was done. So take the slots of all before off the clock, keep the latest arrival so far, and put the slots on again.
 
 # %%
-losses_table(loading_day(my_tow, my_tables))
-
-# %% [markdown]
-# And the count with its doubt; below it, what stands between the sheet and the day.
-
-# %%
-count_table(my_counts, governing(limits_of(my_tow, of_my_tow)).capacity)
-
-# %%
-day_against_sheet(my_tow, of_my_tow, my_tables)
+for come, slot in zip(comes, slots):
+    hill.process(rider(come, slot))
+hill.run()
+before = np.cumsum(slots) - slots
+ours = np.maximum.accumulate(comes - before) + before - comes
+print(f"mean wait {np.mean(waits):.2f} s and {ours.mean():.2f} s; apart by {abs(ours - waits).max():.6f} s at most")
 
 # %% [markdown]
 # ## Exercises
