@@ -21,8 +21,8 @@ class DayPage(Page):
         super().__init__(read_day_files(sheet, classes, day, count))
         self._brought, self._waiting = {}, False
 
-    def panel(self, make, **settings):
-        """Return a panel that is made of a ``DayRead``."""
+    def picture(self, make, **settings):
+        """Return a picture, without sliders, that is made of a ``DayRead``."""
         return PagePanel(self, lambda read: make(read, **settings), make.__name__)
 
     def lift_panel(self, make, **settings):

@@ -56,7 +56,7 @@ page.button()
 # From 1,800 to 1,200 nothing is lost: that is another limit. What is lost begins below 1,200.
 
 # %% folded
-four = page.panel(FourFigures)
+four = page.picture(FourFigures)
 NumberPrediction(
     "The loading point of the Penny Rope lets 1,200 an hour through on average. How many get to the top on a day with its usual stops, a line standing all day?",
     right=lambda: four.panel.simulated,
@@ -85,7 +85,7 @@ page.show(lambda read: day_against_sheet(read.line, read.readings, read.tables))
 # Here is the line of one lift over a few minutes, every start drawn from the readiness of the riders. Let one rider miss the grab: the hole travels up the line and arrives at the top a ride time later. Then let the rope stop for 30 s. *One start on* goes step by step; nothing moves unasked.
 
 # %% folded
-page.panel(DisturbedLine)
+page.picture(DisturbedLine)
 
 # %% [markdown]
 # A missed grab costs one place at the top, always just one: the slot goes up empty, and whoever missed takes the next. The stop of 30 s costs far more than the ten starts that fit into it. Everybody on the rope lets go, and for a whole ride time after the restart nobody arrives.
@@ -167,7 +167,7 @@ Prediction(
         "The best two minutes, times thirty": "Chance has chosen them. Nobody would believe the worst two.",
     },
     right="The rate of the clean minutes",
-    opens=page.panel(CountedMinutes),
+    opens=page.picture(CountedMinutes),
 )
 
 # %% [markdown]
@@ -211,34 +211,23 @@ Prediction(
 # %% [markdown]
 # ## The same, told as a process
 #
-# The simulation above never steps through time: it adds up slots. A second telling follows each rider through the day: come, wait for the place, take it, leave it. It is slower, and reads like the hill. Both get the same draws here, 200 riders who come at random.
+# The simulation above never steps through time: it adds up slots. A rider starts at the later of two times: when the rider came, and when the one before was done. A second telling follows each rider: come, wait for the place, take it, leave it. It is a thousand times slower, and reads like the hill:
+#
+# ```python
+# def rider(comes, slot):
+#     yield hill.timeout(comes)
+#     with place.request() as turn:
+#         yield turn
+#         waits.append(hill.now - comes)
+#         yield hill.timeout(slot)
+# ```
+#
+# Two tellings that share no line check one another. Both get the same draws here.
 
 # %%
-import numpy as np
-import simpy
+from liftcalc.simulation.second_telling import two_tellings
 
-random = np.random.default_rng(2026)
-comes, slots = np.sort(random.uniform(0, 700, 200)), np.maximum(random.lognormal(1.03, 0.35, 200), 2.0)
-hill, waits = simpy.Environment(), []
-place = simpy.Resource(hill)
-
-def rider(comes, slot):
-    yield hill.timeout(comes)
-    with place.request() as turn:
-        yield turn
-        waits.append(hill.now - comes)
-        yield hill.timeout(slot)
-
-# %% [markdown]
-# The first telling in two lines. A rider starts at the later of two times: when the rider came, and when the one before was done. So take the slots of all before off the clock, keep the latest arrival so far, and put the slots on again.
-
-# %%
-for come, slot in zip(comes, slots):
-    hill.process(rider(come, slot))
-hill.run()
-before = np.cumsum(slots) - slots
-ours = np.maximum.accumulate(comes - before) + before - comes
-print(f"mean wait {np.mean(waits):.2f} s and {ours.mean():.2f} s; apart by {abs(ours - waits).max():.6f} s at most")
+page.show(lambda read: two_tellings(read.day))
 
 # %% [markdown]
 # ## Exercises

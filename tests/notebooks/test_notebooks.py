@@ -54,7 +54,11 @@ def test_outputs_are_normalised(path):
 
 @each
 def test_order_of_parts(path):
-    text = prose(read(path))
+    cells = read(path).cells  # a prediction stands in the text, or is a widget
+    guess = {True: "**Predict.**", False: ""}
+    text = "\n".join(
+        cell.source if cell.cell_type == "markdown" else guess["Prediction(" in cell.source] for cell in cells
+    )
     marks = [
         "# ",
         "To run this page",
@@ -136,10 +140,8 @@ def test_each_panel_has_its_words_its_legend_its_questions_and_its_table(path):
         around = re.search(rf"{name}\.around\(\"\w+\"\)", text)  # three settings around what the lift has
         assert around or settings[1].count("Q(") == 3, f"{name}: a table at three settings"
     stills = [o.data["text/html"] for c in code_cells(notebook) for o in c.outputs if "<img" in str(o.get("data"))]
-    assert len(stills) == len(names)
-    for still in stills:
-        alt = re.search(r'<img alt="([^"]+)"', still)[1]
-        assert "Result: " in alt
+    said = [re.search(r'<img alt="([^"]+)"', still)[1] for still in stills]  # all have words; a panel its result
+    assert len([alt for alt in said if "Result: " in alt]) == len(names)
 
 
 @each

@@ -1,10 +1,11 @@
 """A slider with its number box: ranges, echoes of the page, numbers between two steps."""
 
+import ipywidgets as widgets
 import pytest
 from reading_panels import status
 
 from liftcalc import Q
-from liftcalc.panels import CapacityPanel, notebook_state
+from liftcalc.panels import CapacityPanel, IntervalPanel, LoadingDayPanel, notebook_state
 
 
 def test_a_value_outside_the_range_is_told_and_the_last_good_one_stays():
@@ -36,3 +37,10 @@ def test_a_typed_number_between_two_steps_is_kept():
     panel.rows[1].slider.value = 7.1  # what the page echoes
     assert panel.given["spacing"] == Q(7.123, "m")
     assert panel.rows[1].box.value == 7.123
+
+
+def test_many_rows_stand_in_two_columns_and_few_one_below_another():
+    day, few = LoadingDayPanel(), IntervalPanel()
+    (grid,) = [child for child in day.children if isinstance(child, widgets.GridBox)][:1]
+    assert list(grid.children) == [row.row for row in day.rows]
+    assert [row.row for row in few.rows] == list(few.children[1 : 1 + len(few.rows)])

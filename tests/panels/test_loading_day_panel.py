@@ -25,6 +25,25 @@ def test_a_slider_moves_the_mean_of_all_classes():
     assert calm.steps["uneven starts"] == calm.steps["misses"] > calm.steps["slow-downs"]
 
 
+def test_the_setting_before_a_move_stays_dotted_until_the_next():
+    panel, now = LoadingDayPanel(invented_day=Q(14, "")), [0.0]
+    panel.picture._clock = lambda: now[0]
+    panel.refresh()
+    begin, words = panel.picture._outlines, "dotted: the setting before"
+    for step, stop_time in enumerate((40, 50, 60)):
+        now[0] = 10 + 0.3 * step
+        panel.state.set("stop_time", Q(stop_time, "s"), panel)
+        assert words in panel.picture.html.value
+        assert begin in panel.picture.html.value, "steps that follow at once are one move"
+    now[0] = 20.0
+    at_60 = panel.picture._outlines
+    panel.state.set("stop_time", Q(70, "s"), panel)
+    assert at_60 in panel.picture.html.value
+    assert begin not in panel.picture.html.value
+    panel.state.use_units("us" if panel.state.system == "metric" else "metric")
+    assert words not in panel.picture.html.value, "other axes"
+
+
 REFUSED = [
     (lambda: LoadingDayPanel(*demo_line("Lantern Double")),
      "loading_day: Lantern Double is a fixed chair, whose carriers come by a clock of their own. Give a line that is "

@@ -1,6 +1,5 @@
 """Pages that speak of the reader's own sheets: the button, the parts that follow, what a bad file leaves as it was."""
 
-import datetime
 from dataclasses import replace
 
 import numpy as np
@@ -8,7 +7,7 @@ import pytest
 from example_tow import G
 from messages import refuses
 from places import DATA
-from reading_panels import status
+from reading_panels import bring, status
 
 from liftcalc import Q
 from liftcalc.fieldwork import summary
@@ -32,17 +31,7 @@ from liftcalc.panels import (
 
 PENNY, CHAIR = DATA / "hill/1_penny_rope.csv", DATA / "hill/4_lantern_double.csv"
 GONDOLA, TRAM = DATA / "kinds/09_gondola.csv", DATA / "kinds/10_reversible_tram.csv"
-NOW = datetime.datetime(2026, 2, 14, tzinfo=datetime.UTC)
 HEADING = b"quantity,value,unit,plus_minus,method,note\n"
-
-
-def bring(button, *files):
-    """Let files come by a button, as the page hands them over: paths, or pairs of name and bytes."""
-    came = [file if isinstance(file, tuple) else (file.name, file.read_bytes()) for file in files]
-    button.upload.value = tuple(
-        {"name": name, "type": "text/csv", "size": len(raw), "content": memoryview(raw), "last_modified": NOW}
-        for name, raw in came
-    )
 
 
 @pytest.fixture
