@@ -13,6 +13,7 @@ from pint import Quantity
 from liftcalc.units import PlainError, Q, checked_magnitude, parsed_unit
 
 MOST_PEOPLE = 100_000  # for whom the recursion, one person after another, takes a second
+EVEN = 1e-6  # part by which waits may differ and still be equal
 
 
 @dataclass(frozen=True)
@@ -92,6 +93,59 @@ def closed_crowd(crowd, *, loading_time, ride_and_descent, shares=None):
         Q(sizes, "person"), Q(3600 * riders, "person/hour"), Q(wait, "s"), Q(riders * wait, "person"),
         Q(3600 * rides / sizes, "1/hour"),
     )  # fmt: skip
+
+
+def even_shares(crowd, *, loading_time, ride_and_descent):
+    """Return the shares of the rides at which a closed crowd waits equally long for each of its lifts.
+
+    Riders who see the lines and go to the shorter wait come to these shares by themselves.
+
+    Parameters
+    ----------
+    crowd : Quantity [person]
+        People who ski these lifts and nothing else: a whole number.
+    loading_time : Quantity [s]
+        Mean time that one person takes at the loading point, one value for each lift.
+    ride_and_descent : Quantity [s]
+        Time of one ride and one descent, without waiting and loading: one value, or one for each lift.
+
+    Returns
+    -------
+    Quantity []
+        One share for each lift. Where nobody ever waits, they are as the capacities of the lifts.
+
+    Raises
+    ------
+    UnitError, PlainError
+        As ``closed_crowd``.
+
+    Examples
+    --------
+    >>> even_shares(
+    ...     Q(120, "person"), loading_time=Q([3, 7], "s"), ride_and_descent=Q([180, 240], "s")
+    ... ).magnitude.round(2)
+    array([0.72, 0.28])
+    """
+    lifts = np.size(getattr(loading_time, "magnitude", loading_time))
+    people, loading, away, _ = _taken(crowd, loading_time, ride_and_descent, Q(np.full(lifts, 1 / lifts), ""))
+    by_capacity = (1 / loading) / np.sum(1 / loading)
+    if lifts == 1 or people == 1:
+        return Q(by_capacity, "")
+
+    def shares_of(leanings):
+        weights = by_capacity * np.exp([0.0, *leanings])
+        return weights / weights.sum()
+
+    def uneven(leanings):
+        _, spent = _several_lifts(people, loading, away, shares_of(leanings))
+        return np.diff(np.log(spent[-1] - loading))
+
+    from scipy.optimize import root
+
+    found = root(uneven, np.zeros(lifts - 1))
+    if not np.max(np.abs(uneven(found.x))) < EVEN:
+        raise PlainError("even_shares: no shares make the waits equal. Give loading times that differ less.")
+    return Q(shares_of(found.x), "")
 
 
 def _one_lift(people, loading, away):

@@ -42,7 +42,7 @@ def test_littles_law_holds_in_the_laps(crowd):
 
 def test_the_rate_is_that_of_mean_value_analysis_done_by_hand():
     panel = LapsPanel(crowd=Q(40, "person"))
-    away = (panel.given["ride_time"] + panel.given["descent_time"]).m_as("s")
+    away = sum(panel.given[name].m_as("s") for name in ("ride_time", "descent_time", "rest_time"))
     at_the_lift = rate = 0.0
     for crowd in range(1, 41):  # who comes meets the line of a crowd smaller by one; a start takes 3 s
         rate = crowd / (away + 3 * (1 + at_the_lift))
