@@ -11,7 +11,7 @@ from liftcalc.formulas.waiting import line_growth, mean_wait_constant, mean_wait
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.quantity_text import show
 from liftcalc.simulation.closed_crowd import closed_crowd
-from liftcalc.simulation.fluid_line import fluid_line
+from liftcalc.simulation.waiting_words import HOUR, line_of_first_hour
 from liftcalc.units import Q
 
 
@@ -29,7 +29,7 @@ class LiftLinePanel(Panel):
     title = "The line of the first hour: who came, and who got on"
     control_names = ("rush_arrivals", "rush_length", "later_arrivals", "governed_capacity", "time_looked_at")
     first_row, note_lines = 4, 4
-    hour = Q(60, "minute")
+    hour = HOUR
     most = 1600  # persons on the chart: no sliders send more
 
     def make_picture(self):
@@ -37,12 +37,10 @@ class LiftLinePanel(Panel):
 
     def _line(self, given):
         """Return the line as a fluid."""
-        rush, rates = given["rush_length"].m_as("minute"), [given["rush_arrivals"], given["later_arrivals"]]
-        begins, lasts = Q([0, rush], "minute"), Q([rush, self.hour.m_as("minute") - rush], "minute")
-        persons = Q([rate.m_as("pph") for rate in rates], "pph") * lasts
-        return fluid_line(
-            begins=begins, lasts=lasts, persons=persons.to("person"), hourly_capacity=given["governed_capacity"]
-        )
+        return line_of_first_hour(
+            rush_arrivals=given["rush_arrivals"], rush_length=given["rush_length"],
+            later_arrivals=given["later_arrivals"], hourly_capacity=given["governed_capacity"],
+        )  # fmt: skip
 
     def compute(self, given):
         found, capacity = self._line(given), given["governed_capacity"]

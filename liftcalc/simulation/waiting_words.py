@@ -17,6 +17,34 @@ from liftcalc.simulation.fluid_line import fluid_line
 from liftcalc.tables import Table
 from liftcalc.units import Q
 
+HOUR = Q(60, "minute")
+
+
+def line_of_first_hour(*, rush_arrivals, rush_length, later_arrivals, hourly_capacity):
+    """Return the line of a first hour: a rush from the opening on, and fewer arrivals after it.
+
+    Parameters
+    ----------
+    rush_arrivals, later_arrivals : Quantity [person/hour]
+        Persons an hour who join in the rush, and after it until the hour is over; then nobody comes.
+    rush_length : Quantity [minute]
+        How long the rush lasts: less than an hour.
+    hourly_capacity : Quantity [person/hour]
+        How many an hour get on.
+
+    Returns
+    -------
+    FluidLine
+        Its times count from the opening.
+    """
+    rush, hour = rush_length.m_as("minute"), HOUR.m_as("minute")
+    lasts = Q([rush, hour - rush], "minute")
+    rates = Q([rush_arrivals.m_as("pph"), later_arrivals.m_as("pph")], "pph")
+    return fluid_line(
+        begins=Q([0, rush], "minute"), lasts=lasts, persons=(rates * lasts).to("person"),
+        hourly_capacity=hourly_capacity,
+    )  # fmt: skip
+
 
 def line_of_arrivals(arrivals, hourly_capacity):
     """Return the line that a table of arrivals makes.
