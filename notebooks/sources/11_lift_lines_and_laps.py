@@ -19,8 +19,8 @@
 #
 # **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
 #
-# - A waiting line stands clear of the track, of rope, belt and carriers, and leaves the way out of the unload area free. On every lift.
-# - People an hour is no contest. A line is no reason to hurry a start: who is hurried misses, falls or is hurt, and the line waits for that too.
+# - On every lift a waiting line stands clear of the track, of rope, belt and carriers, and leaves the way out of the unload area free.
+# - People an hour is no contest. A line is no reason to hurry a start: whoever is hurried misses, falls or is hurt.
 # - Whoever counts arrivals stands at the end of the line, outside the track. An attendant on duty does not count.
 #
 # Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
@@ -140,7 +140,7 @@ chance_table(Q(900, "pph"), tow, day)
 # %% [markdown]
 # Two come at once, then nobody for ten seconds: the empty places are lost, the two wait. The names in brackets are those of the books. Even starts, M/D/1, make the shortest wait: by hand, 0.75 × 3 s ÷ (2 × 0.25) = 4.5 s. Exponential ones, M/M/1, make twice that. Real riders stand between: quick ones wait for the rope, 2.0 s behind the last start, and slow ones hold up the others. The wait grows with the mean **square** of the loading times, not with their mean. Misses and stops are left out; they make it longer.
 #
-# The nearer to full, the worse: at 900 an hour (75 %) 4.5 s with even starts, at 1,140 (95 %) 28.5 s. And these seconds do not add to the minutes of the rush: while a line stands, chance makes nobody wait longer on average.
+# The nearer to full, the worse: at 900 an hour (75 %) 4.5 s with even starts, at 1,140 (95 %) 28.5 s. Do not add these seconds to the minutes of the rush: they answer another question, how long people wait on a steady day without a rush.
 #
 # ### Carriers come by the clock
 #
@@ -166,7 +166,7 @@ Prediction(
     {
         "About 2,360: a lap takes 183 s": "120 × 3,600 s ÷ 183 s: so it would be without a line. But one rider starts every 3 s.",
         "1,200, ten laps each": "One every 3 s, shared by 120. A lap takes 360 s then: 183 s as before, and 177 s in line.",
-        "Fewer than 1,200: they are in each other's way": "A line takes nothing from the rope: while somebody stands there, no place goes empty.",
+        "Fewer than 1,200: they are in each other's way": "A line that stands clear takes nothing from the rope: while somebody waits, no place goes empty.",
     },
     right="1,200, ten laps each",
     opens=laps_panel,
@@ -216,7 +216,7 @@ lifts = {"Penny Rope": (Q(3, "s"), Q(180, "s")), "Long Platter": (Q(7, "s"), Q(3
 crowd_on_lifts(Q(120, "person"), lifts, [(0.5, 0.5), (0.7, 0.3), None])
 
 # %% [markdown]
-# The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope runs half empty. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. Nobody has built anything. A sign with the two waits does it. (Loading times are taken as exponential at both; a carrier by the clock is evener.)
+# The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope carries less than half of its 1,200. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. Nobody has built anything. A sign with the two waits does it. (Loading times are taken as exponential at both; a carrier by the clock is evener.)
 
 # %% [markdown]
 # ## And the slope?

@@ -51,6 +51,15 @@ def test_the_rate_is_that_of_mean_value_analysis_done_by_hand():
     assert rate < min(1 / 3, 40 / (away + 3))
 
 
+def test_a_rest_is_taken_out_of_the_wait_while_a_line_stands():
+    laps = {"crowd": Q(120, "person"), "ride_time": Q(45, "s"), "descent_time": Q(75, "s")}
+    found = [LapsPanel(**laps, rest_time=Q(rest, "s")).results for rest in (0, 60)]
+    waits = [each["a lap: in line"].m_as("s") for each in found]
+    assert waits[0] - waits[1] == pytest.approx(60, abs=1e-6)
+    assert waits[1] == pytest.approx(120 * 3 - 183, abs=1e-6)  # ten laps an hour: 360 s, and 183 s of them elsewhere
+    assert [each["people an hour"].m_as("pph") for each in found] == pytest.approx([1200, 1200])
+
+
 @pytest.mark.parametrize("kind", [LiftLinePanel, LapsPanel])
 def test_no_end_of_a_slider_fails(kind):
     panel = kind()

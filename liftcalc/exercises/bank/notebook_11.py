@@ -36,15 +36,16 @@ def _crowd(n, time):
 
 
 def _full(n, time=None, area=None):
-    return slope_capacity(n.guideline, area or n.area, time or n.descent)
+    hectares = area or n.area.m_as("")
+    return slope_capacity(Q(n.guideline.m_as("person"), "person/hectare"), Q(hectares, "hectare"), time or n.descent)
 
 
 EXERCISES = (
     NumberExercise(
         id="11.1",
         sort="compute",
-        text="On a Sunday {rush} an hour come to Penny Rope in the first 20 minutes, and then {later} an hour. "
-        "{capacity} an hour get on from the first minute. How long after the opening is the line gone?",
+        text="On a Sunday {rush} come to Penny Rope in the first 20 minutes, and then {later}. The rope lets "
+        "{capacity} get on, from the first minute. How long after the opening is the line gone?",
         given={
             "rush": Drawn("pph", 1600, 1350, 1700, 50),
             "later": Drawn("pph", 600, 400, 700, 50),
@@ -52,11 +53,12 @@ EXERCISES = (
         },
         figures=lambda n: {
             "line": persons_from_flow(line_growth(arrival_rate=n.rush, hourly_capacity=n.capacity), RUSH),
+            "gone": _line(n).clears_at.to("minute"),
             "shrinks": -line_growth(arrival_rate=n.later, hourly_capacity=n.capacity),
         },
         unit="minute",
         within=0.2,
-        right=lambda n: _line(n).clears_at.to("minute"),
+        right=lambda n: n.gone,
         roads=(
             Road(
                 Mistake(
@@ -98,8 +100,8 @@ EXERCISES = (
             f"{n.line.m_as('person'):.1f} persons in 20 minutes.",
             f"Then it shrinks by {show(n.capacity)} − {show(n.later)} = {show(n.shrinks)}: {n.line.m_as('person'):.1f} "
             f"÷ {n.shrinks.m_as('pph'):,.0f} h = {show((n.line / n.shrinks).to('minute'))}.",
-            f"20 min + {show((n.line / n.shrinks).to('minute'))} = {show(_after(n, n.line, n.shrinks))} after the "
-            "opening. Assumed: people come evenly, and the rope does not stand.",
+            f"20 min + {show((n.line / n.shrinks).to('minute'))} = {show(n.gone)} after the opening. "
+            "Assumed: people come evenly, and the rope does not stand.",
         ),
     ),
     NumberExercise(
@@ -108,7 +110,7 @@ EXERCISES = (
         text="A board in the line of Lantern Double says: {printed} from here. {people} stand between board and "
         "chair; a double chair comes every {interval}, and every seat is taken. The figure has a mistake in it. What "
         "should the board say?",
-        given={"people": Drawn("person", 80, 40, 100, 4), "interval": Drawn("s", 7.5, 6, 9, 0.5)},
+        given={"people": Drawn("person", 60, 40, 100, 4), "interval": Drawn("s", 7, 6, 9, 0.5)},
         figures=lambda n: {
             "printed": (n.people.m_as("person") * n.interval).to("minute"),
             "chairs": n.people / DOUBLE,
@@ -153,8 +155,8 @@ EXERCISES = (
     ChoiceExercise(
         id="11.3",
         sort="judge",
-        text="On a quiet day {arrivals} an hour come to Penny Rope, each without regard to the others, and {governed} "
-        "an hour can get on. What is to be said of the wait?",
+        text="On a quiet day {arrivals} come to Penny Rope, each without regard to the others, and {governed} can get "
+        "on. What is to be said of the wait?",
         given={"arrivals": Drawn("pph", 960, 800, 1000, 20), "governed": Drawn("pph", 1200, 1150, 1250, 10)},
         figures=lambda n: {
             "start": Q(SECONDS_PER_HOUR / n.governed.m_as("pph"), "s"),
@@ -271,11 +273,11 @@ EXERCISES = (
     NumberExercise(
         id="11.5",
         sort="backwards",
-        text="At Lantern Double {rate} an hour get on. Somebody walks along for a whole lap with a watch: {wait} in "
-        "line, {ride} on the chair, {descent} down to the line again. How many people ski on this lift?",
+        text="Lantern Double carries {rate}. Somebody times a guest through a whole lap, from outside the track: "
+        "{wait} in line, {ride} on the chair, {descent} down to the line again. How many people ski on this lift?",
         given={
-            "rate": Drawn("pph", 600, 500, 700, 20),
-            "wait": Drawn("minute", 2, 1.5, 3, 0.5),
+            "rate": Drawn("pph", 850, 700, 950, 10),
+            "wait": Drawn("minute", 2.5, 1.5, 3, 0.5),
             "ride": Drawn("s", 290, 285, 300, 5),
             "descent": Drawn("s", 180, 150, 240, 10),
         },
@@ -310,21 +312,22 @@ EXERCISES = (
         steps=lambda n: (
             f"A lap: {n.wait.m_as('s'):.0f} s + {show(n.ride)} + {show(n.descent)} = {show(n.lap)}.",
             f"Little's law: {show(n.rate)} × {n.lap.m_as('s'):.0f} s ÷ 3,600 s = {show(_crowd(n, n.lap))} on average.",
-            f"Of them {show(_crowd(n, n.wait))} stand in line. One walk is one lap: the mean of several says more.",
+            f"Of them {show(_crowd(n, n.wait))} stand in line. One guest is one lap: the mean of several says more.",
         ),
     ),
     NumberExercise(
         id="11.6",
         sort="backwards",
-        text="The beginners' slope of Duckling Belt has {area}. The hill has set itself a guideline of at most "
-        "{guideline} on it. A ride takes {ride}, a descent {descent}. How many an hour may the belt bring up?",
+        text="The beginners' slope of Duckling Belt has {area} hectares. The hill has set itself a guideline of at "
+        "most {guideline} on each hectare. A ride takes {ride}, a descent {descent}. How many an hour may the belt "
+        "bring up?",
         given={
-            "area": Drawn("hectare", 0.3, 0.2, 0.6, 0.1),
-            "guideline": Drawn("person/hectare", 60, 45, 75, 5),
-            "ride": Drawn("s", 150, 120, 180, 10),
-            "descent": Drawn("s", 90, 60, 110, 5),
+            "area": Drawn("", 0.3, 0.2, 0.6, 0.1),
+            "guideline": Drawn("person", 50, 45, 75, 5),
+            "ride": Drawn("s", 135, 125, 145, 5),
+            "descent": Drawn("s", 100, 60, 110, 5),
         },
-        figures=lambda n: {"at_once": Q((n.guideline * n.area).m_as("person"), "person")},
+        figures=lambda n: {"at_once": n.guideline * n.area.m_as("")},
         unit="pph",
         within=1,
         right=lambda n: _full(n),
@@ -342,7 +345,7 @@ EXERCISES = (
             ),
             Road(
                 Mistake("one hectare for the slope", "The area was left out. The slope is no whole hectare."),
-                lambda n: _full(n, area=Q(1, "hectare")),
+                lambda n: _full(n, area=1),
             ),
             Road(
                 Mistake(
@@ -359,7 +362,7 @@ EXERCISES = (
             "First step: riders on the slope at once, by guideline and area.",
         ),
         steps=lambda n: (
-            f"At once: {n.guideline.m_as('person/hectare'):.0f} × {show(n.area)} = {show(n.at_once)}.",
+            f"At once: {show(n.guideline)} × {n.area.m_as(''):g} = {show(n.at_once)}.",
             f"Each is there for {show(n.descent)}: {n.at_once.m_as('person'):g} × 3,600 s ÷ {show(n.descent)} = "
             f"{show(_full(n))}.",
             "A planning figure: at the run-out and at the foot of the belt it is fuller than on average.",
