@@ -1,17 +1,16 @@
 """Counts at the top, minute by minute, as someone wrote them down: by the clock, and of the minutes without a stop."""
 
 import math
-import re
 from dataclasses import dataclass, replace
 
 import numpy as np
 
-from liftcalc.fieldwork.csv_rows import rows_from_bytes
+from liftcalc.fieldwork.cells import CellFault
+from liftcalc.fieldwork.clock_rows import DAY, minute_of_day, number_in, persons_in, rows_by_the_clock
 from liftcalc.fieldwork.faults import Fault, FieldSheetError
 from liftcalc.fieldwork.safe_files import FieldFileError, quoted, read_bytes
 from liftcalc.formulas.capacity import hourly_flow_from_count
 from liftcalc.levels import Capacity
-from liftcalc.quantity_text import read_number
 from liftcalc.uncertainty import count_against_bound
 from liftcalc.units import PlainError, Q
 
@@ -20,8 +19,6 @@ WAITED = ("yes", "no", "some")
 # of gaps, where stops are in the count: the wide end of 1.5 to 1.75, as simulated days of a rope tow have it
 SPREAD_WITH_STOPS = Q(1.75, "")
 ENOUGH_CLEAN = 10  # clean single minutes from which the spread of the gaps can be told
-_TIME = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9])")
-_DAY = 24 * 60  # minutes
 
 
 @dataclass(frozen=True)
@@ -158,14 +155,7 @@ def read_counts(path):
 
 def counts_from_bytes(name, raw):
     """Return the count in a file that came as bytes, such as by a button. See ``read_counts``."""
-    table = rows_from_bytes(name, raw, COLUMNS[:3], "a count minute by minute", COLUMNS)
-    rows, faults = [], []
-    for row in table.rows:
-        try:
-            rows.append(_row(row, table.decimal_comma))
-        except _Cell as fault:
-            faults.append(Fault(row.number, *fault.args))
-    rows.sort(key=lambda row: row.begin)
+    rows, faults = rows_by_the_clock(name, raw, COLUMNS[:3], "a count minute by minute", COLUMNS, _row)
     for one, other in zip(rows, rows[1:], strict=False):
         if other.begin < one.end - 1e-9:
             faults.append(
@@ -178,37 +168,20 @@ def counts_from_bytes(name, raw):
     return MinuteCounts(name, tuple(rows))
 
 
-class _Cell(Exception):
-    """Column and words of a cell that cannot be read."""
-
-
 def _row(row, decimal_comma):
     """Return one row, or say which cell of it is wrong."""
-    cells = row.cells
-    clock = _TIME.fullmatch(cells["from"])
-    if not clock:
-        raise _Cell("from", f"{quoted(cells['from'])} is no time of the clock. Write hours and minutes, such as 10:05.")
-    minutes = _number(cells, "minutes", decimal_comma)
-    if not 0 < minutes <= _DAY:
-        raise _Cell("minutes", f"must be greater than 0, but got {cells['minutes']}. Write how long was counted.")
-    persons = _number(cells, "persons", decimal_comma)
-    if persons < 0 or persons != round(persons):
-        raise _Cell("persons", f"must be a whole number, zero or more, but got {cells['persons']}.")
-    stood = _number(cells, "stop_seconds", decimal_comma) if cells.get("stop_seconds") else 0.0
+    cells, begin = row.cells, minute_of_day(row.cells)
+    minutes = number_in(cells, "minutes", decimal_comma)
+    if not 0 < minutes <= DAY:
+        raise CellFault("minutes", f"must be greater than 0, but got {cells['minutes']}. Write how long was counted.")
+    persons = persons_in(cells, decimal_comma)
+    stood = number_in(cells, "stop_seconds", decimal_comma) if cells.get("stop_seconds") else 0.0
     if not 0 <= stood <= 60 * minutes:
-        raise _Cell("stop_seconds", f"must lie from 0 to {60 * minutes:g}, but got {cells['stop_seconds']}.")
+        raise CellFault("stop_seconds", f"must lie from 0 to {60 * minutes:g}, but got {cells['stop_seconds']}.")
     waited = cells.get("people_waited", "").casefold() or None
     if waited not in (*WAITED, None):
-        raise _Cell("people_waited", f"must be yes, no or some, but got {quoted(cells['people_waited'])}.")
-    begin = 60 * int(clock[1]) + int(clock[2])
-    return CountedMinutes(begin, minutes, int(persons), stood, waited, row.number)
-
-
-def _number(cells, column, decimal_comma):
-    try:
-        return read_number(cells[column], decimal_comma)
-    except PlainError as error:
-        raise _Cell(column, str(error)) from None
+        raise CellFault("people_waited", f"must be yes, no or some, but got {quoted(cells['people_waited'])}.")
+    return CountedMinutes(begin, minutes, persons, stood, waited, row.number)
 
 
 def minutes_to_count(rate, spread_of_gaps, good_to=0.05):

@@ -17,6 +17,7 @@ from liftcalc.panels.power import MotorPanel, PowerPanel
 from liftcalc.panels.prediction import NumberPrediction, Prediction
 from liftcalc.panels.riders import FlowPanel, RidersPanel
 from liftcalc.panels.sheave_and_hand import HandsPanel, SheavePanel, StartingPanel
+from liftcalc.panels.slope import SlopePanel
 from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
 from liftcalc.panels.start_here import StartPanel
 from liftcalc.panels.state import notebook_state
@@ -60,6 +61,7 @@ __all__ = [
     "SharePanel",
     "SheetPage",
     "SheavePanel",
+    "SlopePanel",
     "SpeedRulerPanel",
     "SpreadPanel",
     "StartPanel",

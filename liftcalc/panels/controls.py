@@ -169,6 +169,19 @@ CONTROLS = {
             label="Time looked at", meaning="since the lift opened: where both gaps are drawn"),
         _control("crowd", Q(70, "person"), ("person", 1, 200, 1, 0)),
         _control("descent_time", Q(75, "s"), ("s", 20, 600, 1, 0)),
+        _control("rest_time", Q(0, "s"), ("s", 0, 600, 5, 0),
+            label="Rest", meaning="of each rider in each lap, beside the lift: a chat, a bite, a look"),
+        # the slope
+        _control("people_an_hour", Q(1000, "pph"), ("pph", 50, 2400, 10, 0),
+            label="People an hour", meaning="who come down this slope: counted or simulated, not the ideal"),
+        _control("slope_area", Q(0.4, "hectare"), ("hectare", 0.1, 5, 0.05, 2),
+            meaning="area that riders really ski on"),
+        _control("guideline_from", Q(35, "person/hectare"), ("person/hectare", 1, 150, 1, 0),
+            label="Guideline from", meaning="riders a hectare below which the slope has room to spare: yours, or a "
+            "quoted one"),
+        _control("guideline_to", Q(75, "person/hectare"), ("person/hectare", 1, 150, 1, 0),
+            label="Guideline to", meaning="riders a hectare above which it is too full: yours, or a quoted one"),
+        # cost
         _control("price", Q(35000, "dollar"), ("dollar", 1000, 100000, 500, 0)),
         _control("life", Q(20, "season"), ("season", 1, 40, 1, 0)),
         _control("interest", Q(5, "percent"), ("percent", 0, 15, 0.5, 1),

@@ -11,7 +11,7 @@ from liftcalc.formulas.waiting import line_growth, mean_wait_constant, mean_wait
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.quantity_text import show
 from liftcalc.simulation.closed_crowd import closed_crowd
-from liftcalc.simulation.fluid_line import fluid_line
+from liftcalc.simulation.waiting_words import HOUR, line_of_first_hour
 from liftcalc.units import Q
 
 
@@ -29,7 +29,7 @@ class LiftLinePanel(Panel):
     title = "The line of the first hour: who came, and who got on"
     control_names = ("rush_arrivals", "rush_length", "later_arrivals", "governed_capacity", "time_looked_at")
     first_row, note_lines = 4, 4
-    hour = Q(60, "minute")
+    hour = HOUR
     most = 1600  # persons on the chart: no sliders send more
 
     def make_picture(self):
@@ -37,12 +37,10 @@ class LiftLinePanel(Panel):
 
     def _line(self, given):
         """Return the line as a fluid."""
-        rush, rates = given["rush_length"].m_as("minute"), [given["rush_arrivals"], given["later_arrivals"]]
-        begins, lasts = Q([0, rush], "minute"), Q([rush, self.hour.m_as("minute") - rush], "minute")
-        persons = Q([rate.m_as("pph") for rate in rates], "pph") * lasts
-        return fluid_line(
-            begins=begins, lasts=lasts, persons=persons.to("person"), hourly_capacity=given["governed_capacity"]
-        )
+        return line_of_first_hour(
+            rush_arrivals=given["rush_arrivals"], rush_length=given["rush_length"],
+            later_arrivals=given["later_arrivals"], hourly_capacity=given["governed_capacity"],
+        )  # fmt: skip
 
     def compute(self, given):
         found, capacity = self._line(given), given["governed_capacity"]
@@ -143,7 +141,7 @@ class LapsPanel(Panel):
     """Persons an hour that a crowd of each size makes of one lift, and where the time of a lap goes."""
 
     title = "Laps of a crowd on one lift"
-    control_names = ("crowd", "governed_capacity", "ride_time", "descent_time")
+    control_names = ("crowd", "governed_capacity", "ride_time", "descent_time", "rest_time")
     first_row, note_lines = 3, 3
     largest, most = 200, 2600  # persons, and persons an hour, on the chart
 
@@ -156,16 +154,21 @@ class LapsPanel(Panel):
         return Q(max(1, round(given["crowd"].m_as("person"))), "person")
 
     @staticmethod
+    def _away(given):
+        """Return the time of a lap away from the line and the loading point."""
+        return given["ride_time"] + given["descent_time"] + given["rest_time"]
+
+    @staticmethod
     def _crowds(most, given):
         """Return what each size of a crowd makes, up to the most."""
         return closed_crowd(
             most,
             loading_time=time_for_each(given["governed_capacity"]),
-            ride_and_descent=given["ride_time"] + given["descent_time"],
+            ride_and_descent=LapsPanel._away(given),
         )
 
     def compute(self, given):
-        ride, descent, loading = given["ride_time"], given["descent_time"], time_for_each(given["governed_capacity"])
+        loading = time_for_each(given["governed_capacity"])
         found = self._crowds(self._whole(given), given)
         wait = found.wait[-1, 0]
         return {
@@ -174,9 +177,10 @@ class LapsPanel(Panel):
             "in line, on average": found.line[-1, 0],
             "a lap: in line": wait,
             "loading": loading,
-            "ride": ride,
-            "descent": descent,
-            "one lap in all": wait + loading + ride + descent,
+            "ride": given["ride_time"],
+            "descent": given["descent_time"],
+            "rest": given["rest_time"],
+            "one lap in all": wait + loading + self._away(given),
         }
 
     def note(self):
@@ -188,8 +192,8 @@ class LapsPanel(Panel):
         alone = show(persons_from_flow(capacity, without_line))
         return (
             f"{parts}If everybody came evenly, a line would stand from {alone} on. Assumed: {show(capacity)}, "
-            "governed, no stop; riders get on one by one and ski lap after lap without a rest; loading times differ as "
-            "much as exponential ones. The bounds hold whatever the times are."
+            "governed, no stop; riders get on one by one, lap after lap; loading times differ as much as exponential "
+            "ones. Evener starts carry a little more. The bounds hold whatever the times are."
         )
 
     def _prepare(self):
@@ -206,8 +210,7 @@ class LapsPanel(Panel):
         )
 
     def _move(self):
-        times = {"ride_and_descent": self.given["ride_time"] + self.given["descent_time"],
-                 "loading_time": self.results["loading"]}  # fmt: skip
+        times = {"ride_and_descent": self._away(self.given), "loading_time": self.results["loading"]}
         found, whole = self._crowds(Q(self.largest, "person"), self.given), self._whole(self.given)
         sizes = found.crowd
         bounds = [bound(sizes, **times).m_as("pph") for bound in (crowd_capacity_at_most, crowd_capacity_at_least)]

@@ -13,6 +13,7 @@ from pint import Quantity
 from liftcalc.units import PlainError, Q, checked_magnitude, parsed_unit
 
 MOST_PEOPLE = 100_000  # for whom the recursion, one person after another, takes a second
+EVEN, SMALL, MOST_STEPS = 1e-6, 1e-5, 100  # part by which waits may differ and still be equal; steps to such shares
 
 
 @dataclass(frozen=True)
@@ -81,7 +82,7 @@ def closed_crowd(crowd, *, loading_time, ride_and_descent, shares=None):
     >>> show(found.riders_an_hour[-1]), show(found.wait[-1])
     ('768 pph', '4.6 s')
     """
-    people, loading, away, part = _taken(crowd, loading_time, ride_and_descent, shares)
+    people, loading, away, part = _taken("closed_crowd", crowd, loading_time, ride_and_descent, shares)
     if len(loading) == 1:
         rides, spent = _one_lift(people, float(loading[0]), float(away[0]))
     else:
@@ -92,6 +93,64 @@ def closed_crowd(crowd, *, loading_time, ride_and_descent, shares=None):
         Q(sizes, "person"), Q(3600 * riders, "person/hour"), Q(wait, "s"), Q(riders * wait, "person"),
         Q(3600 * rides / sizes, "1/hour"),
     )  # fmt: skip
+
+
+def even_shares(crowd, *, loading_time, ride_and_descent):
+    """Return the shares of the rides at which a closed crowd waits equally long for each of its lifts.
+
+    Riders who see the lines and go to the shorter wait come to these shares by themselves.
+
+    Parameters
+    ----------
+    crowd : Quantity [person]
+        People who ski these lifts and nothing else: a whole number.
+    loading_time : Quantity [s]
+        Mean time that one person takes at the loading point, one value for each lift.
+    ride_and_descent : Quantity [s]
+        Time of one ride and one descent, without waiting and loading: one value, or one for each lift.
+
+    Returns
+    -------
+    Quantity []
+        One share for each lift. Where nobody ever waits, they are as the capacities of the lifts.
+
+    Raises
+    ------
+    UnitError, PlainError
+        As ``closed_crowd``.
+
+    Examples
+    --------
+    >>> even_shares(
+    ...     Q(120, "person"), loading_time=Q([3, 7], "s"), ride_and_descent=Q([180, 240], "s")
+    ... ).magnitude.round(2)
+    array([0.72, 0.28])
+    """
+    lifts = np.size(getattr(loading_time, "magnitude", loading_time))
+    people, loading, away, _ = _taken(
+        "even_shares", crowd, loading_time, ride_and_descent, Q(np.full(lifts, 1 / lifts), "")
+    )
+    by_capacity = (1 / loading) / np.sum(1 / loading)
+    if lifts == 1 or people == 1:
+        return Q(by_capacity, "")
+
+    def shares_of(leanings):
+        weights = by_capacity * np.exp([0.0, *leanings])
+        return weights / weights.sum()
+
+    def uneven(leanings):
+        _, spent = _several_lifts(people, loading, away, shares_of(leanings))
+        return np.diff(np.log(spent[-1] - loading))
+
+    leanings = np.zeros(lifts - 1)  # how much more than by its capacity each lift but the first is chosen
+    for _ in range(MOST_STEPS):
+        now = uneven(leanings)
+        if np.max(np.abs(now)) < EVEN:
+            return Q(shares_of(leanings), "")
+        slopes = np.array([uneven(leanings + small) - now for small in SMALL * np.eye(lifts - 1)]).T / SMALL
+        step = np.linalg.solve(slopes, now)  # Newton's, and never far at once
+        leanings = leanings - step / max(1.0, float(np.max(np.abs(step))))
+    raise PlainError("even_shares: no shares make the waits equal. Give loading times that differ less.")
 
 
 def _one_lift(people, loading, away):
@@ -119,35 +178,35 @@ def _several_lifts(people, loading, away, part):
     return rides, spent
 
 
-def _taken(crowd, loading_time, ride_and_descent, shares):
+def _taken(function, crowd, loading_time, ride_and_descent, shares):
     """Return the size of the crowd, and a value for each lift, as plain numbers, or say what does not fit."""
 
     def column(name, value, unit, lowest="positive"):
-        number = checked_magnitude("closed_crowd", name, value, unit, parsed_unit(unit), lowest)
+        number = checked_magnitude(function, name, value, unit, parsed_unit(unit), lowest)
         return np.ravel(np.asarray(number, dtype=float))
 
     size = column("crowd", crowd, "person")
     if size.size > 1 or size[0] != round(size[0]) or size[0] > MOST_PEOPLE:
         raise PlainError(
-            f"closed_crowd: crowd must be one whole number, {MOST_PEOPLE:,} at most, but got {_listed(size)}. "
+            f"{function}: crowd must be one whole number, {MOST_PEOPLE:,} at most, but got {_listed(size)}. "
             "Write for example Q(200, 'person')."
         )
     loading = column("loading_time", loading_time, "s")
     away = column("ride_and_descent", ride_and_descent, "s", "not negative")
     if shares is None and loading.size > 1:
         raise PlainError(
-            f"closed_crowd: {loading.size} lifts need shares. Write what share of all rides each gets, such as "
+            f"{function}: {loading.size} lifts need shares. Write what share of all rides each gets, such as "
             "Q([0.7, 0.3], '')."
         )
     part = np.ones(1) if shares is None else column("shares", shares, "", "not negative")
     if part.size != loading.size or away.size not in (1, loading.size):
         raise PlainError(
-            f"closed_crowd: {loading.size} values of loading_time came with {away.size} of ride_and_descent and "
+            f"{function}: {loading.size} values of loading_time came with {away.size} of ride_and_descent and "
             f"{part.size} of shares. Give one of each a lift."
         )
     if abs(part.sum() - 1) > 1e-6:
         raise PlainError(
-            f"closed_crowd: the shares add up to {part.sum():.3f}, not to 1. Write each as a part of all rides, such "
+            f"{function}: the shares add up to {part.sum():.3f}, not to 1. Write each as a part of all rides, such "
             "as Q([0.7, 0.3], '')."
         )
     return int(size[0]), loading, np.broadcast_to(away, loading.shape), part

@@ -24,8 +24,9 @@ class FluidLine:
 
     Parameters
     ----------
-    times, line : Quantity
-        Corners of the line over time, for a chart, and persons in line there; a time that stands twice is a jump.
+    times, line, came : Quantity
+        Corners of the line over time, for a chart, persons in line there, and persons who have come so far; a time
+        that stands twice is a jump.
     longest_line : Quantity [person]
         Most persons in line at once.
     longest_at : Quantity [s]
@@ -40,12 +41,36 @@ class FluidLine:
 
     times: Quantity
     line: Quantity
+    came: Quantity
     longest_line: Quantity
     longest_at: Quantity
     clears_at: Quantity | None
     total_wait: Quantity
     mean_wait: Quantity
     longest_wait: Quantity
+
+    @property
+    def _with_a_line(self):
+        """Whether a line stands, from each corner to the next."""
+        line = self.line.magnitude
+        return (line[1:] + line[:-1]) > 0
+
+    @property
+    def met_a_line(self):
+        """Persons who met a line, or made one, and so waited."""
+        return Q(float(np.sum(np.diff(self.came.m_as("person"))[self._with_a_line])), "person")
+
+    @property
+    def mean_wait_of_those(self):
+        """Mean wait of those who met a line; None where there never was one."""
+        return (self.total_wait / self.met_a_line).to("s") if self._with_a_line.any() else None
+
+    @property
+    def spells(self):
+        """From when to when a line stood, in seconds, one pair after another."""
+        times, stood = self.times.m_as("s"), np.concatenate([[False], self._with_a_line, [False]]).astype(int)
+        turns = np.flatnonzero(np.diff(stood))
+        return [(float(times[start]), float(times[end])) for start, end in turns.reshape(-1, 2)]
 
     def __str__(self):
         if self.clears_at is None:
@@ -162,7 +187,7 @@ def _summary(times, line, came):
     most = int(np.argmax(line))
     clears_at = Q(times[standing[-1] + 1], "s") if standing.size else None
     return FluidLine(
-        Q(times, "s"), Q(line, "person"), Q(line[most], "person"), Q(times[most], "s"), clears_at,
+        Q(times, "s"), Q(line, "person"), Q(came, "person"), Q(line[most], "person"), Q(times[most], "s"), clears_at,
         Q(total_wait / 3600, "person*hour"), Q(total_wait / came[-1], "s"),
         Q(_longest_wait(times, came, came - line), "s"),
     )  # fmt: skip

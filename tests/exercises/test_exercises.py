@@ -460,6 +460,8 @@ def test_references_against_sums_done_by_hand():
         "9.7": 3600 / (2.5 + 3.2 * 2.718281828459045 ** (-2.5 / 3.2)),
         "10.1": 3600 / (0.5 * 2.6 + 0.3 * 3.8 + 0.2 * 3.3), "10.2": 1125 * 0.92, "10.3": 6 * (35 + 46) * 1000 / 3600,
         "10.5": (1.96 * 0.6 / 0.05) ** 2 / 16, "10.6": 460 * 3600 / (3600 - 4 * 50),
+        "11.1": 20 + 600 * 20 / 60 / 400 * 60, "11.2": 60 / 2 * 7 / 60, "11.4": 3600 / 3.2,
+        "11.5": 850 * (2.5 * 60 + 290 + 180) / 3600, "11.6": 50 * 0.3 * 3600 / 100,
         "0.5": 1200 * 24.4 / 0.3048, "1.4": 0.4 * 3600 - 3600 * 2.9 / 8.2, "4.6": 500 * 400 * 0.2 / 1.04**0.5 / 0.3048,
     }  # fmt: skip
     assert set(by_hand) == set(NUMBERS)
@@ -523,6 +525,8 @@ def test_printed_mistakes_are_the_mistakes_they_are_said_to_be():
         assert n.by_thirty.m_as("pph") == 30 * n.counted.m_as("person")
         assert n.on_average.m_as("person") == pytest.approx(n.governed.m_as("pph") / 30)
         assert n.on_average < n.counted < n.most
+        n = Posed(BANK["11.2"], name).numbers
+        assert n.printed.m_as("minute") * 60 == pytest.approx(n.people.magnitude * n.interval.m_as("s"))
 
 
 @pytest.mark.parametrize("id", BANK)

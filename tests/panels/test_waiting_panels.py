@@ -42,13 +42,22 @@ def test_littles_law_holds_in_the_laps(crowd):
 
 def test_the_rate_is_that_of_mean_value_analysis_done_by_hand():
     panel = LapsPanel(crowd=Q(40, "person"))
-    away = (panel.given["ride_time"] + panel.given["descent_time"]).m_as("s")
+    away = sum(panel.given[name].m_as("s") for name in ("ride_time", "descent_time", "rest_time"))
     at_the_lift = rate = 0.0
     for crowd in range(1, 41):  # who comes meets the line of a crowd smaller by one; a start takes 3 s
         rate = crowd / (away + 3 * (1 + at_the_lift))
         at_the_lift = rate * 3 * (1 + at_the_lift)
     assert panel.results["people an hour"].m_as("person/s") == pytest.approx(rate, rel=1e-9)
     assert rate < min(1 / 3, 40 / (away + 3))
+
+
+def test_a_rest_is_taken_out_of_the_wait_while_a_line_stands():
+    laps = {"crowd": Q(120, "person"), "ride_time": Q(45, "s"), "descent_time": Q(75, "s")}
+    found = [LapsPanel(**laps, rest_time=Q(rest, "s")).results for rest in (0, 60)]
+    waits = [each["a lap: in line"].m_as("s") for each in found]
+    assert waits[0] - waits[1] == pytest.approx(60, abs=1e-6)
+    assert waits[1] == pytest.approx(120 * 3 - 183, abs=1e-6)  # ten laps an hour: 360 s, and 183 s of them elsewhere
+    assert [each["people an hour"].m_as("pph") for each in found] == pytest.approx([1200, 1200])
 
 
 @pytest.mark.parametrize("kind", [LiftLinePanel, LapsPanel])

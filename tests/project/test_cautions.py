@@ -70,6 +70,15 @@ MUST_STAND = [
     ("A stop is there for whoever has fallen. It is never a loss to argue away", ("10",)),
     ("An attendant on duty watches people and does not count.", ("10",)),
     ("People an hour is no contest.", ("10",)),
+    ("licensed people decide.", ("11",)),
+    ("Planning figures only, no design:", ("11",)),
+    ("An attendant on duty does not count.", ("11",)),
+    ("People an hour is no contest.", ("11",)),
+    (
+        "On every lift a waiting line stands clear of the track, of rope, belt and carriers, and leaves the way out of "
+        "the unload area free.",
+        ("11",),
+    ),
     (
         "Only licensed people, the maker and the authority change spacing, line speed and stop gates.",
         ("02", "08", "09"),
@@ -77,7 +86,9 @@ MUST_STAND = [
 ]
 
 
-@pytest.mark.parametrize(("words", "places"), MUST_STAND, ids=[words[:50] for words, _ in MUST_STAND])
+@pytest.mark.parametrize(
+    ("words", "places"), MUST_STAND, ids=[f"{words[:50]} {places[0]}" for words, places in MUST_STAND]
+)
 def test_stands_wherever_someone_may_act_on_a_lift(words, places):
     assert [place for place in places if words not in plain(STANDS[place])] == []
 

@@ -6,12 +6,13 @@ import time
 
 import numpy as np
 import pytest
+import simpy
 from hypothesis import given
 from hypothesis import strategies as st
 from messages import refuses, table_of_messages
 
 from liftcalc import Q, UnitError, crowd_capacity_at_least, crowd_capacity_at_most
-from liftcalc.simulation.closed_crowd import closed_crowd
+from liftcalc.simulation.closed_crowd import closed_crowd, even_shares
 
 
 def crowd_of(people, loading, away, shares=None):
@@ -130,6 +131,77 @@ def test_two_lifts_alike_share_all_and_a_lift_without_riders_stands_empty():
     assert not beside.riders_an_hour[:, 1].magnitude.any()
 
 
+def test_own_figure_sixty_one_people_whose_loading_times_are_all_alike():
+    assert crowd_of(61, 3.0, 180.0).riders_an_hour[-1, 0].m_as("pph") == pytest.approx(1096, abs=0.5)
+    runs = np.array([laps_by_the_clock(61, 3.0, 180.0, np.random.default_rng(seed), 6_000) for seed in range(12)])
+    error = runs.std(ddof=1) / runs.size**0.5
+    assert error < 4, "the runs say enough"
+    assert abs(runs.mean() - 1125) < 4 * error
+
+
+def laps_by_processes(people, loading, away, shares, seed, until):
+    """Return riders an hour and mean wait at each lift, from a model of processes: one for each person."""
+    generator, lifts = np.random.default_rng(seed), len(loading)
+    world = simpy.Environment()
+    places = [simpy.Resource(world) for _ in range(lifts)]
+    begun, waited = np.zeros(lifts), np.zeros(lifts)
+
+    def person():
+        while True:
+            lift = int(generator.choice(lifts, p=shares))
+            came = world.now
+            with places[lift].request() as turn:
+                yield turn
+                if came > until / 10:
+                    begun[lift] += 1
+                    waited[lift] += world.now - came
+                yield world.timeout(generator.exponential(loading[lift]))
+            yield world.timeout(away[lift] * generator.uniform(0.5, 1.5))
+
+    for _ in range(people):
+        world.process(person())
+    world.run(until)
+    return begun * 3600 / (0.9 * until), waited / begun
+
+
+def test_against_a_model_of_processes():
+    setting = 12, [3.0, 7.0], [20.0, 30.0], [0.7, 0.3]
+    runs = np.array([laps_by_processes(*setting, seed, until=5_000) for seed in range(8)])
+    mean, error = runs.mean(axis=0), runs.std(axis=0, ddof=1) / len(runs) ** 0.5
+    found = crowd_of(*setting)
+    exact = np.array([found.riders_an_hour[-1].m_as("pph"), found.wait[-1].m_as("s")])
+    assert np.all(error < 0.06 * exact), "the runs say enough"
+    assert np.all(np.abs(mean - exact) < 4 * error)
+
+
+EVENS = [  # people, loading times [s], ride and descent [s]
+    (2, [3.0, 7.0], [180.0, 300.0]),
+    (120, [3.0, 7.0], [180.0, 300.0]),
+    (90, [3.0, 3.0], [60.0, 400.0]),
+    (60, [2.0, 6.0, 11.0], [0.0, 90.0, 500.0]),
+]
+
+
+@pytest.mark.parametrize(("people", "loading", "away"), EVENS)
+def test_even_shares_make_equal_waits(people, loading, away):
+    times = {"loading_time": Q(loading, "s"), "ride_and_descent": Q(away, "s")}
+    shares = even_shares(Q(people, "person"), **times)
+    assert shares.magnitude.sum() == pytest.approx(1)
+    waits = closed_crowd(Q(people, "person"), **times, shares=shares).wait[-1].m_as("s")
+    np.testing.assert_allclose(waits, waits.mean(), rtol=1e-5)
+
+
+def test_even_shares_of_lifts_alike_and_of_a_very_large_crowd():
+    alike = even_shares(Q(50, "person"), loading_time=Q([4, 4], "s"), ride_and_descent=Q(120, "s"))
+    np.testing.assert_allclose(alike.magnitude, [0.5, 0.5], rtol=1e-6)
+    many = even_shares(Q(3000, "person"), loading_time=Q([3, 6], "s"), ride_and_descent=Q(120, "s"))
+    np.testing.assert_allclose(many.magnitude, [2 / 3, 1 / 3], rtol=5e-3)  # as their capacities: both are full
+    alone = even_shares(Q(1, "person"), loading_time=Q([3, 6], "s"), ride_and_descent=Q(120, "s"))
+    np.testing.assert_allclose(alone.magnitude, [2 / 3, 1 / 3])
+    one = even_shares(Q(9, "person"), loading_time=Q(3, "s"), ride_and_descent=Q(9, "s"))
+    assert one.magnitude.tolist() == [1]
+
+
 @pytest.mark.parametrize("lifts", [1, 5])
 def test_ten_thousand_riders_in_a_tenth_of_a_second(lifts):
     spent = []
@@ -139,6 +211,14 @@ def test_ten_thousand_riders_in_a_tenth_of_a_second(lifts):
         spent.append(time.process_time() - begun)
     assert min(spent) < 0.1
     assert found.riders_an_hour[-1].m_as("pph").sum() == pytest.approx(1200 * lifts, rel=1e-3)
+
+
+def test_shares_that_are_not_found_are_not_given(monkeypatch):
+    monkeypatch.setattr("liftcalc.simulation.closed_crowd.MOST_STEPS", 1)
+    refuses(
+        lambda: even_shares(Q(20, "person"), loading_time=Q([3, 7], "s"), ride_and_descent=Q(9, "s")),
+        "even_shares: no shares make the waits equal. Give loading times that differ less.",
+    )
 
 
 MESSAGES = [
@@ -165,6 +245,11 @@ MESSAGES = [
         lambda: crowd_of(20, [3, 4], 180, [0.7, 0.7]),
         "closed_crowd: the shares add up to 1.400, not to 1. Write each as a part of all rides, such as "
         "Q([0.7, 0.3], '').",
+    ),
+    (
+        lambda: even_shares(Q(20, "person"), loading_time=Q([3, 7], "s"), ride_and_descent=Q([9, 9, 9], "s")),
+        "even_shares: 2 values of loading_time came with 3 of ride_and_descent and 2 of shares. Give one of each a "
+        "lift.",
     ),
     (
         lambda: closed_crowd(Q(20, "person"), loading_time=3, ride_and_descent=Q(180, "s")),

@@ -70,6 +70,29 @@ def test_lines_by_hand(what, rows, capacity, since, longest, at, clears, total, 
     assert found.mean_wait.m_as("minute") == pytest.approx(total / sum(row[2] for row in rows), abs=1e-9)
 
 
+WHO = [  # rows, capacity, since, who met a line, from when to when lines stood [persons and min]
+    ([(0, 30, 300), (10, 0, 60)], 20, None, 60 + 6 * 10, [(10, 16)]),
+    ([(0, 30, 300)], [20, 0, 20], [0, 10, 15], 10 * 10, [(10, 20)]),
+    ([(0, 10, 300), (30, 0, 40)], 20, None, 340, [(0, 15), (30, 32)]),
+    ([(0, 10, 300), (10, 20, 200), (30, 10, 300)], 20, None, 300 + 100 + 300, [(0, 20), (30, 45)]),
+    ([(0, 10, 200)], 20, None, 0, []),
+]
+
+
+@pytest.mark.parametrize(("rows", "capacity", "since", "met", "spells"), WHO)
+def test_who_met_a_line_and_when_one_stood(rows, capacity, since, met, spells):
+    found = line_of(rows, capacity, since)
+    assert found.met_a_line.m_as("person") == pytest.approx(met)
+    assert [each for spell in found.spells for each in spell] == pytest.approx(
+        [60 * t for pair in spells for t in pair]
+    )
+    if met:
+        assert (found.mean_wait_of_those * met).m_as("minute") == pytest.approx(found.total_wait.m_as("person*minute"))
+    else:
+        assert found.mean_wait_of_those is None
+    assert found.came[-1].m_as("person") == pytest.approx(sum(persons for _, _, persons in rows))
+
+
 @pytest.mark.parametrize("factor", [1 / 7, 0.1, 1.1, 3.3])
 @pytest.mark.parametrize("case", HANDS, ids=[case[0] for case in HANDS])
 def test_rounding_makes_no_line_and_no_wait(case, factor):

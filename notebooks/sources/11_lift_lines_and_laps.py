@@ -1,0 +1,349 @@
+# %% [markdown]
+# # How long is the line, and how many laps?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# A guest does not feel people an hour. A guest feels the line. On the invented morning of this page the Penny Rope carries 1,000 an hour, and its guests wait for 209 hours together. With 1,200 they would wait for 31. The lift is a fifth better; the line is not a fifth shorter, it nearly goes away. This page shows where a line comes from, who waits in it and for how long, how many laps are left of an hour, and what the slope says to all those people.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** draw a line from who came and who got on; say when it is longest and when it is gone; tell a line from the wait that chance makes; reckon the laps of a crowd; hold a lift against its slope.
+#
+# **You need first** riders on the line, as in [03 Riders on the line](03_riders_on_the_line.ipynb), and the four figures of a lift, as in [10 Counted and ideal](10_counted_and_ideal.ipynb).
+#
+# **About 45 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
+#
+# - On every lift a waiting line stands clear of the track, of rope, belt and carriers, and leaves the way out of the unload area free.
+# - People an hour is no contest. A line is no reason to hurry a start: whoever is hurried misses, falls or is hurt.
+# - Whoever counts arrivals stands at the end of the line, outside the track. An attendant on duty does not count.
+#
+# Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
+
+# %% [markdown]
+# ## The opening rush
+#
+# A line is what is left when you take those who got on from those who came. Nothing else is in it. For the first 20 minutes people come at 1,800 an hour; after that at 600. The rope lets 1,200 an hour on, its governed figure, from the first minute.
+#
+# Choose a statement: then the panel opens. *Show me* opens it without a guess.
+
+# %% folded
+from liftcalc import Capacity, Q, show
+from liftcalc.panels import LapsPanel, LiftLinePanel, Prediction, SlopePanel
+
+line_panel = LiftLinePanel(rush_arrivals=Q(1800, "pph"), rush_length=Q(20, "minute"), later_arrivals=Q(600, "pph"))
+Prediction(
+    "The rush is over at 20 minutes, and 200 people stand in line. When is the line gone?",
+    {
+        "At once: fewer come than are carried": "That ends its growth, and nothing more. It is longest now: 600 came, 400 got on.",
+        "At 30 minutes: the rope takes 200 in ten": "So long waits whoever joins last in the rush. But 600 an hour join behind.",
+        "At 40 minutes": "Of 1,200 places an hour 600 go to those who still come. The line gets the other 600: 20 minutes.",
+    },
+    right="At 40 minutes",
+    opens=line_panel,
+)
+
+# %% [markdown]
+# Two curves count people: who came, and who got on. The **line** is the gap between them read upright, at one time: so many stand there. The **wait** is the same gap read level, at one person: so long that person stands. The rush makes the line grow by 600 people an hour; half of that would make half of the line.
+
+# %% folded
+line_panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Let the rush last 10 minutes. What halves: the longest line, the longest wait, the mean wait?
+# 2. Put 20 minutes back. Let 800 an hour come later, and 800 be carried. What becomes of the line after the rush?
+# 3. Put 1,200 carried and 600 later back, and 1,200 in the rush. How long is the line?
+
+# %% folded
+from liftcalc.simulation.waiting_words import line_of_first_hour
+from liftcalc.tables import Folded
+
+hour = dict(rush_arrivals=Q(1800, "pph"), rush_length=Q(20, "minute"), later_arrivals=Q(600, "pph"), hourly_capacity=Q(1200, "pph"))
+changes = {}, dict(rush_length=Q(10, "minute")), dict(later_arrivals=Q(800, "pph"), hourly_capacity=Q(800, "pph"))
+rush, short, even = (line_of_first_hour(**hour | change) for change in changes)
+waits = [(show(each.longest_wait, "minute"), show(each.mean_wait, "minute")) for each in (rush, short)]
+Folded(
+    "Answers",
+    f"1. Line and longest wait: {show(short.longest_line)} and {waits[1][0]}. The mean wait of all falls from {waits[0][1]} to {waits[1][1]}: the line is half as long, and stands half as long.",
+    f"2. It stays: as many get on as come. {even.line.m_as('person')[-2]:.0f} stand there at 60 minutes, as at 20. A line does not go by itself.",
+    "3. Zero in this picture, and not on the hill: people do not come evenly. More of that below.",
+)
+
+# %% folded
+line_panel.at_settings("rush_arrivals", [Q(1200, "pph"), Q(1500, "pph"), Q(1800, "pph")])
+
+# %% [markdown]
+# By hand: 1,800 × 20 min ÷ 60 min = 600 came, 1,200 × 20 ÷ 60 = 400 got on, and 200 stand in line. Whoever joins then waits 200 ÷ 1,200 h = 10 min. The line shrinks by 1,200 − 600 = 600 an hour, so 200 are gone in 20 min. It is a triangle, 40 min wide and 200 high: 40 min × 200 ÷ 2 = 4,000 minutes of waiting, over the 1,000 who came in the hour: 4 min each.
+#
+# ### Sixty people and a double chair
+#
+# Now a line that stands already.
+
+# %% folded
+from liftcalc import wait_from_line
+
+Prediction(
+    "Sixty people stand before you. A double chair comes every 6 s, and every seat is taken. How long do you wait?",
+    {
+        "6 minutes": "Sixty times six seconds: that is one person a chair. It is the most frequent slip with a chair line.",
+        "3 minutes": f"Sixty people are thirty chairs: 1,200 an hour, and 60 ÷ 1,200 h = {show(wait_from_line(Q(60, 'person'), Q(1200, 'pph')), 'minute')}.",
+        "Nobody can tell": "Line over people an hour is the wait, on any lift. With one seat in five left empty it is 3.75 minutes.",
+    },
+    right="3 minutes",
+)
+
+# %% [markdown]
+# ## A morning of your own
+#
+# A table of arrivals has a row for each stretch of the day: from when, for how many minutes people came, and how many. Rows may overlap, and add up. A school bus comes all at once: its row has 0 minutes. Whoever rides again joins the line again, and is counted again.
+#
+# **Predict.** The rope carries 1,000 an hour, not the governed 1,200: a sixth less. Is there a sixth more waiting?
+
+# %% no-output
+# YOUR MORNING: change the name between the quotation marks, and the two numbers of people an hour
+my_arrivals = "../data/days/penny_rope_arrivals.csv"
+my_count, my_governed = 1000, 1200
+
+# %%
+from liftcalc.fieldwork.arrivals import read_arrivals
+from liftcalc.simulation.waiting_words import morning_table
+
+arrivals = read_arrivals(my_arrivals)
+morning_table(arrivals, Capacity(Q(my_count, "pph"), "counted"), Capacity(Q(my_governed, "pph"), "governed"))
+
+# %% [markdown]
+# Nearly seven times the waiting. The governed figure hides it: whoever plans a morning with 1,200 sees a line of 80 that is gone by 9:33, and on the hill 147 stand there, and some line is there until 10:53. A line is reckoned with what was **counted** or simulated, by the clock, with the stops in it.
+#
+# The mean wait of all, 2.1 min, is nobody's wait. Three in ten walk straight on; those who meet a line wait 3 min, and the last of the rush nearly 9. At 13:30 the bus comes back while as many arrive as are carried: its 46 places in line stay until 14:30.
+
+# %% [markdown]
+# ## Where no line stands, chance still makes people wait
+#
+# **Predict.** 900 an hour come to the Penny Rope, and 1,200 can get on. Three of four places are taken. Does anybody wait?
+
+# %%
+from liftcalc.lifts.demo_hill import demo_line
+from liftcalc.simulation.day_tables import read_day
+from liftcalc.simulation.waiting_words import chance_table
+
+tow, _ = demo_line("Penny Rope")
+day = read_day("../data/days/penny_rope_classes.csv", "../data/days/penny_rope_day.csv")
+chance_table(Q(900, "pph"), tow, day)
+
+# %% [markdown]
+# Two come at once, then nobody for ten seconds: the empty places are lost, the two wait. The names in brackets are those of the books. Even starts, M/D/1, make the shortest wait: by hand, 0.75 × 3 s ÷ (2 × 0.25) = 4.5 s. Exponential ones, M/M/1, make twice that. Real riders stand between: quick ones wait for the rope, 2.0 s behind the last start, and slow ones hold up the others. The wait grows with the mean **square** of the loading times, not with their mean. Misses and stops are left out; they make it longer.
+#
+# The nearer to full, the worse: at 900 an hour (75 %) 4.5 s with even starts, at 1,140 (95 %) 28.5 s. Do not add these seconds to the minutes of the rush: they answer another question, how long people wait on a steady day without a rush.
+#
+# ### Carriers come by the clock
+#
+# On a rope you start when you are ready. A chair or a platter comes when it comes, and even on an empty hill you wait half an interval for it.
+
+# %%
+from liftcalc.simulation.waiting_words import clock_table
+
+clock_table(Q(6, "s"), 0.75)
+
+# %% [markdown]
+# By hand, for one seat: interval ÷ (2 × (1 − 0.75)) = 6 s ÷ 0.5 = 12 s. M/D/1 would say 9 s, half an interval too little. That law is for one seat, and for riders who come one by one, without order. With more seats the wait is shorter at the same share of seats taken: a lucky gap serves more people. Groups that want to ride together wait longer than the table says.
+
+# %% [markdown]
+# ## A crowd that goes round and round
+#
+# So far people came from outside. On a small hill the same people come again: ride, descent, perhaps a rest, and the line. Their number is fixed, and so whoever stands in line is not on the slope.
+
+# %% folded
+laps_panel = LapsPanel(crowd=Q(120, "person"), governed_capacity=Q(1200, "pph"), ride_time=Q(45, "s"), descent_time=Q(75, "s"), rest_time=Q(60, "s"))
+Prediction(
+    "More people, more rides? 120 ski laps on one rope: 45 s up, 75 s down, 60 s of rest. A start takes 3 s. How many an hour get up?",
+    {
+        "About 2,360: a lap takes 183 s": "120 × 3,600 s ÷ 183 s: so it would be without a line. But one rider starts every 3 s.",
+        "1,200, ten laps each": "One every 3 s, shared by 120. A lap takes 360 s then: 183 s as before, and 177 s in line.",
+        "Fewer than 1,200: they are in each other's way": "A line that stands clear takes nothing from the rope: while somebody waits, no place goes empty.",
+    },
+    right="1,200, ten laps each",
+    opens=laps_panel,
+)
+
+# %% [markdown]
+# The curve rises with the crowd, and bends where the rope is full. Left of the bend one person more is 20 laps more an hour; right of it, one place more in line. Two bounds hold it, whatever the times: nobody ever waits (dashed), or each waits behind all the others (dotted). The curve itself takes loading times that differ much; even starts stand between it and the upper bound. At 61 people: bound 1,200, curve 1,096, and 1,125 in a simulation with all starts alike.
+
+# %% folded
+laps_panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Send half of the crowd home. How many rides an hour are lost?
+# 2. Put 120 back, and let everybody rest 60 s longer. How many rides are lost now?
+# 3. Put the rest back. A faster rope takes 30 s and not 45. Who gains?
+
+# %% folded
+from liftcalc.simulation.closed_crowd import closed_crowd
+
+laps = {}
+for name, people, away in (("all", 120, 180), ("half", 60, 180), ("rested", 120, 240), ("faster", 120, 165)):
+    found = closed_crowd(Q(people, "person"), loading_time=Q(3, "s"), ride_and_descent=Q(away, "s"))
+    laps[name] = [round(each) for each in (found.riders_an_hour[-1, 0].m_as("pph"), found.line[-1, 0].magnitude, found.laps_an_hour[-1].magnitude)]
+Folded(
+    "Answers",
+    f"1. {laps['all'][0] - laps['half'][0]} of {laps['all'][0]:,}. Half of the people make nine tenths of the rides: {laps['half'][2]} laps an hour each, in place of {laps['all'][2]}.",
+    f"2. None. {laps['all'][1] - laps['rested'][1]} people fewer stand in line: the rest is taken out of the wait.",
+    f"3. Nobody. {laps['faster'][0]:,} an hour as before, and {laps['faster'][1]} in line, not {laps['all'][1]}: they save 15 s on the rope and stand them out below.",
+)
+
+# %% folded
+laps_panel.at_settings("crowd", [Q(30, "person"), Q(60, "person"), Q(120, "person")])
+
+# %% [markdown]
+# By hand, and everywhere by the same law: people in a place = people an hour × time there (Little's law). One start every 3 s puts 45 s ÷ 3 s = 15 on the rope, 75 ÷ 3 = 25 on the slope, 60 ÷ 3 = 20 at rest and 1 at the loading point. That makes 61. The other 59 of the 120 stand in line, and wait 59 × 3 s = 177 s.
+#
+# ### Two lifts, one crowd
+#
+# Beside the rope stands the Long Platter, with a carrier every 7 s and 300 s of ride, descent and rest. **Predict.** The 120 people divide their rides evenly. At which lift is the line?
+
+# %%
+from liftcalc.simulation.waiting_words import crowd_on_lifts
+
+lifts = {"Penny Rope": (Q(3, "s"), Q(180, "s")), "Long Platter": (Q(7, "s"), Q(300, "s"))}
+crowd_on_lifts(Q(120, "person"), lifts, [(0.5, 0.5), (0.7, 0.3), None])
+
+# %% [markdown]
+# The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope carries less than half of its 1,200. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. Nobody has built anything. A sign with the two waits does it. (Loading times are taken as exponential at both; a carrier by the clock is evener.)
+
+# %% [markdown]
+# ## And the slope?
+#
+# Every person an hour whom a lift brings up comes down again. Little's law holds on the slope, too.
+
+# %% folded
+slope_panel = SlopePanel(people_an_hour=Q(1000, "pph"), slope_area=Q(0.4, "hectare"))
+Prediction(
+    "A second rope stands beside the first. The two bring up 1,640 an hour in place of 1,000, with the same people on the hill. What becomes of the slope?",
+    {
+        "As full as before: the same people are there": "The same people are on the hill. But fewer of them stand in line, and they are on the slope instead.",
+        "Fuller, by nearly two thirds": "Each of them is on the slope for 75 s: people an hour × 75 s stand on it at once.",
+        "Emptier: more are on the ropes": "A few more hang on two ropes, too. All of them come down.",
+    },
+    right="Fuller, by nearly two thirds",
+    opens=slope_panel,
+)
+
+# %% [markdown]
+# The slope of the Penny Rope has 0.4 hectares. Guidelines of planners say how many riders a hectare people find pleasant: 35 to 75 for beginners, by the All Seasons Resort Guidelines of British Columbia as the FIS wiki quotes them. Enter your own, and say whose it is.
+
+# %% folded
+slope_panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. At how many people an hour does the slope reach 75 riders a hectare? Does the rope with 1,000 stay below, and do the two with 1,640?
+# 2. Everybody skis twice as fast: 38 s. The number halves. Is the slope safer?
+# 3. Put 75 s back, and enter the guideline for novices, 30 to 60. Does 1,130 an hour still fit, which a helper at the loading point would make of the 1,000?
+
+# %% folded
+from liftcalc import slope_capacity, slope_density
+
+area, down = Q(0.4, "hectare"), Q(75, "s")
+full = slope_capacity(Q(75, "person/hectare"), area, down)
+rope, helper, twin = (slope_density(Q(pph, "pph"), area, down).magnitude for pph in (1000, 1130, 1640))
+Folded(
+    "Answers",
+    f"1. At {show(full)}: lift and slope are in balance there. One rope stays below with {rope:.0f}, two are above with {twin:.0f}.",
+    "2. The number does not say so. Fast riders need more room, and a hectare of fast ones is no beginners' slope.",
+    f"3. Just: {helper:.0f} of 60.",
+)
+
+# %% folded
+slope_panel.at_settings("people_an_hour", [Q(1000, "pph"), Q(1130, "pph"), Q(1640, "pph")])
+
+# %% [markdown]
+# By hand: 1,000 × 75 s ÷ 3,600 s = 20.8 riders on the slope at once, on 0.4 ha: 52 a hectare. Back from the guideline: 75 × 0.4 × 3,600 ÷ 75 s = 1,440 an hour. Lift and slope are **in balance** where the two figures meet. A lift that carries more than that moves the crowding from the line to the slope.
+#
+# ### A day, as planners reckon it
+#
+# Planners multiply people an hour by the rise: vertical transport, VTFH. Over the hours open and over the guests it is the vertical a day that each may ride. Turned round, with the vertical that a guest wants, it is the **comfortable carrying capacity**, in guests a day. Assumed: 20 rides of 96.5 ft each, 7 hours.
+
+# %%
+from liftcalc import comfortable_carrying_capacity, daily_vertical, vertical_transport
+
+carried, open_for = vertical_transport(Q(1000, "pph"), Q(96.5, "ft")), Q(7, "hour")
+print("each of 300 guests may ride", show(daily_vertical(carried, open_for, Q(300, "person"))))
+print("guests a day, at 1,930 ft each:", show(comfortable_carrying_capacity(carried, open_for, Q(1930, "ft"))))
+
+# %% [markdown]
+# A planning figure, and an upper one: it takes every place of seven hours. It knows no opening rush, no lunch, no slope and no car park.
+
+# %% [markdown]
+# ## Exercises
+#
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
+# ### Exercise 11.1
+
+# %% folded
+AnswerBox("11.1")
+
+# %% [markdown]
+# ### Exercise 11.2
+
+# %% folded
+AnswerBox("11.2")
+
+# %% [markdown]
+# ### Exercise 11.3
+
+# %% folded
+AnswerBox("11.3")
+
+# %% [markdown]
+# ### Exercise 11.4
+
+# %% folded
+AnswerBox("11.4")
+
+# %% [markdown]
+# ### Exercise 11.5
+
+# %% folded
+AnswerBox("11.5")
+
+# %% [markdown]
+# ### Exercise 11.6
+
+# %% folded
+AnswerBox("11.6")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("11")
+
+# %% [markdown]
+# ## In short
+#
+# - The line is who came less who got on, read upright; the wait is the same gap, read level. Reckon with what is counted.
+# - A full lift gives a larger crowd no more rides, only a longer line; a rest is taken out of the wait, and costs no ride.
+# - What leaves the line goes to the slope: hold people an hour against its guideline before you buy a second rope.
+#
+# **Formula card.** Growth r − C; wait L ÷ C; gone after L ÷ (C − r); by chance ρ · S ÷ (2 · (1 − ρ)) with even starts, twice that with exponential ones, t ÷ (2 · (1 − ρ)) for one seat by the clock; crowd: C ≤ the smaller of N ÷ (Z + S) and 1 ÷ S, C ≥ N ÷ (Z + N · S); slope: riders a hectare = C · T ÷ A. Times in hours; r arrivals, C people an hour, L in line, S loading time, t interval, ρ = r · S, or r · t by the clock; N the crowd, Z ride, descent and rest, T descent, A hectares.
+
+# %% [markdown]
+# ## Where to next
+#
+# Back to [10 Counted and ideal](10_counted_and_ideal.ipynb), for what stops and misses take from the 1,200. The page on cost, 12, is to come: what a place in that line is worth.
