@@ -80,6 +80,7 @@ _STYLES = {
 }
 _STYLE_OF_UNIT = {ureg.Unit(unit): style for unit, style in _STYLES.items()}
 _WHOLE_FROM_100 = {ureg.Unit("m"), ureg.Unit("ft")}
+_PERCENT = ureg.Unit("percent")
 _WHOLE_IF_WHOLE = {ureg.Unit("person"), ureg.Unit(""), ureg.Unit("percent"), ureg.Unit("dollar"), ureg.Unit("season")}
 
 
@@ -123,6 +124,8 @@ def show(quantity, unit=None):
     numbers = np.atleast_1d(np.asarray(quantity.magnitude, dtype=float)).ravel()
     if units in _WHOLE_IF_WHOLE and np.all(np.abs(numbers - np.round(numbers)) < 1e-9):
         digits = 0
+    elif units == _PERCENT and np.all(np.abs(10 * numbers - np.round(10 * numbers)) < 1e-9):
+        digits = 1  # 2.5 % was written so; of a part that was computed a whole number is enough
     if units in _WHOLE_FROM_100 and np.all(np.abs(numbers) >= 99.95):
         digits = 0
     written = [_write(number, digits) for number in numbers]

@@ -2,6 +2,7 @@
 
 from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
 from liftcalc.panels.cost import CostDriversPanel, CostPanel
+from liftcalc.panels.decision import Decision
 from liftcalc.panels.doubt import AgreementPanel, BudgetPanel, SpreadPanel
 from liftcalc.panels.exercise_boxes import AnswerBox, LearnerBox, RecordBox
 from liftcalc.panels.kinds import KindPanel
@@ -27,6 +28,7 @@ __all__ = [
     "CostDriversPanel",
     "CostPanel",
     "CountPanel",
+    "Decision",
     "FlowPanel",
     "HandsPanel",
     "HillPage",
