@@ -124,7 +124,7 @@ def show(quantity, unit=None):
     numbers = np.atleast_1d(np.asarray(quantity.magnitude, dtype=float)).ravel()
     if units in _WHOLE_IF_WHOLE and np.all(np.abs(numbers - np.round(numbers)) < 1e-9):
         digits = 0
-    elif units == _PERCENT and np.all(np.abs(10 * numbers - np.round(10 * numbers)) < 1e-9):
+    elif units == _PERCENT and np.all((np.abs(10 * numbers - np.round(10 * numbers)) < 1e-9) & (np.abs(numbers) > 1)):
         digits = 1  # 2.5 % was written so; of a part that was computed a whole number is enough
     if units in _WHOLE_FROM_100 and np.all(np.abs(numbers) >= 99.95):
         digits = 0

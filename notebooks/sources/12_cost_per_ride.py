@@ -1,0 +1,169 @@
+# %% [markdown]
+# # What does a ride cost?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# A ride on the Penny Rope costs 0.20 dollars. From the same books somebody gets 0.08, and somebody else 0.04. The first has left out the hours of the volunteers; the second has divided by rides that nobody took. This page reckons a season of every lift of Owlpenny Hill, part by part. It says what the cost hangs on and how sure it is, sets the lifts side by side, and puts a proposal before the board.
+#
+# All prices here are invented. A dollar is a label for money and no currency, and a season is what a lift does in one year.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** reckon what a lift costs a season and a ride; show volunteers and grants in the open; say what a cost hangs on and how sure it is; compare lifts by three measures, and by two ways to share out a ticket; weigh a proposal.
+#
+# **You need first** [09 What limits the lift](09_what_limits_the_lift.ipynb); for the doubt of a cost [06 How sure are we](06_how_sure_are_we.ipynb).
+#
+# **About 45 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
+#
+# - Attendants stand where the code, the authority and the sight lines ask for them. Saving a post is no way to cheaper rides.
+# - Inspection, maintenance and the next rope are no savings either: what is put off is paid later, and by whoever is on the lift.
+#
+# Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. Prices, rates and grants are for the owner, and the books for whoever keeps them. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
+
+# %% [markdown]
+# ## A season of the Penny Rope
+#
+# Money goes in two ways. The price is paid once and comes back over the life of the lift, with interest: the **capital recovery**. All else is paid in the season: staff, bills for maintenance, insurance and inspection, money laid aside for the next rope, energy, and the **demand charge**, which the meter asks for the highest peak.
+#
+# The Penny Rope costs 35,000 dollars and lasts 20 seasons. Two posts are staffed for 350 hours at 16 dollars. It carries 90,000 rides.
+#
+# Choose a statement: then the panel opens. *Show me* opens it without a guess.
+
+# %% folded
+from liftcalc import Q
+from liftcalc.lifts.cost_of_lift import read_costs
+from liftcalc.lifts.cost_words import cost_sheets
+from liftcalc.lifts.hill import read_hill
+from liftcalc.panels import CostDriversPanel, CostPanel, Decision, Prediction
+
+penny, platter, belt, double, twin = sheets = cost_sheets(read_hill("../data/hill"), read_costs("../data/costs.csv"))
+cost_panel = CostPanel(penny)
+Prediction("Which is the largest part of what the Penny Rope costs a season?", {
+    "The price of the lift": "35,000 dollars look large, but 20 seasons share them. With interest it is 15 %.",
+    "The staff": "Two posts for 350 hours at 16 dollars are 11,200 of 18,243 dollars: 61 %.",
+    "Energy and the demand charge": "Lifting people is cheap: 289 dollars, and 672 for the peak. Together 5 %.",
+    "Maintenance, insurance and inspection": "2,700 dollars, 15 %: about as much as the price.",
+}, right="The staff", opens=cost_panel)  # fmt: skip
+
+# %% [markdown]
+# The curve falls as more rides share one season. Where it meets the level line, which is what a ride brings, lies the **break-even**. One ride more costs only its energy, 0.0018 dollars: of a running lift hardly anything changes with the rides.
+
+# %% folded
+cost_panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. Bring the rides down to 45,000. Does a ride cost twice as much?
+# 2. Put them back. One post more, or a price twice as high: which makes a ride dearer?
+# 3. Bring the wage to nought. Which of the two curves does the dot follow now, and has the work become free?
+# 4. Bring the share to nought. Why does no number of rides pay?
+
+# %% folded
+from dataclasses import replace
+
+from liftcalc import show
+from liftcalc.lifts.cost_of_lift import tornado, yearly_cost
+from liftcalc.tables import Folded
+
+year = yearly_cost(penny)
+moved = {"rides": Q(45000, "person/season"), "posts": Q(3, ""), "price": Q(70000, "dollar"), "wage": Q(0, "dollar/hour")}
+ride = {name: f"{yearly_cost(replace(penny, **{name: value})).per_ride.magnitude:.2f}" for name, value in moved.items()}
+Folded(
+    "Answers",
+    f"1. Very nearly: {ride['rides']} dollars, from {year.per_ride.magnitude:.2f}. Only the energy goes down with the rides.",
+    f"2. The post: {ride['posts']} dollars a ride. With twice the price it is {ride['price']}.",
+    f"3. The lower one: {ride['wage']}. The work is done all the same; somebody gives {show(year.parts['staff'])}.",
+    f"4. A ride brings less than its own energy, {show(year.variable_per_ride)}: each ride more is a loss more.",
+)
+
+# %% folded
+cost_panel.at_settings("rides", [Q(30000, "person/season"), Q(90000, "person/season"), Q(150000, "person/season")])
+
+# %% [markdown]
+# ## Part by part, for every lift
+#
+# The same for the other lifts, from a table of their prices. The rides were counted; the energy of a ride follows from the readings of each lift.
+
+# %%
+from liftcalc.lifts.cost_words import cost_table, divided_table
+
+cost_table(sheets)
+
+# %% [markdown]
+# Staff governs the small rope, capital the chair: 61 % of the Penny Rope stands beside it in boots, 54 % of the Lantern Double is its price. The **cash** is what leaves the till in the season. Whoever asks what the club saves by not running next winter wants the cash; whoever asks what the lift costs wants the total.
+#
+# By hand, the capital recovery of the Penny Rope: at 5 % over 20 seasons the factor is 0.05 ÷ (1 − 1.05⁻²⁰) = 0.0802 a season. What is lost, 35,000 − 2,000 = 33,000 dollars, is paid back at that rate; on the 2,000 dollars of salvage only the interest is paid: 33,000 × 0.0802 + 2,000 × 0.05 = 2,748 dollars.
+#
+# Without interest the factor is 1 ÷ 20, and 33,000 ÷ 20 = 1,650 dollars a season. That is the **depreciation** of the books. Capital recovery holds it already. Take the one or the other, never both: both together make 4,398, and the lift is paid for twice.
+#
+# **Divide by the rides that were carried.** The loading point governs at 1,200 people an hour. Times 350 hours that makes 420,000 rides, and nobody took most of them.
+
+# %%
+divided_table(penny)
+
+# %% [markdown]
+# By capacity times hours every lift looks cheap, and the emptiest looks cheapest of all.
+#
+# ## Volunteers, grants and the meter
+#
+# Volunteers run this hill. At nought a ride costs 0.08 dollars, at the wage of whoever would replace them 0.20. The first says what is paid, the second what is used up. Neither is the true one alone: show both.
+
+# %%
+from liftcalc.lifts.cost_words import grants_table, meter_table, volunteers_table
+
+volunteers_table(sheets)
+
+# %% [markdown]
+# A grant makes the ride cheaper for the club, and for nobody else. Before the grant is the cost to hold against other lifts; after it, what the club must bear. And a grant seldom comes twice: in 20 seasons the next rope tow has its whole price again.
+
+# %%
+grants_table(penny, [Q(0, "dollar"), Q(15000, "dollar"), Q(35000, "dollar")])
+
+# %% [markdown]
+# The last row has less than nothing for capital: the grant paid all, and the salvage is won.
+#
+# The meter asks twice: for kilowatt-hours, and for the highest kilowatts of a quarter of an hour. The Penny Rope is billed 14 kW × 12 dollars × 4 months = 672 dollars, however few minutes the peak lasted. Its energy costs 289. Several motors on one meter pay for their **common** peak: never more than the sum, never less than the largest. How much of the sum comes at once is read off the bills; here it is assumed.
+
+# %%
+meter_table([penny, twin], Q(0.8, ""))
+
+# %% [markdown]
+# ## What the cost hangs on
+#
+# Now one value after another is moved by a fifth, down and up, while the others stay.
+
+# %% folded
+drivers_panel = CostDriversPanel(penny)
+Prediction("Each value moves by 20 %, alone. Which makes the largest difference to a ride?", {
+    "The wage": "Staff is 61 % of the season, so a fifth less takes 12 % off a ride. The rides share out all of it, not 61 %.",
+    "The rides": "Nearly the whole season is shared out by them: from 0.25 dollars a ride down to 0.17.",
+    "The price": "A fifth of 15 %: 0.01 dollars between the two ends, whoever haggled for it.",
+    "The energy price": "0.0013 dollars between the two ends. It is in the news, and hardly in the ride.",
+}, right="The rides", opens=drivers_panel)  # fmt: skip
+
+# %% [markdown]
+# The best lever is no saving at all: it is one more guest on a rope that runs anyway. But the bars say nothing of how likely an end is, nor of what moves together. Whoever cuts the hours loses rides with them.
+
+# %% folded
+drivers_panel.legend()
+
+# %% [markdown]
+# **Move it and answer.**
+#
+# 1. The bar of the rides is longer on one side. Which, and why?
+# 2. Move all by 50 %. Does the order change?
+# 3. How many of the nine make less than 0.02 dollars even then?
+
+# %% folded
+by = {part: drivers_panel._rows(Q(part, "percent")) for part in (20, 50)}
+Folded("Answers", "pending")
+
+# %% folded
+drivers_panel.at_settings("moved_by", [Q(10, "percent"), Q(20, "percent"), Q(50, "percent")])
