@@ -232,6 +232,15 @@ UNIT_SPELLINGS = {
     "number of rides a season": dict.fromkeys(
         ("rides a season", "ride a season", "rides per season", "rides/season"), "person/season"
     ),
+    "number of seasons": dict.fromkeys(("seasons", "season"), "season"),
+    "number of hours a season": dict.fromkeys(
+        ("hours a season", "hour a season", "hours per season", "h/season"), "hour/season"
+    ),
+    "wage": dict.fromkeys(("dollars an hour", "dollar an hour", "dollars per hour", "dollars/h"), "dollar/hour"),
+    "price of energy": dict.fromkeys(
+        ("dollars a kwh", "dollar a kwh", "dollars per kwh", "dollars/kwh"), "dollar/kilowatt_hour"
+    ),
+    "price of power": dict.fromkeys(("dollars a kw", "dollar a kw", "dollars per kw", "dollars/kw"), "dollar/kW"),
 }
 _NUMBER = re.compile(r"[+-]?(?:[0-9]{1,12}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})\Z")
 

@@ -69,8 +69,9 @@ cost_panel.legend()
 from dataclasses import replace
 
 from liftcalc import show
-from liftcalc.lifts.cost_of_lift import tornado, yearly_cost
+from liftcalc.lifts.cost_of_lift import yearly_cost
 from liftcalc.tables import Folded
+from liftcalc.vocabulary import words_of
 
 year = yearly_cost(penny)
 moved = {"rides": Q(45000, "person/season"), "posts": Q(3, ""), "price": Q(70000, "dollar"), "wage": Q(0, "dollar/hour")}
@@ -162,8 +163,145 @@ drivers_panel.legend()
 # 3. How many of the nine make less than 0.02 dollars even then?
 
 # %% folded
-by = {part: drivers_panel._rows(Q(part, "percent")) for part in (20, 50)}
-Folded("Answers", "pending")
+fifth, half = (drivers_panel.swings_at(Q(part, "percent")) for part in (20, 50))
+few, many = (cost.magnitude for cost in fifth[0].costs)
+small = [swing for swing in half if swing.swing.magnitude < 0.02]
+Folded(
+    "Answers",
+    f"1. To the right: a fifth fewer rides make {few:.3f} dollars, {few / year.per_ride.magnitude - 1:.0%} more; a fifth more make {many:.3f}, {1 - many / year.per_ride.magnitude:.0%} less. The cost is divided by the rides.",
+    f"2. {'No' if [each.name for each in fifth] == [each.name for each in half] else 'Yes'}: rides, hours and wage come first, price and life behind them.",
+    f"3. {len(small)} of {len(half)}: {', '.join(words_of(swing.name) for swing in small)}.",
+)
 
 # %% folded
 drivers_panel.at_settings("moved_by", [Q(10, "percent"), Q(20, "percent"), Q(50, "percent")])
+
+# %% [markdown]
+# ### How sure is the 0.20?
+#
+# The bars move all values alike. They are not known alike: the wage stands in the wage book, the hours in the log; the rides were counted on one day in ten, and guessed for the others. Each value is now drawn 20,000 times within what it may be off, alone and then all at once. The parts below are assumed for this page, each as likely anywhere within.
+
+# %%
+from liftcalc.lifts.cost_words import doubt_table
+
+may_be_off = {"rides": 15, "running_hours": 10, "wage": 5, "price": 10, "life": 25, "interest": 30, "maintenance": 30, "energy_price": 10}
+doubt_table(penny, {name: Q(percent, "percent") for name, percent in may_be_off.items()})
+
+# %% [markdown]
+# Nearly all of the doubt comes from the rides. The wage, third of the bars, makes a thirtieth of it. So a day of counting tells the board more about the ride than a week of bargaining over the price. Rides and hours move together on a real hill; drawn apart, as here, they make the doubt a little too large.
+
+# %% [markdown]
+# ## Dear by what?
+#
+# **Predict.** A ride on the Duckling Belt costs 0.64 dollars, a ride on the Lantern Double 2.69. Which of the two is the dearer lift?
+
+# %%
+from liftcalc.lifts.cost_words import ready_table, ticket_table
+
+ready_table(sheets)
+
+# %% [markdown]
+# By the ride the chair is the dearest; by the height it lifts people to, it is less than a quarter of the belt. 1,000 person-metres cost 6.9 dollars on the Penny Rope, 18.9 on the chair, 26.2 on the platter and 80.5 on the belt, which has 8 m of rise. Nothing is wrong with the belt: children learn there, and height is not what it is for. Say what a lift is for, then divide by that.
+#
+# The columns in the middle are of what is held ready, whether anybody rides or not: 1,000 people an hour for a season, or 1,000 vertical feet an hour (VTFH) for one hour. All stand at their **governed** capacity. An ideal figure in one row and a governed one in another would compare a wish with a lift.
+#
+# ### What does a ride bring?
+#
+# A ticket of 28 dollars is for all lifts. 10,000 guests share 190,000 rides and 10.2 million person-metres. Shared out by rides, each ride brings 1.47 dollars. Shared out by height, a ride on the chair brings 3.90 and one on the belt 0.22.
+
+# %%
+ticket_table(sheets[:4], Q(28, "dollar"), guests=10000)
+
+# %% [markdown]
+# The verdict turns round for three lifts of four, and nothing has changed on the hill. Whoever wants to close a lift finds the sharing that says so. Show both. What holds for any sharing is the sum: 280,000 dollars come in, and these four lifts cost 192,373.
+#
+# By hand, the break-even of the Penny Rope by rides: of 18,243 dollars 163 are the energy of its rides, so 18,080 stay however many ride. 18,080 ÷ (1.47 − 0.0018) = 12,300 rides. The whole 18,243 above the line would count that energy twice. Where the share is not above what one ride more costs, there is no break-even at all.
+
+# %% [markdown]
+# ## Prices of your own
+#
+# The sheets of a hill are those of [00 Start here](00_start_here.ipynb). The prices stand in one table, a row a lift: open the file that is named here, and write yours in the same form. Rides are those carried; the billed kilowatts stand on the bills of the meter.
+
+# %% no-output
+# YOUR PRICES: change the names between the quotation marks
+my_hill = "../data/hill"
+my_costs = "../data/costs.csv"
+
+# %%
+cost_table(cost_sheets(read_hill(my_hill), read_costs(my_costs)))
+
+# %% [markdown]
+# ## Twin Penny before the board
+#
+# Seventy people ride the Penny Rope in a busy hour, lap after lap, and wait. Two ways out lie on the table. A helper at the loading point makes starts quicker and misses fewer. Twin Penny is a second rope beside the first, run for the 60 busiest hours. Both fill the same beginner slope of 0.4 hectares, for which a guideline from outside asks 35 to 75 riders a hectare.
+
+
+
+# %% [markdown]
+# **One attendant for two ropes?** It would make Twin Penny cheaper on paper. It stands in a reckoning only as a rule that somebody has entered with its source, from the code or the authority. Supervision suffers before throughput does: whoever watches two ropes sees each of them half of the time, and the half that is missed is in no column of any table.
+
+# %% [markdown]
+# ## Exercises
+#
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+
+# %% folded
+from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
+
+LearnerBox()
+
+# %% [markdown]
+# ### Exercise 12.1
+
+# %% folded
+AnswerBox("12.1")
+
+# %% [markdown]
+# ### Exercise 12.2
+
+# %% folded
+AnswerBox("12.2")
+
+# %% [markdown]
+# ### Exercise 12.3
+
+# %% folded
+AnswerBox("12.3")
+
+# %% [markdown]
+# ### Exercise 12.4
+
+# %% folded
+AnswerBox("12.4")
+
+# %% [markdown]
+# ### Exercise 12.5
+
+# %% folded
+AnswerBox("12.5")
+
+# %% [markdown]
+# ### Exercise 12.6
+
+# %% folded
+AnswerBox("12.6")
+
+# %% [markdown]
+# ### What you have done
+
+# %% folded
+RecordBox("12")
+
+# %% [markdown]
+# ## In short
+#
+# - Divide by the rides that were carried, never by capacity times hours; show volunteers at a wage and at nought, and a cost before and after a grant.
+# - Recovery or depreciation, never both. Staff governs small lifts, capital the large ones, and the rides share out either.
+# - Dear by the ride, by the height, by what is held ready: say by what, at which level, and how the ticket was shared.
+#
+# **Formula card.** Capital recovery (P − S) · f + S · i with f = i ÷ (1 − (1 + i)⁻ⁿ), or 1 ÷ n without interest; laid aside for the next rope P · (f − i); staff posts · wage · hours; energy p · (N · E ÷ η + idle power · hours); demand charge billed kW · price · months; a ride A ÷ N; break-even fixed ÷ (share − variable).
+
+# %% [markdown]
+# ## Where to next
+#
+# The page on waiting reckons the lines and the laps behind the case of the board. Back to [09 What limits the lift](09_what_limits_the_lift.ipynb), or to [00 Start here](00_start_here.ipynb) with your own readings.
