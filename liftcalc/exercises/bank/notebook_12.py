@@ -76,11 +76,7 @@ EXERCISES = (
                 _depreciation,
             ),
             Road(
-                Mistake(
-                    "recovery and depreciation both",
-                    "The depreciation was put on top. The recovery holds the loss of value already: the lift is paid "
-                    "for twice here.",
-                ),
+                Mistake("recovery and depreciation both", "The recovery holds the loss of value already: take one."),
                 lambda n: _recovery(n) + _depreciation(n),
             ),
             Road(
@@ -104,10 +100,7 @@ EXERCISES = (
                 lambda n: n.lost * n.factor,
             ),
             Road(
-                Mistake(
-                    "interest on the whole price all along",
-                    "Every season bears interest on the whole price here, as if nothing had been paid back before.",
-                ),
+                Mistake("interest on all of the price", "Interest is paid here as if nothing were ever paid back."),
                 lambda n: _depreciation(n) + n.price * n.interest.m_as("") / Q(1, "season"),
             ),
             Road(
