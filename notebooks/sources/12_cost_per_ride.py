@@ -213,9 +213,9 @@ ready_table(sheets)
 ticket_table(sheets[:4], Q(28, "dollar"), guests=10000)
 
 # %% [markdown]
-# The verdict turns round for three lifts of four, and nothing has changed on the hill. Whoever wants to close a lift finds the sharing that says so. Show both. What holds for any sharing is the sum: 280,000 dollars come in, and these four lifts cost 192,373.
+# The verdict turns round for three lifts of four, and nothing has changed on the hill. Whoever wants to close a lift finds the sharing that says so. Show both. What holds for any sharing is the sum: 280,000 dollars come in, and these four lifts cost 192,371.
 #
-# By hand, the break-even of the Penny Rope by rides: of 18,243 dollars 163 are the energy of its rides, so 18,080 stay however many ride. 18,080 ÷ (1.47 − 0.0018) = 12,300 rides. The whole 18,243 above the line would count that energy twice. Where the share is not above what one ride more costs, there is no break-even at all.
+# By hand, the break-even of the Penny Rope by rides: of 18,243 dollars 163 are the energy of its rides, so some 18,080 stay however many ride. 18,080 ÷ (1.47 − 0.0018) = 12,300 rides. The whole 18,243 above the line would count that energy twice. Where the share is not above what one ride more costs, there is no break-even at all.
 
 # %% [markdown]
 # ## Prices of your own
