@@ -37,12 +37,13 @@
 
 # %% folded
 from liftcalc import Q
-from liftcalc.lifts.cost_of_lift import read_costs
+from liftcalc.lifts.cost_of_lift import read_costs, yearly_cost
 from liftcalc.lifts.cost_words import cost_sheets
 from liftcalc.lifts.hill import read_hill
 from liftcalc.panels import CostDriversPanel, CostPanel, Decision, Prediction
 
-penny, platter, belt, double, twin = sheets = cost_sheets(read_hill("../data/hill"), read_costs("../data/costs.csv"))
+hill, costs = read_hill("../data/hill"), read_costs("../data/costs.csv")
+penny, platter, belt, double, twin = sheets = cost_sheets(hill, costs)
 cost_panel = CostPanel(penny)
 Prediction("Which is the largest part of what the Penny Rope costs a season?", {
     "The price of the lift": "35,000 dollars look large, but 20 seasons share them. With interest it is 15 %.",
@@ -67,11 +68,8 @@ cost_panel.legend()
 
 # %% folded
 from dataclasses import replace
-
 from liftcalc import show
-from liftcalc.lifts.cost_of_lift import yearly_cost
 from liftcalc.tables import Folded
-from liftcalc.vocabulary import words_of
 
 year = yearly_cost(penny)
 moved = {"rides": Q(45000, "person/season"), "posts": Q(3, ""), "price": Q(70000, "dollar"), "wage": Q(0, "dollar/hour")}
@@ -163,6 +161,8 @@ drivers_panel.legend()
 # 3. How many of the nine make less than 0.02 dollars even then?
 
 # %% folded
+from liftcalc.vocabulary import words_of
+
 fifth, half = (drivers_panel.swings_at(Q(part, "percent")) for part in (20, 50))
 few, many = (cost.magnitude for cost in fifth[0].costs)
 small = [swing for swing in half if swing.swing.magnitude < 0.02]
@@ -203,7 +203,7 @@ ready_table(sheets)
 # %% [markdown]
 # By the ride the chair is the dearest; by the height it lifts people to, it is less than a quarter of the belt. 1,000 person-metres cost 6.9 dollars on the Penny Rope, 18.9 on the chair, 26.2 on the platter and 80.5 on the belt, which has 8 m of rise. Nothing is wrong with the belt: children learn there, and height is not what it is for. Say what a lift is for, then divide by that.
 #
-# The columns in the middle are of what is held ready, whether anybody rides or not: 1,000 people an hour for a season, or 1,000 vertical feet an hour (VTFH) for one hour. All stand at their **governed** capacity. An ideal figure in one row and a governed one in another would compare a wish with a lift.
+# The columns in the middle are of what is held ready, whether anybody rides or not: 1,000 people an hour for a season, or 1,000 vertical feet an hour (VTFH) for one hour. All stand at their **governed** capacity: an ideal figure in one row would compare a wish with a lift. Twin Penny is held ready for 60 hours a season and the others for 350, so only its VTFH by the hour is like theirs.
 #
 # ### What does a ride bring?
 #
@@ -216,6 +216,21 @@ ticket_table(sheets[:4], Q(28, "dollar"), guests=10000)
 # The verdict turns round for three lifts of four, and nothing has changed on the hill. Whoever wants to close a lift finds the sharing that says so. Show both. What holds for any sharing is the sum: 280,000 dollars come in, and these four lifts cost 192,371.
 #
 # By hand, the break-even of the Penny Rope by rides: of 18,243 dollars 163 are the energy of its rides, so some 18,080 stay however many ride. 18,080 ÷ (1.47 − 0.0018) = 12,300 rides. The whole 18,243 above the line would count that energy twice. Where the share is not above what one ride more costs, there is no break-even at all.
+
+# %% [markdown]
+# ## Side by side
+#
+# Money is one row of many. Here are the lifts with what governs them, what they need and what they ask for when they stop, each at its governed capacity; what was simulated for the Penny Rope stands in a row of its own.
+
+# %%
+from liftcalc.simulation.day_tables import read_day
+from liftcalc.simulation.side_by_side import compare_lifts, hill_choices
+
+days = {"Penny Rope": read_day("../data/days/penny_rope_classes.csv", "../data/days/penny_rope_day.csv")}
+compare_lifts(hill_choices(hill, costs, days)[:4])
+
+# %% [markdown]
+# A chair costs five times what the rope tow costs a season, needs a plan to bring its riders down, and lifts people four times as high. No row of the table is the answer alone.
 
 # %% [markdown]
 # ## Prices of your own
@@ -233,9 +248,25 @@ cost_table(cost_sheets(read_hill(my_hill), read_costs(my_costs)))
 # %% [markdown]
 # ## Twin Penny before the board
 #
-# Seventy people ride the Penny Rope in a busy hour, lap after lap, and wait. Two ways out lie on the table. A helper at the loading point makes starts quicker and misses fewer. Twin Penny is a second rope beside the first, run for the 60 busiest hours. Both fill the same beginner slope of 0.4 hectares, for which a guideline from outside asks 35 to 75 riders a hectare.
+# Seventy people ride the Penny Rope in a busy hour, lap after lap, and wait two minutes for each ride. Two ways out lie on the table. A helper at the loading point makes starts quicker and misses fewer. Twin Penny is a second rope beside the first, run for the 60 busiest hours of a season. Both fill the same beginner slope of 0.4 ha, and a guideline from outside names 35 to 75 riders a hectare for such a slope.
 
+# %%
+from liftcalc.simulation.board_case import board_model_answer, board_table, read_board_case
 
+case = read_board_case("../data/board/twin_penny_case.csv")
+board_table(case)
+
+# %% [markdown]
+# The levels stand in the table: what is carried was **simulated** on days like the invented one, what is possible at most is **governed**. An extra ride on Twin Penny costs 0.24 dollars, and the helper gives one for 0.12; but the helper takes 29 s off the wait, and Twin Penny 107. Whoever waits less skis more, and 86 riders a hectare are 11 over the guideline.
+#
+# Decide before you read on, and write down why.
+
+# %% folded
+Decision(
+    "Twin Penny asks for 48,000 dollars. What does the board do?",
+    ("Yes, Twin Penny", "No, leave it as it is", "A helper at the loading point"),
+    board_model_answer(case),
+)
 
 # %% [markdown]
 # **One attendant for two ropes?** It would make Twin Penny cheaper on paper. It stands in a reckoning only as a rule that somebody has entered with its source, from the code or the authority. Supervision suffers before throughput does: whoever watches two ropes sees each of them half of the time, and the half that is missed is in no column of any table.
