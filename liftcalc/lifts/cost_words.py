@@ -85,7 +85,7 @@ def cost_table(sheets):
     rows = [(row, *[_whole(parts[row]) for parts in rolled]) for row in PARTS]
     largest = [max(parts, key=parts.get) for parts in rolled]
     told = [
-        f"{name}, {(parts[name] / year.total).m_as('percent'):.0f} %"
+        f"{name.removeprefix('capital ')}, {(parts[name] / year.total).m_as('percent'):.0f} %"
         for name, parts, year in zip(largest, rolled, years, strict=True)
     ]
     rows += [

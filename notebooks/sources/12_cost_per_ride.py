@@ -29,7 +29,7 @@
 # %% [markdown]
 # ## A season of the Penny Rope
 #
-# Money goes in two ways. The price is paid once and comes back over the life of the lift, with interest: the **capital recovery**. All else is paid in the season: staff, bills for maintenance, insurance and inspection, money laid aside for the next rope, energy, and the **demand charge**, which the meter asks for the highest peak.
+# Money goes out in two ways. The price is paid once and comes back over the life of the lift, with interest: the **capital recovery**. All else is paid in the season: staff, bills for maintenance, insurance and inspection, money laid aside for the next rope, energy, and the **demand charge**, which the meter asks for the highest peak.
 #
 # The Penny Rope costs 35,000 dollars and lasts 20 seasons. Two posts are staffed for 350 hours at 16 dollars. It carries 90,000 rides.
 #
@@ -96,7 +96,7 @@ from liftcalc.lifts.cost_words import cost_table, divided_table
 cost_table(sheets)
 
 # %% [markdown]
-# Staff governs the small rope, capital the chair: 61 % of the Penny Rope stands beside it in boots, 54 % of the Lantern Double is its price. The **cash** is what leaves the till in the season. Whoever asks what the club saves by not running next winter wants the cash; whoever asks what the lift costs wants the total.
+# Staff governs the rope tow, capital all that is dearer to buy: 61 % of the Penny Rope stands beside it in boots, 54 % of the Lantern Double is its price. The **cash** is what leaves the till in the season. Whoever asks what the club saves by not running next winter wants the cash; whoever asks what the lift costs wants the total.
 #
 # By hand, the capital recovery of the Penny Rope: at 5 % over 20 seasons the factor is 0.05 ÷ (1 − 1.05⁻²⁰) = 0.0802 a season. What is lost, 35,000 − 2,000 = 33,000 dollars, is paid back at that rate; on the 2,000 dollars of salvage only the interest is paid: 33,000 × 0.0802 + 2,000 × 0.05 = 2,748 dollars.
 #
@@ -188,7 +188,7 @@ may_be_off = {"rides": 15, "running_hours": 10, "wage": 5, "price": 10, "life": 
 doubt_table(penny, {name: Q(percent, "percent") for name, percent in may_be_off.items()})
 
 # %% [markdown]
-# Nearly all of the doubt comes from the rides. The wage, third of the bars, makes a thirtieth of it. So a day of counting tells the board more about the ride than a week of bargaining over the price. Rides and hours move together on a real hill; drawn apart, as here, they make the doubt a little too large.
+# Nearly four fifths of the doubt come from the rides. The wage, third of the bars, makes a thirtieth of it. So a day of counting tells the board more about the ride than a week of bargaining over the price. Rides and hours move together on a real hill; drawn apart, as here, they make the doubt a little too large.
 
 # %% [markdown]
 # ## Dear by what?
@@ -230,7 +230,7 @@ days = {"Penny Rope": read_day("../data/days/penny_rope_classes.csv", "../data/d
 compare_lifts(hill_choices(hill, costs, days)[:4])
 
 # %% [markdown]
-# A chair costs five times what the rope tow costs a season, needs a plan to bring its riders down, and lifts people four times as high. No row of the table is the answer alone.
+# A season of the chair costs six times that of the rope tow. It lifts people nearly five times as high, and when it stops 83 of them hang in the air. No row of the table is the answer alone.
 
 # %% [markdown]
 # ## Prices of your own
@@ -327,7 +327,7 @@ RecordBox("12")
 # ## In short
 #
 # - Divide by the rides that were carried, never by capacity times hours; show volunteers at a wage and at nought, and a cost before and after a grant.
-# - Recovery or depreciation, never both. Staff governs small lifts, capital the large ones, and the rides share out either.
+# - Recovery or depreciation, never both. Staff governs a lift that is cheap to buy, capital a dear one, and the rides share out either.
 # - Dear by the ride, by the height, by what is held ready: say by what, at which level, and how the ticket was shared.
 #
 # **Formula card.** Capital recovery (P − S) · f + S · i with f = i ÷ (1 − (1 + i)⁻ⁿ), or 1 ÷ n without interest; laid aside for the next rope P · (f − i); staff posts · wage · hours; energy p · (N · E ÷ η + idle power · hours); demand charge billed kW · price · months; a ride A ÷ N; break-even fixed ÷ (share − variable).

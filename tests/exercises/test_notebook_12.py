@@ -12,6 +12,7 @@ from liftcalc.exercises import BANK, Posed
 from liftcalc.lifts.cost_of_lift import read_costs, yearly_cost
 from liftcalc.lifts.cost_words import cost_sheets
 from liftcalc.lifts.demo_hill import DATA, demo_hill
+from liftcalc.simulation.board_case import board_choices, read_board_case
 
 anybody = pytest.mark.parametrize("name", ["", "Maja K.", "17"])
 
@@ -77,7 +78,11 @@ def test_a_day_of_rides_as_in_12_6_uses_up_the_ticket(name):
 
 # the figures that stand in the words of the page
 
-SHEETS = cost_sheets(demo_hill(), read_costs(DATA / "costs.csv"))
+COSTS = read_costs(DATA / "costs.csv")
+SHEETS = cost_sheets(demo_hill(), COSTS)
+CASE = read_board_case(DATA / "board/twin_penny_case.csv")
+NOW, HELPER, TWINS = board_choices(CASE)
+NUMERALS = {4: "four", 5: "five", 6: "six", 7: "seven"}
 PENNY, PLATTER, BELT, DOUBLE, _ = SHEETS
 YEAR = yearly_cost(PENNY)
 FREE = yearly_cost(replace(PENNY, wage=Q(0, "dollar/hour")))
@@ -121,6 +126,16 @@ FIGURES = [
     ("Rope, {} on the chair", f"{TODAY[3].per_thousand_person_metres.magnitude:.1f}"),
     ("chair, {} on the platter", f"{TODAY[1].per_thousand_person_metres.magnitude:.1f}"),
     ("platter and {} on the belt", f"{TODAY[2].per_thousand_person_metres.magnitude:.1f}"),
+    ("costs {} times that of the rope tow", NUMERALS[round((TODAY[3].total / TODAY[0].total).m_as(""))]),
+    ("nearly {} times as high", NUMERALS[round((DOUBLE.vertical_rise / PENNY.vertical_rise).m_as(""))]),
+    ("An extra ride on Twin Penny costs {} dollars", f"{TWINS.an_extra_ride.magnitude:.2f}"),
+    ("the helper gives one for {};", f"{HELPER.an_extra_ride.magnitude:.2f}"),
+    ("the helper takes {} s off", f"{(NOW.wait() - HELPER.wait()).m_as('s'):.0f}"),
+    ("and Twin Penny {}.", f"{(NOW.wait() - TWINS.wait()).m_as('s'):.0f}"),
+    ("{} riders a hectare are 11 over the guideline", f"{TWINS.density().m_as('person/hectare'):.0f}"),
+    ("Twin Penny asks for {} dollars", f"{COSTS['Twin Penny right']['price'].magnitude:,.0f}"),
+    ("run for the {} busiest hours", f"{CASE.busy_hours.magnitude:.0f}"),
+    ("beginner slope of {} ha", f"{CASE.slope_area.m_as('hectare'):.1f}"),
 ]  # fmt: skip
 
 
@@ -128,7 +143,9 @@ FIGURES = [
 def words():
     """Return all words of the page, with the statements of its predictions."""
     page = read(next(path for path in PATHS if path.stem.startswith("12")))
-    said = prose(page) + "".join(cell.source for cell in page.cells if "Prediction(" in cell.source)
+    said = prose(page) + "".join(
+        cell.source for cell in page.cells if re.search(r"Prediction\(|Decision\(", cell.source)
+    )
     return " ".join(re.sub(r"[*]", "", said).split())
 
 

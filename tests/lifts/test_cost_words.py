@@ -52,7 +52,7 @@ def test_parts_add_up_in_every_column():
         assert number(column["of it in cash"]) == pytest.approx(year.total.magnitude - recovery, abs=1)
         assert number(column["a ride"]) == pytest.approx(year.total.magnitude / sheet.rides.magnitude, abs=0.005)
     assert rows["largest part"] == (
-        "staff, 61 %", *(f"capital recovery, {share} %" for share in (45, 47, 54, 42))
+        "staff, 61 %", *(f"recovery, {share} %" for share in (45, 47, 54, 42))
     )  # fmt: skip
     assert rows["a ride"] == ("0.20", "2.05", "0.64", "2.69", "0.24")
 
