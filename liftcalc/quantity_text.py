@@ -80,6 +80,7 @@ _STYLES = {
 }
 _STYLE_OF_UNIT = {ureg.Unit(unit): style for unit, style in _STYLES.items()}
 _WHOLE_FROM_100 = {ureg.Unit("m"), ureg.Unit("ft")}
+_PERCENT = ureg.Unit("percent")
 _WHOLE_IF_WHOLE = {ureg.Unit("person"), ureg.Unit(""), ureg.Unit("percent"), ureg.Unit("dollar"), ureg.Unit("season")}
 
 
@@ -123,6 +124,8 @@ def show(quantity, unit=None):
     numbers = np.atleast_1d(np.asarray(quantity.magnitude, dtype=float)).ravel()
     if units in _WHOLE_IF_WHOLE and np.all(np.abs(numbers - np.round(numbers)) < 1e-9):
         digits = 0
+    elif units == _PERCENT and np.all((np.abs(10 * numbers - np.round(10 * numbers)) < 1e-9) & (np.abs(numbers) > 1)):
+        digits = 1  # 2.5 % was written so; of a part that was computed a whole number is enough
     if units in _WHOLE_FROM_100 and np.all(np.abs(numbers) >= 99.95):
         digits = 0
     written = [_write(number, digits) for number in numbers]
@@ -229,6 +232,15 @@ UNIT_SPELLINGS = {
     "number of rides a season": dict.fromkeys(
         ("rides a season", "ride a season", "rides per season", "rides/season"), "person/season"
     ),
+    "number of seasons": dict.fromkeys(("seasons", "season"), "season"),
+    "number of hours a season": dict.fromkeys(
+        ("hours a season", "hour a season", "hours per season", "h/season"), "hour/season"
+    ),
+    "wage": dict.fromkeys(("dollars an hour", "dollar an hour", "dollars per hour", "dollars/h"), "dollar/hour"),
+    "price of energy": dict.fromkeys(
+        ("dollars a kwh", "dollar a kwh", "dollars per kwh", "dollars/kwh"), "dollar/kilowatt_hour"
+    ),
+    "price of power": dict.fromkeys(("dollars a kw", "dollar a kw", "dollars per kw", "dollars/kw"), "dollar/kW"),
 }
 _NUMBER = re.compile(r"[+-]?(?:[0-9]{1,12}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})\Z")
 

@@ -27,7 +27,7 @@ from liftcalc.formulas.motor import idle_power
 from liftcalc.lifts.governing import governing
 from liftcalc.lifts.limits_of_line import idle_drag_of, limits_of, ride_energy
 from liftcalc.lifts.readings import known_values
-from liftcalc.quantity_text import as_received, read_number
+from liftcalc.quantity_text import as_received, read_number, show
 from liftcalc.units import PlainError, Q, checked_magnitude, parsed_unit
 from liftcalc.vocabulary import VOCABULARY, words_of
 
@@ -94,7 +94,7 @@ class CostSheet:
     UnitError
         If a value has no unit, or one of another kind.
     PlainError
-        If a value is outside its bound or no finite number, or the grant is more than the price.
+        If a value is outside its bound or no finite number, or grant or salvage is more than the price.
     """
 
     name: str
@@ -130,11 +130,14 @@ class CostSheet:
             if value is not None or name not in ("hourly_capacity", "vertical_rise"):
                 unit = "" if unit == "percent" else unit
                 checked_magnitude("CostSheet", name, value, unit, parsed_unit(unit), _lowest(name))
-        if np.any(self.grant > self.price):
-            raise PlainError(
-                f"CostSheet: the grant of {self.name}, {as_received(self.grant)}, is more than the price, "
-                f"{as_received(self.price)}. Write what others pay of the price."
-            )
+        for name, what in (("grant", "others pay of the price"), ("salvage", "it brings at the end of its life")):
+            part, price = np.broadcast_arrays(getattr(self, name).m_as("dollar"), self.price.m_as("dollar"))
+            worst = np.argmax(part - price)
+            if part.flat[worst] > price.flat[worst]:
+                part, price = (show(Q(each.flat[worst], "dollar")) for each in (part, price))
+                raise PlainError(
+                    f"CostSheet: the {name} of {self.name}, {part}, is more than the price, {price}. Write what {what}."
+                )
 
 
 def _lowest(name):
@@ -181,7 +184,7 @@ class YearlyCost:
     @property
     def per_ride(self):
         """Cost of a ride, by the rides carried."""
-        return cost_per_ride(self.total, self.sheet.rides)
+        return cost_per_ride(self._paid, self.sheet.rides)
 
     @property
     def capacity_used(self):
@@ -195,27 +198,40 @@ class YearlyCost:
 
     @property
     def fixed(self):
-        """What stays the same however many ride."""
+        """What stays the same however many ride; below zero where a grant and its salvage win more than that."""
         return self.total - self.variable_per_ride * self.sheet.rides
 
     @property
     def per_thousand_pph(self):
         """Cost a season of 1,000 pph held ready."""
-        return cost_per_thousand_pph(self.total, self._known("hourly_capacity"))
+        return cost_per_thousand_pph(self._paid, self._known("hourly_capacity"))
 
     @property
     def per_thousand_vtfh_hours(self):
         """Cost of 1,000 person-feet of rise offered: VTFH at capacity, times the running hours."""
-        return cost_per_rise(self.total, self._offered, self._known("vertical_rise")).to("dollar/(person*kilofoot)")
+        return cost_per_rise(self._paid, self._offered, self._known("vertical_rise")).to("dollar/(person*kilofoot)")
 
     @property
     def per_thousand_person_metres(self):
         """Cost of 1,000 person-metres of rise, by the rides carried."""
-        return cost_per_rise(self.total, self.sheet.rides, self._known("vertical_rise"))
+        return cost_per_rise(self._paid, self.sheet.rides, self._known("vertical_rise"))
 
     def break_even(self, ticket_share):
-        """Return the rides a season that pay for the lift, from what a ride brings [dollar/person]."""
-        return break_even_rides(self.fixed, ticket_share=ticket_share, variable_cost=self.variable_per_ride)
+        """Return the rides a season that pay for the lift, from what one brings [dollar/person]; 0 if it is a gift."""
+        fixed = np.maximum(self.fixed, Q(0.0, _OF_A_BILL))
+        return break_even_rides(fixed, ticket_share=ticket_share, variable_cost=self.variable_per_ride)
+
+    @property
+    def _paid(self):
+        """The total, where it is one that rides can share."""
+        least = Q(float(np.min(self.total.m_as(_OF_A_BILL))), "dollar")
+        if least.magnitude <= 0:
+            raise PlainError(
+                f"YearlyCost: a season of {self.sheet.name} costs {show(round(least, 0))}, so no ride of it costs "
+                "anything: a grant that pays for the lift and its salvage are won. Write the bills, the wage and the "
+                "energy that somebody pays, or leave the cost of a ride out."
+            )
+        return self.total
 
     @property
     def _offered(self):

@@ -50,6 +50,8 @@ class Riding:
         sets the ride time; what the pick-up costs in energy is said by the kind's ``PickUp``.
     conditions : tuple of Condition
         What work and relief ask of the readings beside unit and sign.
+    evacuation : str
+        What is usual of a plan to bring riders down, in a few words; what is required the authority says, and no table.
     """
 
     words: str
@@ -61,6 +63,7 @@ class Riding:
     relief: Callable = lambda values: Q(1.0, "")
     from_rest: bool = False
     conditions: tuple = ()
+    evacuation: str = "ask the authority"
 
 
 def map_length(values):
@@ -111,6 +114,7 @@ CARRIED = Riding(
     _work_carried,
     ("hanging_mass", "sheave_drag_share"),
     _drag_of_sheaves,
+    evacuation="usual for carried riders; ask the authority",
 )
 ON_A_BELT = Riding(
     "carried on a belt", True, ("bed_friction",), _work_on_a_belt,

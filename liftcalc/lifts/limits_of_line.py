@@ -252,8 +252,8 @@ def _capacities(kind, values):
     return {name: capacity for name, capacity in allowed.items() if capacity is not None}
 
 
-def power_needed(line, readings):
-    """Return the power that the motor must give, on average, at the line's capacity; None where a reading is missing.
+def power_needed(line, readings, hourly_capacity=None):
+    """Return the power that the motor must give, on average, at a capacity; None where a reading is missing.
 
     Parameters
     ----------
@@ -261,6 +261,8 @@ def power_needed(line, readings):
         A line of any kind.
     readings : mapping of str to Quantity
         As for ``known_values``.
+    hourly_capacity : Quantity [person/hour] or None
+        At which it is wanted; the line's own, by its spacing, if left out.
 
     Returns
     -------
@@ -271,7 +273,8 @@ def power_needed(line, readings):
     energy, drag = ride_energy(line.kind, values), idle_drag_of(line.kind, values)
     if energy is None or drag is None or "efficiency" not in values:
         return None
-    return motor_power_needed(line.capacity.value, values["efficiency"], line.line_speed, drag, energy)
+    flow = line.capacity.value if hourly_capacity is None else hourly_capacity
+    return motor_power_needed(flow, values["efficiency"], line.line_speed, drag, energy)
 
 
 def meeting_speed(line, readings):

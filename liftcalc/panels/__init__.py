@@ -4,6 +4,7 @@ from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, R
 from liftcalc.panels.cost import CostDriversPanel, CostPanel
 from liftcalc.panels.counted_minutes import CountedMinutes
 from liftcalc.panels.day_page import DayPage
+from liftcalc.panels.decision import Decision
 from liftcalc.panels.disturbance import DisturbedLine
 from liftcalc.panels.doubt import AgreementPanel, BudgetPanel, SpreadPanel
 from liftcalc.panels.exercise_boxes import AnswerBox, LearnerBox, RecordBox
@@ -35,6 +36,7 @@ __all__ = [
     "CountedMinutes",
     "DayPage",
     "DisturbedLine",
+    "Decision",
     "FlowPanel",
     "FourFigures",
     "HandsPanel",

@@ -148,7 +148,7 @@ class CostDriversPanel(_SheetPanel):
     def make_picture(self):
         return ChartPicture(SwingChart(len(MOVED)), CostDriversPanel._prepare, CostDriversPanel._move)
 
-    def _rows(self, moved_by):
+    def swings_at(self, moved_by):
         """Return the tornado of the sheet, each value moved down and up by one part of it."""
         part, ranges = moved_by.m_as(""), {}
         for name in MOVED:
@@ -162,7 +162,7 @@ class CostDriversPanel(_SheetPanel):
         return tornado(self.sheet, ranges)
 
     def compute(self, given):
-        self.cost, self.swings = yearly_cost(self.sheet), self._rows(given["moved_by"])
+        self.cost, self.swings = yearly_cost(self.sheet), self.swings_at(given["moved_by"])
         return {
             "cost of a ride": self.cost.per_ride,
             "largest swing": self._told(self.swings[0]),
@@ -182,7 +182,7 @@ class CostDriversPanel(_SheetPanel):
         )
 
     def _prepare(self):
-        ends = [cost.m_as(A_RIDE) for row in self._rows(Q(50, "percent")) for cost in row.costs]
+        ends = [cost.m_as(A_RIDE) for row in self.swings_at(Q(50, "percent")) for cost in row.costs]
         low, high = min(ends), max(ends)
         pad = 0.32 * (high - low)
         self.picture.chart.prepare(

@@ -34,6 +34,10 @@ UNITS = (
     "kJ",
     "%",
     "degrees",
+    "dollars",
+    "dollars a season",
+    "dollars a ride",
+    "rides a season",
 )
 NO_UNIT = "no unit"
 _CHOSEN = "\N{CHECK MARK} "

@@ -1,5 +1,7 @@
 """Many days at the loading point: what they carry, and what each cause takes of it."""
 
+import functools
+
 import numpy as np
 
 from liftcalc.simulation.loading_day import CAUSES, simulate_day
@@ -23,6 +25,32 @@ def simulate_days(day, seed, days):
         Persons an hour who got to the top, a number a day.
     """
     return np.array([simulate_day(day, generator).rate for generator in generators(seed, days)])
+
+
+@functools.lru_cache(maxsize=64)
+def simulate_days_held(day, most, seed, days):
+    """Return the persons an hour of many days on which no more start than another limit carries, such as the motor.
+
+    A limit bounds a mean. Where more would start in an hour of running, the starts are cut to it, and what happens on
+    the way is cut alike: a little too much, since fewer riders fall and stop the rope less often.
+
+    Parameters
+    ----------
+    day, seed, days
+        As for ``simulate_days``.
+    most : float
+        Starts in an hour of running that the other limits allow; ``inf`` where there is none.
+
+    Returns
+    -------
+    array
+        Persons an hour who got to the top, a number a day; it is kept, and cannot be written into.
+    """
+    seen = [simulate_day(day, generator) for generator in generators(seed, days)]
+    starts = sum(each.started.size for each in seen) / sum(each.availability * day.hours for each in seen)
+    rates = np.array([each.rate for each in seen]) * min(1.0, most / starts)
+    rates.flags.writeable = False
+    return rates
 
 
 def generators(seed, days):

@@ -459,6 +459,9 @@ def test_references_against_sums_done_by_hand():
         "9.1": 3600 * (0.85 * 15000 - 400 * 2.8) / 84000, "9.3": 8 * 2 / 8, "9.4": 2.8 / 0.5, "9.5": 3600 / 3 / 100,
         "9.7": 3600 / (2.5 + 3.2 * 2.718281828459045 ** (-2.5 / 3.2)),
         "10.1": 3600 / (0.5 * 2.6 + 0.3 * 3.8 + 0.2 * 3.3), "10.2": 1125 * 0.92, "10.3": 6 * (35 + 46) * 1000 / 3600,
+        "12.1": 228_000 * 0.04 / (1 - 1.04**-25) + 12_000 * 0.04, "12.2": (18_200 + 2 * 16 * 350 + 12_500) / 25_000,
+        "12.3": 20 * 12 * 4 + 6 * 300 * 0.18, "12.4": (26_000 - 0.06 * 40_000) / (0.9 - 0.06),
+        "12.6": 28 * 78 / (3_300 * 0.3048),
         "10.5": (1.96 * 0.6 / 0.05) ** 2 / 16, "10.6": 460 * 3600 / (3600 - 4 * 50),
         "11.1": 20 + 600 * 20 / 60 / 400 * 60, "11.2": 60 / 2 * 7 / 60, "11.4": 3600 / 3.2,
         "11.5": 850 * (2.5 * 60 + 290 + 180) / 3600, "11.6": 50 * 0.3 * 3600 / 100,
@@ -521,6 +524,11 @@ def test_printed_mistakes_are_the_mistakes_they_are_said_to_be():
         assert n.loading < n.ideal < n.fast
         n = Posed(BANK["9.4"], name).numbers
         assert n.by_unload < n.by_spacing < n.by_loading
+        n = Posed(BANK["12.2"], name).numbers
+        staff = n.posts.magnitude * n.wage.magnitude * n.running_hours.magnitude
+        total = n.recovery.magnitude + staff + n.bills.magnitude
+        assert n.printed.magnitude == pytest.approx(total / (n.hourly_capacity.magnitude * n.running_hours.magnitude))
+        assert 3 * n.printed.magnitude < total / n.rides.magnitude, "the leaflet is far too cheap"
         n = Posed(BANK["10.4"], name).numbers
         assert n.by_thirty.m_as("pph") == 30 * n.counted.m_as("person")
         assert n.on_average.m_as("person") == pytest.approx(n.governed.m_as("pph") / 30)

@@ -9,6 +9,7 @@ from messages import refuses, table_of_messages
 
 from liftcalc import Q, UnitError, show
 from liftcalc.formulas import cost
+from liftcalc.units import PlainError
 
 INTEREST, LIFE, RIDES = Q(5, "percent"), Q(20, "season"), Q(90_000, "person/season")
 MONEY = {"price": Q(35_000, "dollar"), "salvage": Q(2_000, "dollar")}
@@ -155,3 +156,27 @@ MESSAGES = [
 @table_of_messages(MESSAGES)
 def test_message(call, message, kind):
     refuses(call, message, kind)
+
+
+CALLS = {  # argument: a formula with one value left to be given, its unit, and the value of the advice
+    "interest": (lambda x: cost.capital_recovery(x, LIFE, **MONEY), "", "0.2, ''", "zero or more"),
+    "life": (lambda x: cost.sinking_fund(Q(1, "dollar"), INTEREST, x), "season", "20, 'season'", "greater than zero"),
+    "running_hours": (lambda x: cost.staff_cost(Q(16, "dollar/hour"), posts=Q(2, ""), running_hours=x),
+                      "hour/season", "350, 'hour/season'", "greater than zero"),
+    "rides": (lambda x: cost.cost_per_ride(Q(1, A_SEASON), x), "person/season", "90000, 'person/season'",
+              "greater than zero"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("argument", CALLS)
+@pytest.mark.parametrize("number", [-1, 0, np.inf, -np.inf, np.nan])
+def test_what_is_less_than_nothing_or_endless_is_refused_by_name(argument, number):
+    call, unit, advice, bound = CALLS[argument]
+    if number == 0 and bound == "zero or more":
+        assert call(Q(0, unit)).m_as(A_SEASON) == pytest.approx(33_000 / 20)
+        return
+    with pytest.raises(PlainError) as caught:
+        call(Q(number, unit))
+    wanted = bound if np.isfinite(number) else "a finite number"
+    assert f": {argument} must be {wanted}, but got {number:g}" in str(caught.value)
+    assert str(caught.value).endswith(f"Write for example Q({advice}).")

@@ -3,6 +3,8 @@
 import pytest
 
 from liftcalc import Capacity, LevelWarning, Q, compare, hourly_capacity, hourly_capacity_from_interval, show
+from liftcalc.lifts.cost_of_lift import read_costs
+from liftcalc.lifts.demo_hill import DATA
 
 PRACTICE = "common practice, no published source"
 ROPE = [(11, 7, 8297), (14, 7, 10560)]  # line speed [mph], practical spacing on a handle-less tow [ft], pph
@@ -34,3 +36,10 @@ def test_packing_against_a_chair_is_no_comparison(source):
     assert show(quad.value) == "2,400 pph"
     with pytest.warns(LevelWarning, match="compares unlike things"):
         assert not compare(tow, quad).like_for_like
+
+
+@pytest.mark.parametrize("source", [f"{PRACTICE}: a rope tow costs some 2 to 10 % of a chairlift"])
+def test_prices_of_the_invented_hill_are_believable(source):
+    price = {name: costs["price"] for name, costs in read_costs(DATA / "costs.csv").items()}
+    for tow in ("Penny Rope", "Twin Penny right"):
+        assert 2 <= (price[tow] / price["Lantern Double"]).m_as("percent") <= 10, tow

@@ -141,7 +141,30 @@ def test_many_values_at_once():
     assert costs == pytest.approx(one_by_one)
 
 
+GIVEN = replace(  # a lift that others paid for and volunteers run, without bills and without a meter
+    PENNY, grant=PENNY.price, wage=Q(0, "dollar/hour"), replacement_price=Q(0, "dollar"),
+    energy_price=Q(0, "dollar/kilowatt_hour"), demand_price=Q(0, "dollar/kW"),
+    **dict.fromkeys(("maintenance", "insurance", "inspection"), Q(0, A_SEASON)),
+)  # fmt: skip
+
+
+def test_a_lift_that_is_given_needs_no_rides_to_pay():
+    cost = yearly_cost(GIVEN)
+    assert cost.total.m_as(A_SEASON) == pytest.approx(-2_000 * 0.05 / (1.05**20 - 1)), "the salvage is won"
+    assert cost.break_even(Q(1, A_RIDE)).m_as("person/season") == 0
+    at_a_meter = yearly_cost(replace(GIVEN, energy_price=Q(0.18, "dollar/kilowatt_hour")))
+    assert at_a_meter.per_ride > Q(0, A_RIDE)
+    idle, a_ride = PENNY.idle_power.m_as("kW") * 350 * 0.18, at_a_meter.variable_per_ride.magnitude
+    rides = (idle + cost.total.magnitude) / (1 - a_ride)
+    assert at_a_meter.break_even(Q(1, A_RIDE)).m_as("person/season") == pytest.approx(rides)
+
+
 READINGS = {name: value for name, value in demo_hill().readings["Penny Rope"].items() if name != "idle_drag"}
+NO_COST = (
+    "YearlyCost: a season of Penny Rope costs -60 dollars, so no ride of it costs anything: a grant that pays for the "
+    "lift and its salvage are won. Write the bills, the wage and the energy that somebody pays, or leave the cost of a "
+    "ride out."
+)
 MESSAGES = [
     (lambda: replace(PENNY, maintenance=Q(-1, A_SEASON)),
      "CostSheet: maintenance must be zero or more, but got -1 dollar/season. "
@@ -158,6 +181,16 @@ MESSAGES = [
     (lambda: replace(PENNY, grant=Q(40_000, "dollar")),
      "CostSheet: the grant of Penny Rope, 40,000 dollars, is more than the price, 35,000 dollars. "
      "Write what others pay of the price."),
+    (lambda: replace(PENNY, salvage=Q(40_000, "dollar")),
+     "CostSheet: the salvage of Penny Rope, 40,000 dollars, is more than the price, 35,000 dollars. "
+     "Write what it brings at the end of its life."),
+    (lambda: replace(PENNY, grant=Q(np.linspace(0, 40_000, 99), "dollar")),
+     "CostSheet: the grant of Penny Rope, 40,000 dollars, is more than the price, 35,000 dollars. "
+     "Write what others pay of the price."),
+    (lambda: yearly_cost(GIVEN).per_ride, NO_COST),
+    (lambda: yearly_cost(replace(GIVEN, rides=Q(np.linspace(1, 9, 99), "person/season"))).per_ride, NO_COST),
+    (lambda: yearly_cost(GIVEN).per_thousand_pph, NO_COST),
+    (lambda: yearly_cost(GIVEN).per_thousand_person_metres, NO_COST),
     (lambda: yearly_cost(replace(PENNY, hourly_capacity=None)).per_thousand_pph,
      "YearlyCost: the hourly capacity of Penny Rope is not known. Give it to the CostSheet."),
     (lambda: yearly_cost(PENNY).break_even(Q(0.001, A_RIDE)),

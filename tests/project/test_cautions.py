@@ -79,6 +79,10 @@ MUST_STAND = [
         "the unload area free.",
         ("11",),
     ),
+    ("Planning figures only, no design:", ("12",)),
+    ("Attendants stand where the code, the authority and the sight lines ask for them.", ("12",)),
+    ("Saving a post is no way to cheaper rides.", ("12",)),
+    ("Prices, rates and grants are for the owner, and the books for whoever keeps them.", ("12",)),
     (
         "Only licensed people, the maker and the authority change spacing, line speed and stop gates.",
         ("02", "08", "09"),

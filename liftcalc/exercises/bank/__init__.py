@@ -13,6 +13,7 @@ from liftcalc.exercises.bank import (
     notebook_09,
     notebook_10,
     notebook_11,
+    notebook_12,
 )
 
 _MODULES = (
@@ -28,6 +29,7 @@ _MODULES = (
     notebook_09,
     notebook_10,
     notebook_11,
+    notebook_12,
 )
 BANK = {exercise.id: exercise for module in _MODULES for exercise in module.EXERCISES}
 # raised by one with each release in which a right answer or a learner's numbers have moved; never for words, clues or

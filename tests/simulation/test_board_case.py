@@ -1,0 +1,247 @@
+"""A proposal before the board: its sheet, the three choices by hand, and what the model answer says of them."""
+
+import re
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from messages import refuses, table_of_messages
+from places import DATA
+
+from liftcalc import Q
+from liftcalc.fieldwork import FieldSheetError
+from liftcalc.fieldwork.safe_files import FieldFileError
+from liftcalc.formulas.slope_crowding import GUIDELINE_DENSITIES, GUIDELINE_SOURCE
+from liftcalc.lifts.cost_of_lift import read_costs
+from liftcalc.lifts.demo_hill import demo_line
+from liftcalc.simulation.board_case import board_choices, board_model_answer, board_table, read_board_case
+from liftcalc.simulation.board_sheet import board_case_from_bytes
+from liftcalc.units import PlainError
+
+CASE = read_board_case(DATA / "board/twin_penny_case.csv")
+COSTS = read_costs(DATA / "costs.csv")
+LAPS = demo_line("Penny Rope")[0].ride_time.m_as("s") + 75
+A_HECTARE, A_SEASON, RIDES = "person/hectare", "dollar/season", "person/season"
+
+
+def choices(**differs):
+    """Return the three choices of a case that differs from that of the demo hill."""
+    return board_choices(replace(CASE, **differs))
+
+
+def answer(**differs):
+    """Return the model answer of such a case as one text."""
+    return "\n".join(board_model_answer(replace(CASE, **differs)))
+
+
+# thought out beforehand, with 1,000, 1,130 and 840 pph for the ropes: people an hour that ride, wait [s], riders a
+# hectare, and wait and riders a hectare with a crowd of 100
+THOUGHT_OUT = [
+    (1000, 128, 52, 236, 52),
+    (1130, 100, 59, 195, 59),
+    (1638, 22, 85, 69, 93),
+]
+
+
+@pytest.mark.parametrize("place", range(3))
+def test_the_case_of_the_demo_hill(place):
+    choice, (pph, wait, density, longer, denser) = choices()[place], THOUGHT_OUT[place]
+    many = Q(100, "person")
+    assert choice.rides().m_as("pph") == pytest.approx(pph, rel=0.01)
+    assert choice.wait().m_as("s") == pytest.approx(wait, abs=2)
+    assert choice.density().m_as(A_HECTARE) == pytest.approx(density, abs=1.2)
+    assert choice.wait(many).m_as("s") == pytest.approx(longer, abs=2)
+    assert choice.density(many).m_as(A_HECTARE) == pytest.approx(denser, abs=1.2)
+
+
+def test_what_is_carried_and_what_governs():
+    today, helper, twin = choices()
+    assert (today.carried.level, today.carried.lines, twin.carried.lines) == ("simulated", 1, 2)
+    assert [round(each.governed.value.m_as("pph")) for each in (today, helper, twin)] == [1200, 1291, 1200 + 978]
+    assert [each.governs for each in (today, helper, twin)] == ["loading", "motor", "loading, motor"]
+    second = twin.carried.value.m_as("pph") - today.carried.value.m_as("pph")
+    assert second == pytest.approx(840, rel=0.02), "held to its motor"
+    assert all(0 < each.spread.m_as("pph") < 60 for each in (today, helper, twin))
+    assert np.array_equal(choices()[2].rates, twin.rates), "seeded"
+
+
+def test_money_by_hand():
+    today, helper, twin = choices()
+    assert today.an_extra_ride is None
+    extra = 60 * (helper.rides() - today.rides()).m_as("pph")
+    assert helper.extra_rides.m_as(RIDES) == pytest.approx(extra)
+    assert (
+        helper.an_extra_ride.m_as("dollar/person") == pytest.approx(60 * 16 / extra) == pytest.approx(0.12, abs=0.003)
+    )
+    assert twin.a_season.m_as(A_SEASON) == pytest.approx(9_052, abs=2)
+    assert twin.an_extra_ride.m_as("dollar/person") == pytest.approx(0.24, abs=0.005)
+
+
+def test_the_slope_has_the_riders_of_the_crowd_and_not_the_capacity():
+    (*_, few), (*_, many) = choices(crowd=Q(20, "person")), choices()
+    assert few.carried == many.carried
+    assert few.density() < many.density()
+    for choice in (few, many):
+        assert choice.density().m_as(A_HECTARE) == pytest.approx(choice.rides().m_as("pph") * 75 / 3600 / 0.4)
+    first = many.over_from
+    assert first.m_as("person") == pytest.approx(58, abs=2)
+    at, before = (many.density(people).m_as(A_HECTARE) for people in (first, first - Q(1, "person")))
+    assert before <= 75 < at
+    wide = choices(slope_area=many.area_wanted)[2]
+    assert wide.density().m_as(A_HECTARE) == pytest.approx(75)
+    assert choices(slope_area=Q(4, "hectare"))[2].over_from is None
+
+
+def test_a_larger_crowd_waits_longer_and_rides_no_less():
+    for choice in choices():
+        assert np.all(np.diff(choice.waits) > 0)
+        assert np.all(np.diff(choice.riders) > -1e-9), "up to what it carries"
+    today = choices()[0]
+    laps = today.wait().m_as("s") + LAPS + 3600 / today.carried.value.m_as("pph")
+    assert today.rides().m_as("pph") == pytest.approx(70 * 3600 / laps), "nobody is lost"
+
+
+def test_a_helper_who_changes_nothing_is_today():
+    today, helper, _ = choices(helper_readiness=Q(3.0, "s"), helper_misses=Q(1.0, ""))
+    assert helper.rates == pytest.approx(today.rates, rel=1e-3)
+    assert helper.governed.value.m_as("pph") == pytest.approx(1200)
+
+
+def test_one_attendant_for_two_ropes_only_by_a_rule_with_its_source():
+    shared = {"ropes_an_attendant": Q(2, ""), "rule_source": "invented"}
+    own, fewer = choices()[2].a_season.m_as(A_SEASON), choices(**shared)[2].a_season.m_as(A_SEASON)
+    assert own - fewer == pytest.approx(2 * 16 * 60)
+    assert "is counted with 2 posts of its own, 1,920 dollars" in answer()
+    assert "none was entered" in answer()
+    assert "2 ropes to an attendant save 1,920 dollars, by a rule as entered (invented)" in answer(**shared)
+    for said in (answer(), answer(**shared)):
+        assert "Supervision suffers before throughput does; the local code and the authority decide." in said
+
+
+def test_the_table():
+    table = board_table(CASE)
+    rows = {row[0]: row[1:] for row in table.rows}
+    assert table.columns == ("", "today", "a helper at the loading point", "Twin Penny right beside it")
+    assert rows["a crowd of 70 waits"] == tuple(f"{each.wait().m_as('s'):.0f} s" for each in choices())
+    over = choices()[2].density().m_as(A_HECTARE) - 75
+    assert rows["guideline 35 to 75 for beginner"] == ("within", "within", f"{over:.0f} above")
+    assert rows["an extra ride costs"] == ("no extra ride", "0.12 dollars", "0.24 dollars")
+    wide = {row[0]: row[1:] for row in board_table(replace(CASE, slope_area=Q(1, "hectare"))).rows}
+    assert (
+        wide["guideline 35 to 75 for beginner"][0] == f"{35 - choices()[0].density().m_as(A_HECTARE) * 0.4:.0f} below"
+    )
+
+
+def test_the_model_answer_is_short_and_every_line_has_a_number():
+    lines = board_model_answer(CASE)
+    assert 6 <= len(lines) <= 9
+    assert all(re.search("[0-9]", line) and len(line) < 260 for line in lines), lines
+    today, helper, twin = choices()
+    said = "\n".join(lines)
+    for words in (
+        f"waits {today.wait().m_as('s'):.0f} s",
+        f"{helper.density().m_as(A_HECTARE):.0f} riders a hectare with the helper and "
+        f"{twin.density().m_as(A_HECTARE):.0f} with Twin Penny right, where 52 ski today",
+        "960 dollars a season, 0.12 dollars an extra ride",
+        "9,052 dollars a season, 0.24 dollars an extra ride",
+        "the planners' figure, and no law",
+        "one invented day",
+        "Were riders 10 % heavier than was read",
+        f"passed there from {twin.over_from.m_as('person'):.0f} persons on",
+    ):
+        assert words in said, words
+    assert GUIDELINE_SOURCE in said
+
+
+DECIDE = "whoever answers for the slope and the authority"
+VERDICTS = [  # what differs, the verdict, with its numbers as the choices have them
+    ({},
+     "the helper now, if {saved} s less are worth 960 dollars; Twin Penny right only if the slope grows from 0.40 ha "
+     f"to {{area:.2f}} ha, or if {DECIDE} accept {{dense}} riders a hectare."),
+    ({"slope_area": Q(0.3, "hectare")},
+     "the slope first. Even the helper brings {helped} riders a hectare: neither, unless the slope grows from 0.30 ha "
+     f"to {{enough:.2f}} ha, or {DECIDE} accept it."),
+    ({"slope_area": Q(0.6, "hectare")},
+     f"Twin Penny right, if {{more}} s less than with the helper are worth {{paid}} dollars, and {DECIDE} agree to "
+     "{dense} riders a hectare; else the helper."),
+    ({"crowd": Q(2, "person")},
+     "leave it as it is, as long as the crowd stays at 2 persons: hardly anybody waits."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("differs", "verdict"), VERDICTS)
+def test_the_verdict_turns_with_the_slope_and_the_crowd(differs, verdict):
+    today, helper, twin = choices(**differs)
+    waits = [each.wait().m_as("s") for each in (today, helper, twin)]
+    area = replace(CASE, **differs).slope_area.m_as("hectare")
+    dense, helped = (each.rides().m_as("pph") * 75 / 3600 / area for each in (twin, helper))
+    said = verdict.format(
+        saved=round(waits[0] - waits[1]), more=round(waits[1] - waits[2]), dense=round(dense), helped=round(helped),
+        area=area * dense / 75, enough=area * helped / 75, paid=f"{twin.a_season.m_as(A_SEASON):,.0f}",
+    )  # fmt: skip
+    assert board_model_answer(replace(CASE, **differs))[-1] == f"Verdict: {said}"
+
+
+def test_heavier_riders_and_other_days_are_said_to_be_in_doubt():
+    heavier = re.search("would carry ([0-9]+) pph at most, not 978 pph", answer())
+    assert int(heavier[1]) == pytest.approx(978 / 1.1, abs=1), "all energy of a ride goes with the mass"
+    slower = re.search("single days differ by ([0-9]+) pph, ([0-9]+) s of waiting", answer())
+    carried = choices()[0].carried.value.m_as("pph")
+    longer = 70 * 3600 * (1 / (carried - int(slower[1])) - 1 / carried)
+    assert int(slower[2]) == pytest.approx(longer, abs=1)
+
+
+HEAD = "quantity,value,unit,plus_minus,method,note\n"
+WHOLE = (DATA / "board/twin_penny_case.csv").read_text(encoding="utf-8").removeprefix(HEAD)
+
+
+def case(change=("", ""), rows=WHOLE):
+    """Return the case of a sheet in which one text is changed for another."""
+    assert change[0] in rows
+    return board_case_from_bytes("case.csv", (HEAD + rows.replace(*change, 1)).encode())
+
+
+def test_the_sheet():
+    assert case() == CASE
+    assert (CASE.crowd, CASE.helper_misses.m_as(""), CASE.ropes_an_attendant) == (Q(70, "person"), 0.5, None)
+    assert (CASE.guideline_least.m_as(A_HECTARE), CASE.guideline_most.m_as(A_HECTARE)) == GUIDELINE_DENSITIES[
+        "beginner"
+    ]
+    assert CASE.guideline_source == GUIDELINE_SOURCE
+    assert case(("helper's wage", "Helper\u2019s Wage")) == CASE
+    ruled = case(
+        ('attendant,not read,,,,"a rule, written only with its source in this column"', "attendant,2,,,,by me")
+    )
+    assert (ruled.ropes_an_attendant.m_as(""), ruled.rule_source) == (2, "by me")
+
+
+FAULTS = [
+    (lambda: case(("crowd,70", "crowd,70.5")),
+     "case.csv, row 4, column value: crowd must be a whole number, but got 70.5. Count once more."),
+    (lambda: case(("slope area,0.4,ha", "slope area,0.4,m")),
+     "case.csv, row 7, column unit: slope area is in ha, but got 'm'. Write ha."),
+    (lambda: case(("slope area,0.4", "slope area,wide")),
+     "case.csv, row 7, column value: 'wide' is no number. Write digits only, such as 3.4."),
+    (lambda: case(("misses,50", "misses,150")),
+     "case.csv, row 14, column value: helper's misses of 150 is not believed: 0 to 100 is the range."),
+    (lambda: case(("attendant,not read,,,,\"a rule, written only with its source in this column\"", "attendant,2,,,,")),
+     "case.csv, row 15, column note: ropes an attendant stands only with its source. Write in the note who says so."),
+    (lambda: case(("busiest crowd", "crowd")),
+     "case.csv, row 5, column quantity: crowd came before, in row 4. Keep one of the two."),
+    (lambda: case(("slope area", "wind")),
+     "case.csv, row 7, column quantity: 'wind' is nothing of a case for a board. Write one of line today, line added, "
+     "guideline for, crowd, busiest crowd, descent time, slope area, guideline least, guideline most, busy hours, "
+     "helper's wage, helper's readiness, helper's misses, ropes an attendant."),
+    (lambda: case(("busy hours,60", "busy hours,not read")),
+     "case.csv: busy hours not read. Add a row of each; nothing is put in its place.", FieldFileError),
+    (lambda: case(("least,35", "least,95")),
+     "case.csv: guideline least is 95 persons/ha, and guideline most only 75 persons/ha. Write the lower one as "
+     "guideline least.", FieldFileError),
+    (lambda: board_choices(CASE, costs={"Penny Rope": COSTS["Penny Rope"]}),
+     "board_choices: there are no costs of 'Twin Penny right'. Add a row of it to the table of costs.", PlainError),
+]  # fmt: skip
+
+
+@table_of_messages(FAULTS, kind=FieldSheetError)
+def test_message(call, message, kind):
+    refuses(call, message, kind)
