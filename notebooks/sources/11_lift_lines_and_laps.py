@@ -346,4 +346,4 @@ RecordBox("11")
 # %% [markdown]
 # ## Where to next
 #
-# Back to [10 Counted and ideal](10_counted_and_ideal.ipynb), for what stops and misses take from the 1,200. The page on cost, 12, is to come: what a place in that line is worth.
+# Back to [10 Counted and ideal](10_counted_and_ideal.ipynb), for what stops and misses take from the 1,200. [12 Cost per ride](12_cost_per_ride.ipynb): what each ride costs, and what the board makes of it.
