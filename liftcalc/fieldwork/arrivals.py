@@ -46,7 +46,7 @@ class Arrivals:
 
 @dataclass(frozen=True)
 class _Row:
-    """One row: from when [min of the day], how long [min], how many."""
+    """One row: from when [min of the day], for how long [min], how many."""
 
     begin: int
     minutes: float

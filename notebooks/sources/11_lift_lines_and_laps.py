@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# A guest does not feel people an hour. A guest feels the line. On the invented morning of this page the Penny Rope carries 1,000 an hour, and its guests wait for 209 hours together. With 1,200 they would wait for 31. The lift is a fifth better; the line is not a fifth shorter, it nearly goes away. This page shows where a line comes from, who waits in it and for how long, how many laps are left of an hour, and what the slope says to all those people.
+# A guest does not feel people an hour. A guest feels the line. On the invented day of this page the Penny Rope carries 1,000 an hour, and its guests wait for 209 hours together. With 1,200 they would wait for 31. A fifth more on the rope takes six sevenths of the waiting away. This page shows where a line comes from, who waits in it and how long, how many laps an hour leaves, and what the slope says to it.
 
 # %% [markdown]
 # ## Before you start
@@ -28,7 +28,7 @@
 # %% [markdown]
 # ## The opening rush
 #
-# A line is what is left when you take those who got on from those who came. Nothing else is in it. For the first 20 minutes people come at 1,800 an hour; after that at 600. The rope lets 1,200 an hour on, its governed figure, from the first minute.
+# A line is those who came less those who got on. For the first 20 minutes people come at 1,800 an hour; after that at 600. The rope lets 1,200 an hour on, its governed figure, from the first minute.
 #
 # Choose a statement: then the panel opens. *Show me* opens it without a guess.
 
@@ -41,7 +41,7 @@ Prediction(
     "The rush is over at 20 minutes, and 200 people stand in line. When is the line gone?",
     {
         "At once: fewer come than are carried": "That ends its growth, and nothing more. It is longest now: 600 came, 400 got on.",
-        "At 30 minutes: the rope takes 200 in ten": "So long waits whoever joins last in the rush. But 600 an hour join behind.",
+        "At 30 minutes: the rope takes 200 in ten": "Whoever joins last in the rush waits those ten. But 600 an hour still join behind.",
         "At 40 minutes": "Of 1,200 places an hour 600 go to those who still come. The line gets the other 600: 20 minutes.",
     },
     right="At 40 minutes",
@@ -49,7 +49,7 @@ Prediction(
 )
 
 # %% [markdown]
-# Two curves count people: who came, and who got on. The **line** is the gap between them read upright, at one time: so many stand there. The **wait** is the same gap read level, at one person: so long that person stands. The rush makes the line grow by 600 people an hour; half of that would make half of the line.
+# Two curves count people: who came, and who got on. The **line** is the gap between them read upright, at one time: so many stand there. The **wait** is the same gap read level, at one person: so long that person stands. The rush makes the line grow by 600 people an hour.
 
 # %% folded
 line_panel.legend()
@@ -80,11 +80,11 @@ Folded(
 line_panel.at_settings("rush_arrivals", [Q(1200, "pph"), Q(1500, "pph"), Q(1800, "pph")])
 
 # %% [markdown]
-# By hand: 1,800 × 20 min ÷ 60 min = 600 came, 1,200 × 20 ÷ 60 = 400 got on, and 200 stand in line. Whoever joins then waits 200 ÷ 1,200 h = 10 min. The line shrinks by 1,200 − 600 = 600 an hour, so 200 are gone in 20 min. It is a triangle, 40 min wide and 200 high: 40 min × 200 ÷ 2 = 4,000 minutes of waiting, over the 1,000 who came in the hour: 4 min each.
+# By hand: 1,800 × 20 min ÷ 60 min = 600 came, 1,200 × 20 ÷ 60 = 400 got on, and 200 stand in line. Whoever joins then waits 200 ÷ 1,200 h = 10 min. The line shrinks by 1,200 − 600 = 600 an hour, so 200 are gone in 20 min. The line is a triangle, 40 min × 200 ÷ 2 = 4,000 minutes of waiting, over 1,000 people: 4 min each.
 #
 # ### Sixty people and a double chair
 #
-# Now a line that stands already.
+# Here a line stands already, at a lift with seats.
 
 # %% folded
 from liftcalc import wait_from_line
@@ -92,7 +92,7 @@ from liftcalc import wait_from_line
 Prediction(
     "Sixty people stand before you. A double chair comes every 6 s, and every seat is taken. How long do you wait?",
     {
-        "6 minutes": "Sixty times six seconds: that is one person a chair. It is the most frequent slip with a chair line.",
+        "6 minutes": "Sixty times six seconds: that is one person a chair. Two go with each.",
         "3 minutes": f"Sixty people are thirty chairs: 1,200 an hour, and 60 ÷ 1,200 h = {show(wait_from_line(Q(60, 'person'), Q(1200, 'pph')), 'minute')}.",
         "Nobody can tell": "Line over people an hour is the wait, on any lift. With one seat in five left empty it is 3.75 minutes.",
     },
@@ -119,7 +119,7 @@ arrivals = read_arrivals(my_arrivals)
 morning_table(arrivals, Capacity(Q(my_count, "pph"), "counted"), Capacity(Q(my_governed, "pph"), "governed"))
 
 # %% [markdown]
-# Nearly seven times the waiting. The governed figure hides it: whoever plans a morning with 1,200 sees a line of 80 that is gone by 9:33, and on the hill 147 stand there, and some line is there until 10:53. A line is reckoned with what was **counted** or simulated, by the clock, with the stops in it.
+# Nearly seven times the waiting. Whoever plans the day with 1,200 sees a line of 80 that is gone by 9:33; on the hill 147 stand there, and a line is there until 10:53. Reckon a line with what was **counted** or simulated, by the clock, with the stops in it.
 #
 # The mean wait of all, 2.1 min, is nobody's wait. Three in ten walk straight on; those who meet a line wait 3 min, and the last of the rush nearly 9. At 13:30 the bus comes back while as many arrive as are carried: its 46 places in line stay until 14:30.
 
@@ -138,9 +138,9 @@ day = read_day("../data/days/penny_rope_classes.csv", "../data/days/penny_rope_d
 chance_table(Q(900, "pph"), tow, day)
 
 # %% [markdown]
-# Two come at once, then nobody for ten seconds: the empty places are lost, the two wait. The names in brackets are those of the books. Even starts, M/D/1, make the shortest wait: by hand, 0.75 × 3 s ÷ (2 × 0.25) = 4.5 s. Exponential ones, M/M/1, make twice that. Real riders stand between: quick ones wait for the rope, 2.0 s behind the last start, and slow ones hold up the others. The wait grows with the mean **square** of the loading times, not with their mean. Misses and stops are left out; they make it longer.
+# Two come at once, then nobody for ten seconds: one of the two waits, and the empty places are lost. The names in brackets are those of the books. By hand, with even starts: 0.75 × 3 s ÷ (2 × 0.25) = 4.5 s. Exponential ones make twice that. Real riders stand between: slow ones hold up the others, and the wait grows with the mean **square** of the loading times. Misses and stops are left out; they make it longer.
 #
-# The nearer to full, the worse: at 900 an hour (75 %) 4.5 s with even starts, at 1,140 (95 %) 28.5 s. Do not add these seconds to the minutes of the rush: they answer another question, how long people wait on a steady day without a rush.
+# The nearer to full, the worse: with even starts 4.5 s at 900 an hour (75 %), 28.5 s at 1,140 (95 %). Do not add these seconds to the minutes of the rush: they are those of a steady day.
 #
 # ### Carriers come by the clock
 #
@@ -152,12 +152,12 @@ from liftcalc.simulation.waiting_words import clock_table
 clock_table(Q(6, "s"), 0.75)
 
 # %% [markdown]
-# By hand, for one seat: interval ÷ (2 × (1 − 0.75)) = 6 s ÷ 0.5 = 12 s. M/D/1 would say 9 s, half an interval too little. That law is for one seat, and for riders who come one by one, without order. With more seats the wait is shorter at the same share of seats taken: a lucky gap serves more people. Groups that want to ride together wait longer than the table says.
+# By hand, for one seat: interval ÷ (2 × (1 − 0.75)) = 6 s ÷ 0.5 = 12 s. M/D/1 would say 9 s, half an interval too little. The law is for one seat, and for riders who come one by one, without order. More seats at the same share taken make a shorter wait. Groups that want to ride together wait longer than the table says.
 
 # %% [markdown]
 # ## A crowd that goes round and round
 #
-# So far people came from outside. On a small hill the same people come again: ride, descent, perhaps a rest, and the line. Their number is fixed, and so whoever stands in line is not on the slope.
+# So far people came from outside. On a small hill the same people come again: ride, descent, perhaps a rest, and the line.
 
 # %% folded
 laps_panel = LapsPanel(crowd=Q(120, "person"), governed_capacity=Q(1200, "pph"), ride_time=Q(45, "s"), descent_time=Q(75, "s"), rest_time=Q(60, "s"))
@@ -173,7 +173,7 @@ Prediction(
 )
 
 # %% [markdown]
-# The curve rises with the crowd, and bends where the rope is full. Left of the bend one person more is 20 laps more an hour; right of it, one place more in line. Two bounds hold it, whatever the times: nobody ever waits (dashed), or each waits behind all the others (dotted). The curve itself takes loading times that differ much; even starts stand between it and the upper bound. At 61 people: bound 1,200, curve 1,096, and 1,125 in a simulation with all starts alike.
+# The curve bends where the rope is full. Left of the bend one person more is up to 20 laps more an hour; right of it, one place more in line. Two bounds hold it, whatever the times: nobody ever waits (dashed), or each waits behind all the others (dotted). The curve takes loading times that differ much; evener ones stand between it and the upper bound. At 61 people: bound 1,200, curve 1,096, and 1,125 in a simulation with all starts alike.
 
 # %% folded
 laps_panel.legend()
@@ -216,7 +216,7 @@ lifts = {"Penny Rope": (Q(3, "s"), Q(180, "s")), "Long Platter": (Q(7, "s"), Q(3
 crowd_on_lifts(Q(120, "person"), lifts, [(0.5, 0.5), (0.7, 0.3), None])
 
 # %% [markdown]
-# The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope carries less than half of its 1,200. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. Nobody has built anything. A sign with the two waits does it. (Loading times are taken as exponential at both; a carrier by the clock is evener.)
+# The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope carries less than half of its 1,200. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. A sign with the two waits does it. (Loading times are taken as exponential at both; carriers by the clock are evener.)
 
 # %% [markdown]
 # ## And the slope?
@@ -266,11 +266,11 @@ Folded(
 slope_panel.at_settings("people_an_hour", [Q(1000, "pph"), Q(1130, "pph"), Q(1640, "pph")])
 
 # %% [markdown]
-# By hand: 1,000 × 75 s ÷ 3,600 s = 20.8 riders on the slope at once, on 0.4 ha: 52 a hectare. Back from the guideline: 75 × 0.4 × 3,600 ÷ 75 s = 1,440 an hour. Lift and slope are **in balance** where the two figures meet. A lift that carries more than that moves the crowding from the line to the slope.
+# By hand: 1,000 × 75 s ÷ 3,600 s = 20.8 riders on the slope at once, on 0.4 ha: 52 a hectare. Back from the guideline: 75 × 0.4 × 3,600 ÷ 75 s = 1,440 an hour. Lift and slope are **in balance** where the two figures meet. A lift that carries more moves the crowding from the line to the slope.
 #
 # ### A day, as planners reckon it
 #
-# Planners multiply people an hour by the rise: vertical transport, VTFH. Over the hours open and over the guests it is the vertical a day that each may ride. Turned round, with the vertical that a guest wants, it is the **comfortable carrying capacity**, in guests a day. Assumed: 20 rides of 96.5 ft each, 7 hours.
+# Planners multiply people an hour by the rise: vertical transport, VTFH. Times the hours, over the guests, it is what each may ride in a day. Over the vertical that one guest wants, it is the **comfortable carrying capacity**, in guests. Assumed: 20 rides of 96.5 ft, 7 hours.
 
 # %%
 from liftcalc import comfortable_carrying_capacity, daily_vertical, vertical_transport
@@ -341,7 +341,7 @@ RecordBox("11")
 # - A full lift gives a larger crowd no more rides, only a longer line; a rest is taken out of the wait, and costs no ride.
 # - What leaves the line goes to the slope: hold people an hour against its guideline before you buy a second rope.
 #
-# **Formula card.** Growth r − C; wait L ÷ C; gone after L ÷ (C − r); by chance ρ · S ÷ (2 · (1 − ρ)) with even starts, twice that with exponential ones, t ÷ (2 · (1 − ρ)) for one seat by the clock; crowd: C ≤ the smaller of N ÷ (Z + S) and 1 ÷ S, C ≥ N ÷ (Z + N · S); slope: riders a hectare = C · T ÷ A. Times in hours; r arrivals, C people an hour, L in line, S loading time, t interval, ρ = r · S, or r · t by the clock; N the crowd, Z ride, descent and rest, T descent, A hectares.
+# **Formula card.** Growth r − C; wait L ÷ C; gone after L ÷ (C − r); by chance ρ · S ÷ (2 · (1 − ρ)) with even starts, t ÷ (2 · (1 − ρ)) for one seat by the clock; crowd N ÷ (Z + N · S) ≤ C ≤ N ÷ (Z + S) and 1 ÷ S; riders a hectare C · T ÷ A. Times in hours; r arrivals, C people an hour, L in line, S loading time, t interval, ρ = r · S or r · t; N the crowd, Z ride, descent and rest, T descent, A hectares.
 
 # %% [markdown]
 # ## Where to next
