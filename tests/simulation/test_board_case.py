@@ -14,7 +14,7 @@ from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.formulas.slope_crowding import GUIDELINE_DENSITIES, GUIDELINE_SOURCE
 from liftcalc.lifts.cost_of_lift import read_costs
 from liftcalc.lifts.demo_hill import demo_line
-from liftcalc.simulation.board_case import board_choices, board_model_answer, board_table, read_board_case
+from liftcalc.simulation.board_case import board_choices, board_model_answer, board_table, posts_added, read_board_case
 from liftcalc.simulation.board_sheet import board_case_from_bytes
 from liftcalc.units import PlainError
 
@@ -63,6 +63,8 @@ def test_what_is_carried_and_what_governs():
     assert second == pytest.approx(840, rel=0.02), "held to its motor"
     assert all(0 < each.spread.m_as("pph") < 60 for each in (today, helper, twin))
     assert np.array_equal(choices()[2].rates, twin.rates), "seeded"
+    alike = np.corrcoef(today.rates, twin.rates - today.rates)[0, 1]
+    assert abs(alike) < 4 / len(today.rates) ** 0.5, "each rope has a chance of its own"
 
 
 def test_money_by_hand():
@@ -118,18 +120,26 @@ def test_one_attendant_for_two_ropes_only_by_a_rule_with_its_source():
         assert "Supervision suffers before throughput does; the local code and the authority decide." in said
 
 
+POSTS = [(None, 2, 2, 2), (1, 2, 2, 2), (2, 2, 2, 0), (2, 2, 3, 1), (3, 2, 2, 0), (4, 1, 3, 0)]
+
+
+@pytest.mark.parametrize(("ropes", "today", "own", "wanted"), POSTS)
+def test_posts_of_an_added_rope(ropes, today, own, wanted):
+    costs = {"Penny Rope": {"posts": Q(today, "")}, "Twin Penny right": {"posts": Q(own, "")}}
+    case = replace(CASE, ropes_an_attendant=ropes and Q(ropes, ""))
+    assert posts_added(case, costs).m_as("") == wanted
+
+
 def test_the_table():
     table = board_table(CASE)
     rows = {row[0]: row[1:] for row in table.rows}
-    assert table.columns == ("", "today", "a helper at the loading point", "Twin Penny right beside it")
+    assert table.columns == ("choice", "today", "a helper at the loading point", "Twin Penny right beside it")
     assert rows["a crowd of 70 waits"] == tuple(f"{each.wait().m_as('s'):.0f} s" for each in choices())
     over = choices()[2].density().m_as(A_HECTARE) - 75
-    assert rows["guideline 35 to 75 for beginner"] == ("within", "within", f"{over:.0f} above")
+    assert rows["guideline, beginner: 35 to 75"] == ("within", "within", f"{over:.0f} above")
     assert rows["an extra ride costs"] == ("no extra ride", "0.12 dollars", "0.24 dollars")
     wide = {row[0]: row[1:] for row in board_table(replace(CASE, slope_area=Q(1, "hectare"))).rows}
-    assert (
-        wide["guideline 35 to 75 for beginner"][0] == f"{35 - choices()[0].density().m_as(A_HECTARE) * 0.4:.0f} below"
-    )
+    assert wide["guideline, beginner: 35 to 75"][0] == f"{35 - choices()[0].density().m_as(A_HECTARE) * 0.4:.0f} below"
 
 
 def test_the_model_answer_is_short_and_every_line_has_a_number():
