@@ -107,6 +107,9 @@ def test_a_helper_who_changes_nothing_is_today():
     today, helper, _ = choices(helper_readiness=Q(3.0, "s"), helper_misses=Q(1.0, ""))
     assert helper.rates == pytest.approx(today.rates, rel=1e-3)
     assert helper.governed.value.m_as("pph") == pytest.approx(1200)
+    _, never, _ = choices(helper_readiness=Q(3.0, "s"), helper_misses=Q(0.0, ""))
+    takes = 1 - (0.45 * 0.99 + 0.30 * 0.94 + 0.25 * 0.95)  # of the attempts, by class; a little more of the time
+    assert never.rates.mean() / today.rates.mean() == pytest.approx(1 + takes, abs=0.015)
 
 
 def test_one_attendant_for_two_ropes_only_by_a_rule_with_its_source():
