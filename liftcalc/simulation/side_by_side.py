@@ -22,12 +22,11 @@ from liftcalc.lifts.line import Line
 from liftcalc.quantity_text import as_received, show
 from liftcalc.simulation.closed_crowd import closed_crowd
 from liftcalc.simulation.day_tables import DayTables, loading_day
-from liftcalc.simulation.day_words import AT_THE_ROPE, SEED
+from liftcalc.simulation.day_words import AT_THE_ROPE, DAYS, SEED
 from liftcalc.simulation.many_days import simulate_days_held
 from liftcalc.tables import Lines, Table
 from liftcalc.units import PlainError, Q
 
-DAYS = 24  # that are simulated: a mean is off by some 5 pph, and three choices take a fifth of a second
 CARRIED = ("counted", "simulated")  # levels of what a lift carries, the better one first
 STATES = ("running", "proposal", NOT_READ)
 
