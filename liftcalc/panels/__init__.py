@@ -18,6 +18,7 @@ from liftcalc.panels.power import MotorPanel, PowerPanel
 from liftcalc.panels.prediction import NumberPrediction, Prediction
 from liftcalc.panels.riders import FlowPanel, RidersPanel
 from liftcalc.panels.sheave_and_hand import HandsPanel, SheavePanel, StartingPanel
+from liftcalc.panels.shown import Shown
 from liftcalc.panels.slope import SlopePanel
 from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
 from liftcalc.panels.start_here import StartPanel
@@ -63,6 +64,7 @@ __all__ = [
     "SharePanel",
     "SheetPage",
     "SheavePanel",
+    "Shown",
     "SlopePanel",
     "SpeedRulerPanel",
     "SpreadPanel",

@@ -60,7 +60,7 @@ class LoadingDayPanel(LiftPanel):
 
     title = "From governed to simulated, cause by cause"
     control_names = ("misses", "falls", "stops_an_hour", "stop_time", "slow_downs_an_hour", "invented_day")
-    note_lines, leaves_trace = 3, True
+    note_lines, leaves_trace, guess_on = 3, True, ("across", "pph")
 
     def __init__(self, line=None, readings=None, tables=None, counts=None, **settings):
         self.tables, self.counts, self._own = tables, counts, line is None or tables is not None
@@ -109,7 +109,7 @@ class LoadingDayPanel(LiftPanel):
         """Return the bar of a cause, at its right end; of a number, where it stands among the people an hour."""
         if guess in CAUSES:
             return 0.97 * self.picture.chart.ax.get_xlim()[1], 1 + CAUSES.index(guess)
-        return guess.m_as("pph"), None
+        return super().guess_place(guess)
 
     def make_picture(self):
         bars = 1 + len(CAUSES) + 1 + bool(self.counts)

@@ -17,7 +17,7 @@ class SlopePanel(Panel):
 
     title = "Room on the slope"
     control_names = ("people_an_hour", "descent_time", "slope_area", "guideline_from", "guideline_to")
-    first_row, note_lines = 3, 3
+    first_row, note_lines, leaves_trace, guess_on = 3, 3, True, ("up", A_HECTARE)
     most = 160  # riders a hectare on the chart
 
     def make_picture(self):

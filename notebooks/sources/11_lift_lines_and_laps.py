@@ -34,7 +34,7 @@
 
 # %% folded
 from liftcalc import Capacity, Q, show
-from liftcalc.panels import LapsPanel, LiftLinePanel, Prediction, SlopePanel
+from liftcalc.panels import LapsPanel, LiftLinePanel, Prediction, Shown, SlopePanel
 
 line_panel = LiftLinePanel(rush_arrivals=Q(1800, "pph"), rush_length=Q(20, "minute"), later_arrivals=Q(600, "pph"))
 Prediction(
@@ -46,6 +46,7 @@ Prediction(
     },
     right="At 40 minutes",
     opens=line_panel,
+    marks={"At once: fewer come than are carried": Q(20, "minute"), "At 30 minutes: the rope takes 200 in ten": Q(30, "minute"), "At 40 minutes": Q(40, "minute")},
 )
 
 # %% [markdown]
@@ -103,42 +104,58 @@ Prediction(
 # ## A morning of your own
 #
 # A table of arrivals has a row for each stretch of the day: from when, for how many minutes people came, and how many. Rows may overlap, and add up. A school bus comes all at once: its row has 0 minutes. Whoever rides again joins the line again, and is counted again.
-#
-# **Predict.** The rope carries 1,000 an hour, not the governed 1,200: a sixth less. Is there a sixth more waiting?
 
 # %% no-output
 # YOUR MORNING: change the name between the quotation marks, and the two numbers of people an hour
 my_arrivals = "../data/days/penny_rope_arrivals.csv"
 my_count, my_governed = 1000, 1200
 
-# %%
+# %% folded
 from liftcalc.fieldwork.arrivals import read_arrivals
 from liftcalc.simulation.waiting_words import morning_table
 
 arrivals = read_arrivals(my_arrivals)
-morning_table(arrivals, Capacity(Q(my_count, "pph"), "counted"), Capacity(Q(my_governed, "pph"), "governed"))
+Prediction(
+    "The Penny Rope carries 1,000 an hour, not the governed 1,200: a sixth less. How much more waiting is there?",
+    {
+        "A sixth more": "So it would be if a line only moved more slowly. But who is not carried stays, and the next come behind.",
+        "Twice as much": "It grows faster: the line is longer, and it stands longer, too. Both go into the hours.",
+        "Nearly seven times as much": "A line is what is left over. A sixth less on the rope leaves far more over, for longer.",
+    },
+    right="Nearly seven times as much",
+    opens=Shown(morning_table(arrivals, Capacity(Q(my_count, "pph"), "counted"), Capacity(Q(my_governed, "pph"), "governed"))),
+)
 
 # %% [markdown]
-# Nearly seven times the waiting. Whoever plans the day with 1,200 sees a line of 80 that is gone by 9:33; on the hill 147 stand there, and a line is there until 10:53. Reckon a line with what was **counted** or simulated, by the clock, with the stops in it.
+# Whoever plans the day with 1,200 sees a line of 80 that is gone by 9:33; on the hill 147 stand there, and a line is there until 10:53. Reckon a line with what was **counted** or simulated, by the clock, with the stops in it.
 #
 # The mean wait of all, 2.1 min, is nobody's wait. Three in ten walk straight on; those who meet a line wait 3 min, and the last of the rush nearly 9. At 13:30 the bus comes back while as many arrive as are carried: its 46 places in line stay until 14:30.
 
 # %% [markdown]
 # ## Where no line stands, chance still makes people wait
 #
-# **Predict.** 900 an hour come to the Penny Rope, and 1,200 can get on. Three of four places are taken. Does anybody wait?
+# So far riders came evenly. They do not.
 
-# %%
+# %% folded
 from liftcalc.lifts.demo_hill import demo_line
 from liftcalc.simulation.day_tables import read_day
 from liftcalc.simulation.waiting_words import chance_table
 
 tow, _ = demo_line("Penny Rope")
 day = read_day("../data/days/penny_rope_classes.csv", "../data/days/penny_rope_day.csv")
-chance_table(Q(900, "pph"), tow, day)
+Prediction(
+    "900 an hour come to the Penny Rope, and 1,200 can get on. Three of four places are taken. How long does a rider wait on average?",
+    {
+        "Not at all: there is room": "On average there is. But two come at once, then nobody for ten seconds, and the empty places are lost.",
+        "Some 5 seconds": "Chance makes them wait: those who come close together, and those behind a slow starter.",
+        "A minute or more": "Near to full it would be so. At three quarters the line is gone again soon.",
+    },
+    right="Some 5 seconds",
+    opens=Shown(chance_table(Q(900, "pph"), tow, day)),
+)
 
 # %% [markdown]
-# Two come at once, then nobody for ten seconds: one of the two waits, and the empty places are lost. The names in brackets are those of the books. By hand, with even starts: 0.75 × 3 s ÷ (2 × 0.25) = 4.5 s. Exponential ones make twice that. Real riders stand between: slow ones hold up the others, and the wait grows with the mean **square** of the loading times. Misses and stops are left out; they make it longer.
+# The names in brackets are those of the books. By hand, with even starts: 0.75 × 3 s ÷ (2 × 0.25) = 4.5 s. Exponential ones make twice that. Real riders stand between: slow ones hold up the others, and the wait grows with the mean **square** of the loading times. Misses and stops are left out; they make it longer.
 #
 # The nearer to full, the worse: with even starts 4.5 s at 900 an hour (75 %), 28.5 s at 1,140 (95 %). Do not add these seconds to the minutes of the rush: they are those of a steady day.
 #
@@ -170,6 +187,7 @@ Prediction(
     },
     right="1,200, ten laps each",
     opens=laps_panel,
+    marks={"About 2,360: a lap takes 183 s": Q(2361, "pph"), "1,200, ten laps each": Q(1200, "pph"), "Fewer than 1,200: they are in each other's way": Q(1000, "pph")},
 )
 
 # %% [markdown]
@@ -207,13 +225,22 @@ laps_panel.at_settings("crowd", [Q(30, "person"), Q(60, "person"), Q(120, "perso
 #
 # ### Two lifts, one crowd
 #
-# Beside the rope stands the Long Platter, with a carrier every 7 s and 300 s of ride, descent and rest. **Predict.** The 120 people divide their rides evenly. At which lift is the line?
+# Beside the rope stands the Long Platter, with a carrier every 7 s and 300 s of ride, descent and rest.
 
-# %%
+# %% folded
 from liftcalc.simulation.waiting_words import crowd_on_lifts
 
 lifts = {"Penny Rope": (Q(3, "s"), Q(180, "s")), "Long Platter": (Q(7, "s"), Q(300, "s"))}
-crowd_on_lifts(Q(120, "person"), lifts, [(0.5, 0.5), (0.7, 0.3), None])
+Prediction(
+    "The 120 people divide their rides evenly. At which lift is the line?",
+    {
+        "At both": "As many come to both. But the rope takes one every 3 s, the platter one every 7 s.",
+        "At the Long Platter": "As many come to it as to the rope, and it is the slower one: all who are to spare stand there.",
+        "At the Penny Rope": "It carries more than twice as many. Nobody is left over there.",
+    },
+    right="At the Long Platter",
+    opens=Shown(crowd_on_lifts(Q(120, "person"), lifts, [(0.5, 0.5), (0.7, 0.3), None])),
+)
 
 # %% [markdown]
 # The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope carries less than half of its 1,200. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. A sign with the two waits does it. (Loading times are taken as exponential at both; carriers by the clock are evener.)
@@ -234,6 +261,7 @@ Prediction(
     },
     right="Fuller, by nearly two thirds",
     opens=slope_panel,
+    marks={"As full as before: the same people are there": Q(52, "person/hectare"), "Fuller, by nearly two thirds": Q(85, "person/hectare"), "Emptier: more are on the ropes": Q(45, "person/hectare")},
 )
 
 # %% [markdown]
