@@ -257,7 +257,7 @@ case = read_board_case("../data/board/twin_penny_case.csv")
 board_table(case)
 
 # %% [markdown]
-# The levels stand in the table: what is carried was **simulated** on days like the invented one, what is possible at most is **governed**. An extra ride on Twin Penny costs 0.24 dollars, and the helper gives one for 0.12; but the helper takes 29 s off the wait, and Twin Penny 107. Whoever waits less skis more, and 86 riders a hectare are 11 over the guideline.
+# The levels stand in the table: what is carried was **simulated** on days like the invented one, what is possible at most is **governed**. An extra ride on Twin Penny costs 0.24 dollars, and the helper gives one for 0.12; but the helper takes some 30 s off the wait, and Twin Penny more than 100. Whoever waits less skis more, and some 85 riders a hectare are about ten over the guideline.
 #
 # Decide before you read on, and write down why.
 
