@@ -88,7 +88,7 @@ cost_panel.at_settings("rides", [Q(30000, "person/season"), Q(90000, "person/sea
 # %% [markdown]
 # ## Part by part, for every lift
 #
-# The same for the other lifts, from a table of their prices. The rides were counted; the energy of a ride follows from the readings of each lift.
+# The same for the other lifts, from a table of their prices. The rides are those carried; the energy of a ride follows from the readings of each lift.
 
 # %%
 from liftcalc.lifts.cost_words import cost_table, divided_table
@@ -96,7 +96,7 @@ from liftcalc.lifts.cost_words import cost_table, divided_table
 cost_table(sheets)
 
 # %% [markdown]
-# Staff governs the rope tow, capital all that is dearer to buy: 61 % of the Penny Rope stands beside it in boots, 54 % of the Lantern Double is its price. The **cash** is what leaves the till in the season. Whoever asks what the club saves by not running next winter wants the cash; whoever asks what the lift costs wants the total.
+# Staff governs the rope tow, capital all that is dearer to buy: 61 % of the Penny Rope stands beside it in boots, 54 % of the Lantern Double is its price. The **cash** is what leaves the till in the season, or is laid aside. Whoever must pay next winter wants the cash; whoever asks what the lift costs wants the total.
 #
 # By hand, the capital recovery of the Penny Rope: at 5 % over 20 seasons the factor is 0.05 ÷ (1 − 1.05⁻²⁰) = 0.0802 a season. What is lost, 35,000 − 2,000 = 33,000 dollars, is paid back at that rate; on the 2,000 dollars of salvage only the interest is paid: 33,000 × 0.0802 + 2,000 × 0.05 = 2,748 dollars.
 #
@@ -112,7 +112,7 @@ divided_table(penny)
 #
 # ## Volunteers, grants and the meter
 #
-# Volunteers run this hill. At nought a ride costs 0.08 dollars, at the wage of whoever would replace them 0.20. The first says what is paid, the second what is used up. Neither is the true one alone: show both.
+# Volunteers run this hill. With their hours at nought a ride costs 0.08 dollars, at the wage of whoever would replace them 0.20. The first says what is paid, the second what is used up. Show both.
 
 # %%
 from liftcalc.lifts.cost_words import grants_table, meter_table, volunteers_table
@@ -203,7 +203,7 @@ ready_table(sheets)
 # %% [markdown]
 # By the ride the chair is the dearest; by the height it lifts people to, it is less than a quarter of the belt. 1,000 person-metres cost 6.9 dollars on the Penny Rope, 18.9 on the chair, 26.2 on the platter and 80.5 on the belt, which has 8 m of rise. Nothing is wrong with the belt: children learn there, and height is not what it is for. Say what a lift is for, then divide by that.
 #
-# The columns in the middle are of what is held ready, whether anybody rides or not: 1,000 people an hour for a season, or 1,000 vertical feet an hour (VTFH) for one hour. All stand at their **governed** capacity: an ideal figure in one row would compare a wish with a lift. Twin Penny is held ready for 60 hours a season and the others for 350, so only its VTFH by the hour is like theirs.
+# The columns in the middle are of what is held ready, whether anybody rides or not: 1,000 people an hour for a season, or 1,000 vertical feet an hour (VTFH) for one hour. All stand at their **governed** capacity: an ideal figure among them would be a wish. Twin Penny is held ready for 60 hours a season and the others for 350, so only its VTFH by the hour is like theirs.
 #
 # ### What does a ride bring?
 #
@@ -257,7 +257,7 @@ case = read_board_case("../data/board/twin_penny_case.csv")
 board_table(case)
 
 # %% [markdown]
-# The levels stand in the table: what is carried was **simulated** on days like the invented one, what is possible at most is **governed**. An extra ride on Twin Penny costs 0.24 dollars, and the helper gives one for 0.12; but the helper takes 28 s off the wait, and Twin Penny 107. Whoever waits less skis more, and 86 riders a hectare are 11 over the guideline.
+# The levels stand in the table: what is carried was **simulated** on days like the invented one, what is possible at most is **governed**. An extra ride on Twin Penny costs 0.24 dollars, and the helper gives one for 0.12; but the helper takes some 30 s off the wait, and Twin Penny more than 100. Whoever waits less skis more, and some 85 riders a hectare are about ten over the guideline.
 #
 # Decide before you read on, and write down why.
 
@@ -335,4 +335,4 @@ RecordBox("12")
 # %% [markdown]
 # ## Where to next
 #
-# [11 Lift lines and laps](11_lift_lines_and_laps.ipynb) reckons the lines and the laps behind the case of the board. Back to [09 What limits the lift](09_what_limits_the_lift.ipynb), or to [00 Start here](00_start_here.ipynb) with your own readings.
+# The page on waiting reckons the lines and the laps behind the case of the board. Back to [09 What limits the lift](09_what_limits_the_lift.ipynb), or to [00 Start here](00_start_here.ipynb) with your own readings.
