@@ -2,6 +2,7 @@
 
 from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
 from liftcalc.panels.cost import CostDriversPanel, CostPanel
+from liftcalc.panels.cost_parts import CostParts
 from liftcalc.panels.counted_minutes import CountedMinutes
 from liftcalc.panels.day_page import DayPage
 from liftcalc.panels.decision import Decision
@@ -33,6 +34,7 @@ __all__ = [
     "CapacityPanel",
     "CostDriversPanel",
     "CostPanel",
+    "CostParts",
     "CountPanel",
     "CountedMinutes",
     "DayPage",

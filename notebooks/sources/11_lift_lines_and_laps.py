@@ -141,7 +141,6 @@ from liftcalc.lifts.demo_hill import demo_line
 from liftcalc.simulation.day_tables import read_day
 from liftcalc.simulation.waiting_words import chance_table
 
-tow, _ = demo_line("Penny Rope")
 day = read_day("../data/days/penny_rope_classes.csv", "../data/days/penny_rope_day.csv")
 Prediction(
     "900 an hour come to the Penny Rope, and 1,200 can get on. Three of four places are taken. How long does a rider wait on average?",
@@ -151,7 +150,7 @@ Prediction(
         "A minute or more": "Near to full it would be so. At three quarters the line is gone again soon.",
     },
     right="Some 5 seconds",
-    opens=Shown(chance_table(Q(900, "pph"), tow, day)),
+    opens=Shown(chance_table(Q(900, "pph"), demo_line("Penny Rope")[0], day)),
 )
 
 # %% [markdown]
