@@ -60,7 +60,7 @@ class LoadingDayPanel(LiftPanel):
 
     title = "From governed to simulated, cause by cause"
     control_names = ("misses", "falls", "stops_an_hour", "stop_time", "slow_downs_an_hour", "invented_day")
-    note_lines, leaves_trace, guess_on = 3, True, ("across", "pph")
+    first_row, note_lines, leaves_trace, guess_on = 3, 3, True, ("across", "pph")
 
     def __init__(self, line=None, readings=None, tables=None, counts=None, **settings):
         self.tables, self.counts, self._own = tables, counts, line is None or tables is not None
@@ -137,7 +137,7 @@ class LoadingDayPanel(LiftPanel):
         return {
             "ideal": str(self.line.capacity),
             "governed": str(self._governing.capacity),
-            "simulated": f"{show(self.simulated)} (one invented day)",
+            "simulated": f"{show(self.simulated)} (one day)",
             "counted": self._counted(),
             "availability": f"{100 * self.seen.availability:.1f} % of the day",
         }
