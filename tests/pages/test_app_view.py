@@ -114,17 +114,81 @@ def test_limits(app, page):
     assert browser.asked_outside(page) == []
 
 
-def test_a_prediction_opens_its_panel_by_keyboard(app, page):
+def press(page, name):
+    """Press a button by keyboard."""
+    page.get_by_role("button", name=name, exact=True).first.focus()
+    page.keyboard.press("Enter")
+
+
+def test_guesses_by_keyboard_one_thing_disturbed_and_files_of_ones_own(app, page):
     browser.run_in_app(page, app("10_counted_and_ideal.ipynb"))
     slider = reader.handle(page, "Stop time (s)")
     page.get_by_role("button", name="Missed grabs").wait_for()
     assert not slider.is_visible(), "nothing to be seen before the choice"
-    page.get_by_role("button", name="Missed grabs").focus()
+    box = page.get_by_label("Your guess (pph)")
+    box.focus()
+    page.keyboard.type("900")
+    page.keyboard.press("Tab")
     page.keyboard.press("Enter")
+    page.get_by_text("You said 900 pph, 10 % lower. It is 1,002 pph.").wait_for()
+    assert page.locator("svg").get_by_text("your guess").count() == 1
+    press(page, "Missed grabs")
     page.get_by_text("Not so: A miss costs one slot and no more.").wait_for()
     title = page.locator("svg").get_by_text("1,200 pph governed, 1,001 pph on this invented day")
     title.wait_for()
+    assert page.locator("svg").get_by_text("your guess").count() == 2
     for _ in range(5):
         slider.press("ArrowRight")
     title.wait_for(state="detached")
+    page.locator("svg").get_by_text("dotted: the setting before").wait_for()
+    press(page, "To the end")
+    page.get_by_text("In 2.0 min: 37 counted at the top, 38 without a missed grab: 1 fewer.").wait_for()
+    press(page, "Let it run")
+    page.get_by_role("button", name="Hold it").wait_for()
+    running = "group => getComputedStyle(group).animationPlayState"
+    tape = page.locator("svg.rope-view g[style*=rope-view-run]").first
+    assert set(tape.evaluate(running).split(", ")) == {"running"}
+    press(page, "Hold it")
+    days = DATA / "days"
+    own = [DATA / "hill/3_duckling_belt.csv", days / "penny_rope_classes.csv", days / "penny_rope_day.csv"]
+    reader.bring(page, own[0], "Your own files (CSV)")
+    page.get_by_text("Still to come: the classes of riders and the rest of the day.").wait_for()
+    reader.bring(page, own[1:], "Your own files (CSV)")
+    page.get_by_text("This page speaks of Duckling Belt, a conveyor").wait_for()
+    page.get_by_text("No count of Duckling Belt came.").wait_for(state="attached")
+    assert browser.asked_outside(page) == []
+
+
+# of 1366 x 768 JupyterLab shows 656 pixels of a page from top to bottom; of 1280 x 720 the app view shows all
+ONE_SCREEN = 656
+HEIGHTS = """() => [...document.querySelectorAll('[class^=result-]')].map(words => {
+  const panel = words.closest('.widget-vbox'), top = panel.querySelector('.widget-hbox').getBoundingClientRect().top;
+  return [words.className, words.parentElement.querySelector('svg').getBoundingClientRect().bottom - top]; })"""
+
+
+@pytest.mark.parametrize(
+    ("name", "last", "panels"),
+    [
+        ("10_counted_and_ideal", "Some 90 people an hour", 1),
+        ("11_lift_lines_and_laps", "Fuller, by nearly two thirds", 3),
+        ("12_cost_per_ride", "A helper at the loading point", 2),
+    ],
+)
+def test_every_panel_with_its_sliders_and_its_picture_fits_one_screen(app, page, name, last, panels):
+    browser.run_in_app(page, app(f"{name}.ipynb"))
+    page.get_by_role("button", name=last, exact=True).wait_for()
+    shut = page.locator("[class^=result-]").all()
+    assert not any(panel.is_visible() for panel in shut)
+    for button in page.get_by_role("button", name="Show me").all():
+        button.focus()
+        page.keyboard.press("Enter")
+    press(page, last)
+    for number in range(panels):
+        page.locator("[class^=result-]").nth(number).wait_for()
+    heights = page.evaluate(HEIGHTS)
+    assert len(heights) == panels
+    assert [(words, height) for words, height in heights if not 300 < height <= ONE_SCREEN] == []
+    if name.startswith("12"):
+        press(page, "Show a model answer")
+        page.get_by_text("Supervision suffers before throughput does;").wait_for()
     assert browser.asked_outside(page) == []
