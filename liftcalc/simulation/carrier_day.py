@@ -102,6 +102,10 @@ class CarrierDay:
     slow_speed: float = 1.0
     empties: bool = False
 
+    comes = "carrier"  # what comes one after another, which limits are in the day, and what it is of, in words
+    limits = ("spacing",)
+    alone = "the carriers alone"
+
     def __post_init__(self):
         object.__setattr__(self, "parties", tuple(sorted(dict(self.parties).items())))
         for what, number in (("seats", self.seats), *(("a party", size) for size, _ in self.parties)):

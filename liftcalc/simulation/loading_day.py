@@ -84,6 +84,10 @@ class LoadingDay:
     slow_speed: float = 1.0
     empties: bool = True
 
+    comes = "rider"  # what comes one after another, which limits are in the day, and what it is of, in words
+    limits = ("loading", "spacing")
+    alone = "the loading point alone"
+
     def __post_init__(self):
         total = sum(each.share for each in self.classes)
         if not self.classes or abs(total - 1) > 1e-6:

@@ -1,7 +1,8 @@
 """Many days of a lift of any kind: what they carry, and what each cause takes of it.
 
-A day says itself what it is: ``causes``, ``with_causes``, ``governed``, ``rates`` and ``seconds_of_work`` are all that
-is asked of it, whether riders take hold at any time or carriers come by the clock.
+A day says itself what it is: ``governed``, ``causes``, ``with_causes``, ``rates`` and ``seconds_of_work`` are all that
+is asked of it here, and ``comes``, ``limits`` and ``alone`` by words: whether riders take hold at any time, or carriers
+come by the clock.
 """
 
 import functools
