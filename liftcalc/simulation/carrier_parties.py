@@ -182,10 +182,11 @@ def arriving_lines(day, comes, sizes, generator):
         return PartyLine(there, comes, generator, day.children), None, None
     lines, places = [], []
     for mask in (there != 1, there == 1):
-        order = np.argsort(~mask, axis=1, kind="stable")
-        mine = np.take_along_axis(mask, order, axis=1)
-        persons = np.where(mine, np.take_along_axis(there, order, axis=1), NOBODY)
-        times = np.where(mine, np.take_along_axis(comes, order, axis=1), np.inf)
+        place = np.cumsum(mask, axis=1) - 1
+        row, column = np.nonzero(mask)
+        shape, at = (mask.shape[0], int(place[:, -1].max()) + 1), place[row, column]
+        persons, times = np.full(shape, NOBODY), np.full(shape, np.inf)
+        persons[row, at], times[row, at] = there[row, column], comes[row, column]
         lines.append(PartyLine(persons, times, generator, day.children))
-        places.append(np.cumsum(mask, axis=1) - 1)
+        places.append(place)
     return *lines, np.where(there == 1, places[1], places[0])

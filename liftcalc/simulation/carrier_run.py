@@ -58,6 +58,7 @@ def simulate_carrier_days(day, seed, days=1, *, arrivals=None, shifts=(), most_i
         if np.any(arrivals[:, 1:] < arrivals[:, :-1]):
             raise PlainError("simulate_carrier_days: the arrivals of a day are not in order. Sort each row.")
         days = arrivals.shape[0]
+        arrivals = arrivals if arrivals.shape[1] else np.full((days, 1), np.inf)
     if not isinstance(seed, np.random.SeedSequence):
         seed = np.random.SeedSequence(seed)
     run = _Run(day, seed, days, arrivals, shifts, most_in_line, closing == "rides")
@@ -82,9 +83,13 @@ class _Run:
         else:
             own = np.broadcast_to(most_in_line, arrivals.shape) if most_in_line is not None else None
             arrivals = np.where(arrivals <= self.closing, arrivals, np.inf)
-            self.comes, self.sizes, self.length, self.party = joined(day, arrivals, own, parties)
+            found = joined(day, arrivals, own, parties)  # whole rows in memory, so that places are looked up quickly
+            self.comes, self.sizes, self.length, self.party = (
+                None if each is None else np.ascontiguousarray(each) for each in found
+            )
             self.groups, self.singles, self.place = arriving_lines(day, self.comes, self.sizes, who)
             self.gave_up, self.next, self.before = np.zeros(self.sizes.shape, bool), np.zeros(days, int), None
+            self.next_comes, self.first_of_row = self.comes[:, 0].copy(), self.sizes.shape[1] * self.rows
         self.again, self.aside = np.zeros(days, int), np.zeros(days, int)  # who missed; children without an adult
         self.waiting, self.late, self.slower = np.zeros(days, int), np.zeros(days), np.zeros(days)
         self.waited, self.misses, self.now = np.zeros(days), np.zeros(days, int), np.zeros(days)
@@ -221,25 +226,29 @@ class _Run:
         """Let all parties join who came until now; whoever finds the line too long goes away."""
         if self.length is None:
             return
-        width = self.sizes.shape[1]
-        while True:
-            place = np.minimum(self.next, width - 1)
-            come = (self.next < width) & (self.comes[self.rows, place] <= now)
-            if not come.any():
-                return
-            rows, at = self.rows[come], place[come]
-            leave = self.waiting[rows] >= self.length[rows, at]
-            before = np.maximum(at - 1, 0)
-            part = (at > 0) & (self.party[rows, at] == self.party[rows, before])  # of one party: all stay, or none
-            leave = np.where(part, self.gave_up[rows, before], leave)
-            self.gave_up[rows, at] = leave
-            self.waiting[rows] += np.where(leave, 0, self.sizes[rows, at])
-            self.next += come
-            gone, where = rows[leave], (at if self.place is None else self.place[rows, at])[leave]
-            single = (self.sizes[gone, at[leave]] == 1) & (self.singles is not None)
-            self.groups.remove(gone[~single], where[~single])
-            if single.any():
-                self.singles.remove(gone[single], where[single])
+        rows = np.flatnonzero(self.next_comes <= now)
+        while rows.size:
+            at = self.next[rows]
+            place, before = self.first_of_row[rows] + at, self.first_of_row[rows] + np.maximum(at - 1, 0)
+            leave = self.waiting[rows] >= self.length.take(place)
+            part = (at > 0) & (self.party.take(place) == self.party.take(before))  # of one party: all stay, or none
+            leave = np.where(part, self.gave_up.take(before), leave)
+            self.waiting[rows] += np.where(leave, 0, self.sizes.take(place))
+            if leave.any():
+                self._give_up(rows[leave], at[leave])
+            self.next[rows] = at + 1
+            more = at + 1 < self.sizes.shape[1]
+            self.next_comes[rows] = np.where(more, self.comes.take(place + more), np.inf)
+            rows = rows[self.next_comes[rows] <= now[rows]]
+
+    def _give_up(self, rows, at):
+        """Let parties of some days go away again."""
+        self.gave_up[rows, at] = True
+        where = at if self.place is None else self.place[rows, at]
+        single = (self.sizes[rows, at] == 1) & (self.singles is not None)
+        self.groups.remove(rows[~single], where[~single])
+        if single.any():
+            self.singles.remove(rows[single], where[single])
 
     def _line_is_gone(self):
         gone = self.groups.empty & (self.again == 0)

@@ -183,6 +183,16 @@ def test_everybody_is_in_one_place_at_every_minute(closing, settings):
     assert seen.loads[(seen.passes > 1500) & (seen.passes < 1600)].any()
 
 
+@pytest.mark.parametrize("arrivals", [np.empty((2, 0)), np.full((2, 3), np.inf), np.array([[5.0], [1e9]])])
+@pytest.mark.parametrize("closing", ["turned away", "rides"])
+def test_days_on_which_hardly_anybody_comes(arrivals, closing):
+    day = replace(QUAD, hours=1, singles_line=True)
+    seen = simulate_carrier_days(day, 1, arrivals=arrivals, closing=closing, most_in_line=5)
+    assert seen.loads.sum() == np.count_nonzero(arrivals < 3600)
+    assert seen.turned_away.tolist() == [0, 0]
+    assert seen.account([1800.0])["waiting"][0] == 0
+
+
 def test_a_slower_lift_brings_its_carriers_later():
     seen = simulate_carrier_days(replace(SINGLES, hours=1), 1, shifts=(Shift(1200, 2400, slower=2.0),))
     gaps = np.diff(seen.passes[:, 0])
