@@ -110,6 +110,23 @@ def test_a_child_alone_waits_until_an_adult_shares():
     pairs = simulate_carrier_days(replace(within, parties={2: 1.0}), 12, 40)  # an adult of a pair has no place beside
     assert pairs.fill.mean() == pytest.approx(1)
     within_four_errors(pairs.beside[-1] / pairs.passes.shape[0], 2 * 0.16 / (1 - 0.16))
+    quad = simulate_carrier_days(replace(within, hours=1, seats=4, children=replace(RULE, share=0.7)), 18, 20)
+    within_four_errors(quad.beside[-1] / quad.passes.shape[0], 2 * (0.7 / 0.3 - 1))  # two adults, a child beside each
+
+
+def test_whoever_misses_waits_on():
+    """Riders far apart: half an interval until the carrier, and an interval for each attempt that fails."""
+    arrivals = 60.0 * np.arange(59) + np.random.default_rng(19).uniform(0, 6, (60, 59))
+    day = replace(SINGLES, hours=1, misloads=0.3)
+    within_four_errors(simulate_carrier_days(day, 20, arrivals=arrivals).mean_wait, 3 + 6 * 0.3 / 0.7)
+
+
+def test_a_party_that_needs_two_carriers_goes_away_as_one():
+    day = replace(SINGLES, hours=1, parties={4: 1.0})
+    seen = simulate_carrier_days(day, 21, arrivals=come(0.5, 5, 1, 22), most_in_line=9)
+    first, second = seen.gave_up[:, ::2], seen.gave_up[:, 1::2]
+    assert np.array_equal(first[:, : second.shape[1]], second)
+    assert 0.2 < second.mean() < 0.8
 
 
 @pytest.mark.parametrize("seats", [1, 2, 4])
