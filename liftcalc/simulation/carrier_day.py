@@ -223,7 +223,7 @@ class CarrierDays:
     @property
     def rate(self):
         """Persons an hour at the top, a number a day; the first ride time is left out: nobody can be there yet."""
-        there = (self.leaves >= self.day.ride_time) & (self.leaves < self.seconds) & ~self.dropped
+        there = (self.leaves < self.seconds) & ~self.dropped
         return SECONDS_PER_HOUR * (self.loads * there).sum(axis=0) / (self.seconds - self.day.ride_time)
 
     @property

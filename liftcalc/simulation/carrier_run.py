@@ -97,6 +97,7 @@ class _Run:
         shape = (self.carriers, days)
         self.passes, self.loads, self.beside = np.empty(shape), np.zeros(shape, np.int8), np.zeros(shape, np.int16)
         self.served, self.lates = np.zeros(shape, bool), np.zeros((self.carriers + 1, days))
+        self.slowers = np.zeros((self.carriers + 1, days if shifts else 1))
 
     def _lay_out(self, days, horizon):
         """Lay out when each carrier passes and its riders get up, as if nothing of the day's own made it late."""
@@ -126,8 +127,8 @@ class _Run:
         """Let one carrier after another pass, until every day is over."""
         shut = any(shift.shut for shift in self.shifts)
         for number in range(self.carriers):
-            self.lates[number] = self.late + self.slower
-            now = self.base[number] + self.lates[number]
+            self._note_how_late(number)
+            now = self.base[number] + self.late + self.slower
             self.passes[number] = now
             is_open = now < self.closing
             self.last[is_open], self.late_at_last[is_open] = number, self.late[is_open]
@@ -146,7 +147,13 @@ class _Run:
                     f"simulate_carrier_days: a line is not gone {RIDES_ON:g} h after closing. Turn it away, or let "
                     "fewer come."
                 )
-        self.lates[self.carriers] = self.late + self.slower
+        self._note_how_late(self.carriers)
+
+    def _note_how_late(self, number):
+        """Keep how late a carrier is, by stops after misloads and by slower running."""
+        self.lates[number] = self.late
+        if self.shifts:
+            self.slowers[number] = self.slower
 
     def _pass(self, number, now, can):
         """Load one carrier of every day that is open, and let the next come late where something makes it so."""
@@ -257,9 +264,11 @@ class _Run:
     def result(self):
         """Return what all days came to."""
         count = self.carriers
-        passes, lates = self.passes[:count], self.lates[: count + 1]
-        behind = np.ceil(np.arange(count) + self.day.ride_time / self.day.interval - 1e-9).astype(int)
-        leaves = self.top[:count] + lates[np.minimum(behind, count)]
+        passes, behind = self.passes[:count], np.arange(count) + self.day.ride_time / self.day.interval
+        before, after = (np.minimum(turn(behind - 1e-9).astype(int), count) for turn in (np.floor, np.ceil))
+        part = (behind - before)[:, None].clip(0, 1)  # of the way from one carrier's place to the next
+        slower = (1 - part) * self.slowers[before] + part * self.slowers[after]
+        leaves = self.top[:count] + self.lates[after] + slower
         ends = np.full(self.rows.size, self.closing)
         if self.rides_on:
             ends = np.maximum(ends, np.where(self.loads[:count] > 0, leaves, 0).max(axis=0))

@@ -220,6 +220,19 @@ def test_a_slower_lift_brings_its_carriers_later():
     within_four_errors(half.loads[after].mean(axis=0) / 2, 0.9)
 
 
+def test_whatever_makes_a_carrier_late_holds_up_those_on_the_line():
+    """A ride of 50 intervals and a half: it lasts longer by every stop in it, and by a lift that runs slower."""
+    day = replace(SINGLES, hours=1, ride_time=303.0, misloads=0.03, misloads_that_stop=1.0, stop_time=20)
+    seen = simulate_carrier_days(day, 1)
+    passes, leaves = seen.passes[:, 0], seen.leaves[:, 0]
+    stops = np.diff(passes) - 6
+    assert 10 < np.count_nonzero(stops > 1) == stops.sum() / 20
+    held_up = np.array([stops[number : number + 51].sum() for number in range(passes.size - 60)])
+    assert leaves[: held_up.size] - passes[: held_up.size] == pytest.approx(303 + held_up)
+    half = simulate_carrier_days(replace(day, misloads=0), 1, shifts=(Shift(0, slower=2.0),))
+    assert (half.leaves - half.passes)[:200] == pytest.approx(606)
+
+
 def test_what_the_causes_take():
     day = replace(ALL, children=None)
     steps = losses_by_cause(day, 1, days=40)

@@ -131,6 +131,21 @@ def test_riders_processes_and_steps_agree_on_the_same_draws():
         assert run.waited[number] == pytest.approx(waits, abs=1e-6) if not left else run.waited[number] > waits
 
 
+def test_a_slow_down_goes_on_after_a_stop():
+    """Slow from 80 s for 60 s of running, a stop of 50 s at 100 s, a place every 2 s of running at full speed."""
+
+    class Fixed(GivenDraws):
+        def until_a_slow_down(self, rows):
+            return np.full(rows.size, 80.0 if self.attempts[0] == 0 else np.inf)
+
+    day = LoadingDay((RiderClass("all", 1.0, 1.0, 0.0),), 2.0, 45.0, 0.1, 1, 50, empties=False,
+                     slow_downs_an_hour=1, slow_time=60, slow_speed=0.5)  # fmt: skip
+    draws = Fixed(np.ones((1, 400)), np.array([[100.5, np.inf]]), np.array([[50.0, 0.0]]))
+    run = Run(day, np.zeros((1, 300)), draws, None, come_back=True)
+    run.all_steps()
+    assert run.totals["started"][0] == 40 + 5 + 10 + 84, "every 2 s, every 4 s before the stop and after it, every 2 s"
+
+
 STEADY = LoadingDay((RiderClass("all", 1.0, 3.0, 0.0),), 0.0, 45.0, 1)
 
 
