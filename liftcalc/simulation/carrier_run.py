@@ -7,8 +7,8 @@ after a misload, and a spell in which the lift is run slower, make every carrier
 import numpy as np
 
 from liftcalc.constants import SECONDS_PER_HOUR
-from liftcalc.simulation.carrier_day import CarrierDays
 from liftcalc.simulation.carrier_parties import arriving_lines, joined, standing_lines
+from liftcalc.simulation.carriers_seen import CarrierDays
 from liftcalc.simulation.running_time import Rope, clock_of, lognormal
 from liftcalc.simulation.shifts import CLOSINGS, factor, is_shut
 from liftcalc.units import PlainError

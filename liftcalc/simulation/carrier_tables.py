@@ -6,7 +6,9 @@ from liftcalc.fieldwork.faults import Fault, FieldSheetError
 from liftcalc.fieldwork.safe_files import FieldFileError, quoted, read_bytes
 from liftcalc.lifts.kinds import kind_named
 from liftcalc.simulation.carrier_day import CarrierDay, ChildRule
+from liftcalc.simulation.carrier_run import simulate_carrier_days
 from liftcalc.simulation.crowd_rows import row_word, without_crowd
+from liftcalc.simulation.crowded_days import simulate_crowded_days
 from liftcalc.simulation.day_tables import ADD_UP, NEEDS, OF_A_DAY, DayTables, loading_day, rows_of_a_day
 from liftcalc.units import PlainError
 from liftcalc.vocabulary import Word
@@ -150,3 +152,26 @@ def day_of(line, tables):
         Both say governed, causes, rates and what their figure is of in the same way.
     """
     return (carrier_day if kind_named(line.kind).has_carriers else loading_day)(line, tables)
+
+
+def days_with_arrivals(line, tables, arrivals, seed):
+    """Return days of a line of any kind on which people come by the clock, with lunch and closing as the tables say.
+
+    Parameters
+    ----------
+    line, tables
+        As for ``day_of``.
+    arrivals : array
+        When people come [s since opening], in order, a row a day, as ``days_of_arrivals`` returns them.
+    seed : int
+        Start of the random numbers.
+
+    Returns
+    -------
+    CarrierDays or CrowdedDays
+        Both say arrived, started, gave_up, turned_away, longest_line and mean_wait, a number a day.
+    """
+    day = day_of(line, tables)
+    if kind_named(line.kind).has_carriers:
+        return simulate_carrier_days(day, seed, arrivals=arrivals, **tables.crowd)
+    return simulate_crowded_days(day, arrivals, seed, **tables.crowd)

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from liftcalc.simulation.crowded_run import DayDraws, Run
+from liftcalc.simulation.crowded_run import Run
+from liftcalc.simulation.day_draws import DayDraws
 from liftcalc.simulation.loading_day import LoadingDay
 from liftcalc.simulation.shifts import CLOSINGS
 from liftcalc.units import PlainError

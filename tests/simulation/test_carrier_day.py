@@ -124,7 +124,7 @@ def test_whoever_misses_waits_on():
 def test_a_party_that_needs_two_carriers_goes_away_as_one():
     day = replace(SINGLES, hours=1, parties={4: 1.0})
     seen = simulate_carrier_days(day, 21, arrivals=come(0.5, 5, 1, 22), most_in_line=9)
-    first, second = seen.gave_up[:, ::2], seen.gave_up[:, 1::2]
+    first, second = seen.too_long[:, ::2], seen.too_long[:, 1::2]
     assert np.array_equal(first[:, : second.shape[1]], second)
     assert 0.2 < second.mean() < 0.8
 
@@ -139,8 +139,8 @@ def test_riders_who_come_by_chance_wait_as_long_as_the_closed_form_says(seats):
 
 
 def walk(day, comes, sizes, most):
-    """Return who went up on each carrier, who gave up, and the time waited, a carrier and a party at a time."""
-    groups, singles, place, left, waited, loads = deque(), deque(), 0, 0, 0.0, []
+    """Return who went up on each carrier, who gave up, time waited, longest line; a carrier and a party at a time."""
+    groups, singles, place, left, waited, loads, longest = deque(), deque(), 0, 0, 0.0, [], 0
     for number in range(int(day.hours * 3600 / day.interval)):
         now, load = number * day.interval, 0
         while place < len(comes) and comes[place] <= now:
@@ -149,12 +149,13 @@ def walk(day, comes, sizes, most):
             else:
                 (singles if sizes[place] == 1 and day.singles_line else groups).append((comes[place], sizes[place]))
             place += 1
+        longest = max(longest, sum(size for _, size in (*groups, *singles)))
         for line in (groups, singles):
             while line and load + line[0][1] <= day.seats:
                 came, size = line.popleft()
                 load, waited = load + size, waited + size * (now - came)
         loads.append(load)
-    return loads, left, waited
+    return loads, left, waited, longest
 
 
 @pytest.mark.parametrize("singles_line", [False, True])
@@ -169,10 +170,11 @@ def test_a_day_is_that_of_a_plain_walk_over_its_carriers(singles_line, most):
     comes, sizes, _, _ = joined(day, until_closing, None, generator)
     for number in range(3):
         there = np.isfinite(comes[number])
-        loads, left, waited = walk(day, comes[number][there].tolist(), sizes[number][there].tolist(), most)
+        loads, left, waited, longest = walk(day, comes[number][there].tolist(), sizes[number][there].tolist(), most)
         assert seen.loads[:, number].tolist() == loads
-        assert (seen.persons * seen.gave_up)[number].sum() == left
+        assert seen.gave_up[number] == left
         assert seen.waited[number] == pytest.approx(waited)
+        assert seen.longest_line[number] == longest
     assert seen.gave_up.any() == (most == 12)
 
 

@@ -9,6 +9,7 @@ from places import DATA
 from liftcalc.fieldwork import FieldSheetError
 from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.lifts.demo_hill import demo_kinds, demo_line
+from liftcalc.simulation.arrival_times import days_of_arrivals
 from liftcalc.simulation.carrier_day import CarrierDay, ChildRule
 from liftcalc.simulation.carrier_run import simulate_carrier_days
 from liftcalc.simulation.carrier_tables import (
@@ -16,6 +17,7 @@ from liftcalc.simulation.carrier_tables import (
     carrier_day,
     carrier_rest_from_bytes,
     day_of,
+    days_with_arrivals,
     parties_from_bytes,
     read_carrier_day,
 )
@@ -80,6 +82,22 @@ def test_the_kind_decides_and_only_hands_let_go():
     days = {line.kind: carrier_day(line, calm) for line in lines if line.kind not in ("rope tow", "conveyor")}
     assert len(days) == 8
     assert [kind for kind, day in days.items() if day.empties] == ["handle tow"]
+
+
+def test_people_come_to_lifts_of_any_kind_alike():
+    """A batch that no line can take at once, in the hour before lunch, and an hour in which the lift is shut."""
+    classes = read_day(DAYS / "penny_rope_classes.csv", DAYS / "penny_rope_day.csv")
+    crowd = {"hours": 2.0, "closing": "rides", "most_in_line": 200.0, "shut_from": 1800.0, "shut_until": 3600.0}
+    arrivals = days_of_arrivals([0, 600], [3600, 0], [400, 250], seed=1, days=3)
+    for line, tables in ((CHAIR, TABLES), (demo_line("Penny Rope")[0], classes)):
+        seen = days_with_arrivals(line, replace(tables, rest=tables.rest | crowd), arrivals, 2)
+        assert seen.arrived.tolist() == [650] * 3
+        back = getattr(seen, "came_back", 0)
+        assert (seen.started + seen.gave_up + seen.turned_away - back).tolist() == [650] * 3
+        assert seen.turned_away.tolist() == [0] * 3
+        assert seen.gave_up.min() > 40
+        assert seen.longest_line.max() < 240
+        assert 200 < seen.mean_wait.mean() < 3600
 
 
 HOURS = "hours open,7,h,,,\n"
