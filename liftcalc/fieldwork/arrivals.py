@@ -46,6 +46,8 @@ class Arrivals:
 
 @dataclass(frozen=True)
 class _Row:
+    """One row: from when [min of the day], for how long [min], how many."""
+
     begin: int
     minutes: float
     persons: int

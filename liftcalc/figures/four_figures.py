@@ -1,4 +1,4 @@
-"""Ideal, governed, simulated and counted as four bars on one axis, each with how far it reaches up and down."""
+"""A few figures as bars on one axis, such as ideal, governed, simulated and counted, each with how far it reaches."""
 
 from liftcalc.figures import style
 from liftcalc.figures.bars import BarChart
@@ -11,30 +11,36 @@ class FiguresChart(BarChart):
     ----------
     bars : int
         How many bars it has room for.
+    quantity : str
+        Quantity whose colour they take.
+    left : float
+        Part of the width that is kept for their names.
     """
 
-    def __init__(self, bars):
-        super().__init__(height=1.05 + 0.36 * bars, left=0.13)
+    def __init__(self, bars, quantity="capacity", left=0.13):
+        self.quantity = quantity
+        super().__init__(height=1.05 + 0.36 * bars, left=left)
 
     def prepare(self, *, x_label, x_range, names):
         """Draw the still part; parameters as for ``BarChart``."""
-        ax = super().prepare(x_label=x_label, x_range=x_range, names=names, quantities=["capacity"] * len(names))
+        ax = super().prepare(x_label=x_label, x_range=x_range, names=names, quantities=[self.quantity] * len(names))
         self.reaches = [
             self.moving(ax.plot([], [], "-", color=style.INK, linewidth=style.LINE_WIDTH)[0]) for _ in names
         ]
         return ax
 
-    def move(self, *, title, lengths, texts, reaches):
+    def move(self, *, title, lengths, texts, reaches=None):
         """Give the bars their lengths.
 
         Parameters
         ----------
         title, lengths, texts
             As for ``BarChart``, one part a bar.
-        reaches : list of (tuple of float)
-            Both ends of the line on each bar; empty for none.
+        reaches : list of (tuple of float) or None
+            Both ends of the line on each bar; empty, or None for all of them, for none.
         """
         super().move(title=title, lengths=[[length] for length in lengths], texts=texts)
+        reaches = reaches or [()] * len(lengths)
         for place, (line, ends, number) in enumerate(zip(self.reaches, reaches, self.numbers, strict=True)):
             line.set_data(ends, [place] * len(ends))
             if ends:

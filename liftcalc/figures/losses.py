@@ -5,7 +5,7 @@ import numpy as np
 from liftcalc.figures import style
 from liftcalc.figures.bars import BarChart
 
-STEP, TOP, LABELS, TRACE = 0.205, 0.36, 0.47, 0.72  # inches: a bar, the title, ticks and label of an axis, the trace
+STEP, TOP, LABELS, TRACE = 0.205, 0.36, 0.44, 0.66  # inches: a bar, the title, ticks and label of an axis, the trace
 
 
 class LossesChart(BarChart):

@@ -70,7 +70,7 @@ class SlopeChart(CurveChart):
         shown = full <= right
         self.full.set_data([full, full], [bottom, min(high, top)] if shown else [bottom, bottom])
         self.full_words.set_text(full_text if shown else "")
-        late = full > left + 0.6 * (right - left)
+        late = full > left + 0.5 * (right - left)
         self.full_words.set_ha("right" if late else "left")
         aside = 0.01 * (right - left)
         self.full_words.set_position((full - aside if late else full + aside, bottom + 0.02 * (top - bottom)))

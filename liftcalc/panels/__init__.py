@@ -2,6 +2,7 @@
 
 from liftcalc.panels.capacity import CapacityPanel, CountPanel, IntervalPanel, RoutesPanel
 from liftcalc.panels.cost import CostDriversPanel, CostPanel
+from liftcalc.panels.cost_parts import CostParts
 from liftcalc.panels.counted_minutes import CountedMinutes
 from liftcalc.panels.day_page import DayPage
 from liftcalc.panels.decision import Decision
@@ -18,6 +19,7 @@ from liftcalc.panels.power import MotorPanel, PowerPanel
 from liftcalc.panels.prediction import NumberPrediction, Prediction
 from liftcalc.panels.riders import FlowPanel, RidersPanel
 from liftcalc.panels.sheave_and_hand import HandsPanel, SheavePanel, StartingPanel
+from liftcalc.panels.shown import Shown
 from liftcalc.panels.slope import SlopePanel
 from liftcalc.panels.spacing import LineViewPanel, MixPanel, StoppingPanel, UnloadPanel
 from liftcalc.panels.start_here import StartPanel
@@ -32,6 +34,7 @@ __all__ = [
     "CapacityPanel",
     "CostDriversPanel",
     "CostPanel",
+    "CostParts",
     "CountPanel",
     "CountedMinutes",
     "DayPage",
@@ -63,6 +66,7 @@ __all__ = [
     "SharePanel",
     "SheetPage",
     "SheavePanel",
+    "Shown",
     "SlopePanel",
     "SpeedRulerPanel",
     "SpreadPanel",

@@ -67,6 +67,7 @@ class Panel(WithStill):
     drawn_each = "rider"  # what a picture of the line draws as one rider
     first_row = 0  # results that have a row of their own; 0 lets them flow
     leaves_trace = False  # whether its chart shows, dotted, how it stood before a move
+    guess_on = None  # where a guess is drawn on its chart: ("across" or "up", unit of the axis)
 
     def __init__(self, *, system=None, name=None, **values):
         self.state = notebook_state()
@@ -127,7 +128,8 @@ class Panel(WithStill):
 
     def guess_place(self, guess):
         """Return where on the chart a guess is drawn: across and up, one of which may be None."""
-        raise NotImplementedError
+        way, unit = self.guess_on
+        return (guess.m_as(unit), None) if way == "across" else (None, guess.m_as(unit))
 
     # what every panel does
 

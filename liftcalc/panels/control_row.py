@@ -30,8 +30,8 @@ class ControlRow:
 
     def make_narrow(self):
         """Take half the width of a panel."""
-        self.box.layout.width, self.box.style.description_width = "242px", "180px"
-        self.slider.layout.min_width = "90px"
+        self.box.layout.width, self.box.style.description_width = "262px", "178px"
+        self.slider.layout.min_width = "70px"
 
     @property
     def _state(self):

@@ -58,7 +58,7 @@ class CostPanel(_SheetPanel):
 
     title = "What a ride costs"
     control_names = ("price", "life", "interest", "posts", "wage", "rides", "ticket_share")
-    first_row, note_lines = 3, 3
+    first_row, note_lines, leaves_trace, guess_on = 3, 3, True, ("across", RIDES)
 
     def make_picture(self):
         return ChartPicture(CostChart(), CostPanel._prepare, CostPanel._move)
@@ -143,7 +143,12 @@ class CostDriversPanel(_SheetPanel):
 
     title = "What the cost of a ride hangs on"
     control_names = ("moved_by",)
-    note_lines = 3
+    note_lines, leaves_trace = 3, True
+
+    def guess_place(self, guess):
+        """Return where a guess is drawn: at the right end of the row of a value, by its name."""
+        names = [swing.name for swing in self.swings]
+        return 0.97 * self.picture.chart.ax.get_xlim()[1], names.index(guess)
 
     def make_picture(self):
         return ChartPicture(SwingChart(len(MOVED)), CostDriversPanel._prepare, CostDriversPanel._move)

@@ -61,7 +61,7 @@ class LoadingDayPanel(LiftPanel):
 
     title = "From governed to simulated, cause by cause"
     control_names = ("misses", "falls", "stops_an_hour", "stop_time", "slow_downs_an_hour", "invented_day")
-    note_lines, leaves_trace = 3, True
+    first_row, note_lines, leaves_trace, guess_on = 3, 3, True, ("across", "pph")
 
     def __init__(self, line=None, readings=None, tables=None, counts=None, **settings):
         self.tables, self.counts, self._own = tables, counts, line is None or tables is not None
@@ -110,7 +110,7 @@ class LoadingDayPanel(LiftPanel):
         """Return the bar of a cause, at its right end; of a number, where it stands among the people an hour."""
         if guess in CAUSES:
             return 0.97 * self.picture.chart.ax.get_xlim()[1], 1 + CAUSES.index(guess)
-        return guess.m_as("pph"), None
+        return super().guess_place(guess)
 
     def make_picture(self):
         bars = 1 + len(CAUSES) + 1 + bool(self.counts)
@@ -138,7 +138,7 @@ class LoadingDayPanel(LiftPanel):
         return {
             "ideal": str(self.line.capacity),
             "governed": str(self._governing.capacity),
-            "simulated": f"{show(self.simulated)} (one invented day)",
+            "simulated": f"{show(self.simulated)} (one day)",
             "counted": self._counted(),
             "availability": f"{100 * self.seen.availability:.1f} % of the day",
         }

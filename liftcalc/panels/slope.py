@@ -17,7 +17,7 @@ class SlopePanel(Panel):
 
     title = "Room on the slope"
     control_names = ("people_an_hour", "descent_time", "slope_area", "guideline_from", "guideline_to")
-    first_row, note_lines = 3, 3
+    first_row, note_lines, leaves_trace, guess_on = 3, 3, True, ("up", A_HECTARE)
     most = 160  # riders a hectare on the chart
 
     def make_picture(self):
@@ -45,25 +45,24 @@ class SlopePanel(Panel):
         density, band = slope_density(rate, area, descent), self._band(given)
         full = slope_capacity(band[1], area, descent)
         spare = full - rate
-        more, few = show(abs(spare)), "more" if spare.magnitude >= 0 else "too many"
+        room = show(spare) if spare.magnitude >= 0 else f"none: {show(-spare)} too many"
         return {
             "riders a hectare": density,
             "that is": self._verdict(density, band),
             "riders on the slope, on average": persons_from_flow(rate, descent),
             "guideline reached at": full,
-            "up to it": f"{more} {few}",
+            "room up to it": room,
         }
 
     def note(self):
         """Say where the guideline is from, and what is assumed."""
         low, high = (each.m_as(A_HECTARE) for each in self._band(self.given))
         names = [name for name, ends in GUIDELINE_DENSITIES.items() if ends == (round(low, 6), round(high, 6))]
-        source = f"Guideline of {low:g} to {high:g} riders a hectare: "
-        source += f"{names[0]} slopes, {GUIDELINE_SOURCE}." if names else "as entered; say whose it is."
+        source = f"{names[0]} slopes, {GUIDELINE_SOURCE}." if names else "as entered; say whose it is."
         return (
-            f"{source} Assumed: everybody comes down this one slope, spread evenly over it; at a crossing, a narrows "
-            "or the run-out it is fuller. A planning figure: how full a slope may get, the people on the hill and the "
-            "authority say."
+            f"Guideline of {low:g} to {high:g}: {source} Assumed: all come down this one slope, spread evenly; at a "
+            "crossing, a narrows or the run-out it is fuller. A planning figure: how full it may get, the operator and "
+            "the authority say."
         )
 
     def _prepare(self):

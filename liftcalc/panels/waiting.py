@@ -28,7 +28,7 @@ class LiftLinePanel(Panel):
 
     title = "The line of the first hour: who came, and who got on"
     control_names = ("rush_arrivals", "rush_length", "later_arrivals", "governed_capacity", "time_looked_at")
-    first_row, note_lines = 4, 4
+    first_row, note_lines, leaves_trace, guess_on = 4, 4, True, ("across", "minute")
     hour = HOUR
     most = 1600  # persons on the chart: no sliders send more
 
@@ -142,7 +142,7 @@ class LapsPanel(Panel):
 
     title = "Laps of a crowd on one lift"
     control_names = ("crowd", "governed_capacity", "ride_time", "descent_time", "rest_time")
-    first_row, note_lines = 3, 3
+    first_row, note_lines, leaves_trace, guess_on = 3, 3, True, ("up", "pph")
     largest, most = 200, 2600  # persons, and persons an hour, on the chart
 
     def make_picture(self):

@@ -239,7 +239,7 @@ def board_table(case, **where):
     """
     choices, busiest = board_choices(case, **where), case.busiest_crowd
     crowd, many = _crowd(case.crowd), _crowd(busiest)
-    guideline = f"{_dense(case.guideline_least)} to {_dense(case.guideline_most)} for {case.guideline_for}"
+    guideline = f"{case.guideline_for}: {_dense(case.guideline_least)} to {_dense(case.guideline_most)}"
     rows = {
         "people an hour": lambda choice: str(choice.carried),
         "single days differ by": lambda choice: show(choice.spread),
@@ -248,7 +248,7 @@ def board_table(case, **where):
         f"{crowd} rides": lambda choice: show(choice.rides()),
         f"{crowd} waits": lambda choice: _seconds(choice.wait()),
         "riders a hectare": lambda choice: _dense(choice.density()),
-        f"guideline {guideline}": _against_the_guideline,
+        f"guideline, {guideline}": _against_the_guideline,
         f"{many} waits": lambda choice: _seconds(choice.wait(busiest)),
         f"riders a hectare with {many}": lambda choice: _dense(choice.density(busiest)),
         "extra rides a season": lambda choice: f"{choice.extra_rides.magnitude:,.0f}",
@@ -256,7 +256,7 @@ def board_table(case, **where):
         "an extra ride costs": lambda choice: _of_a_ride(choice).removesuffix(" an extra ride"),
     }
     cells = [(heading, *(cell(choice) for choice in choices)) for heading, cell in rows.items()]
-    return Table(f"{case.line_added} before the board", ("", *(choice.name for choice in choices)), cells)
+    return Table(f"{case.line_added} before the board", ("choice", *(choice.name for choice in choices)), cells)
 
 
 def board_model_answer(case, **where):

@@ -22,12 +22,11 @@ from liftcalc.lifts.line import Line
 from liftcalc.quantity_text import as_received, show
 from liftcalc.simulation.closed_crowd import closed_crowd
 from liftcalc.simulation.day_tables import DayTables, loading_day
-from liftcalc.simulation.day_words import AT_THE_ROPE, SEED
+from liftcalc.simulation.day_words import AT_THE_ROPE, DAYS, SEED
 from liftcalc.simulation.many_days import simulate_days_held
 from liftcalc.tables import Lines, Table
 from liftcalc.units import PlainError, Q
 
-DAYS = 30  # that are simulated
 CARRIED = ("counted", "simulated")  # levels of what a lift carries, the better one first
 STATES = ("running", "proposal", NOT_READ)
 
@@ -362,8 +361,8 @@ def compare_lifts(choices, *, crowd=None, descent_time=None):
     names = [each.line.name for each in choices]
     caption = "Lifts side by side, each line by itself"
     if crowd is not None:
-        caption += f"; waits of {show(crowd)} who ride this one alone"
-    return Table(caption, ("", *names), cells)
+        caption += f"; waits if a crowd of {crowd.m_as('person'):.0f} rides each one alone"
+    return Table(caption, ("line", *names), cells)
 
 
 def _taken(choices, crowd, descent_time):

@@ -200,7 +200,7 @@ def chance_table(arrival_rate, line, tables):
         for what, time, wait in cases
     ]
     return Table(
-        f"{line.name}, {show(arrival_rate)} come by chance: the fluid says no wait at all",
+        f"{line.name}, {show(arrival_rate)} come by chance: without chance nobody would wait",
         ("loading times", "mean", "mean wait", "in line, on average"),
         rows,
     )

@@ -176,8 +176,8 @@ page.show(left_out_in_words)
 # | motor power and grip of the rope | [08 Pull and power](08_pull_and_power.ipynb) |
 # | which limit comes first: loading, motor, unload area | [09 What limits the lift](09_what_limits_the_lift.ipynb) |
 # | why fewer are counted: stops, misses and gaps | [10 Counted and ideal](10_counted_and_ideal.ipynb) |
-# | the waiting line | 11, to come |
-# | what a ride costs | 12, to come |
+# | the waiting line, and laps | [11 Lift lines and laps](11_lift_lines_and_laps.ipynb) |
+# | what a ride costs | [12 Cost per ride](12_cost_per_ride.ipynb) |
 
 # %% [markdown]
 # ## Exercises

@@ -310,4 +310,4 @@ RecordBox("09")
 # %% [markdown]
 # ## Where to next
 #
-# [10 Counted and ideal](10_counted_and_ideal.ipynb): why fewer are counted than the narrowest gate lets through. Or back to [00 Start here](00_start_here.ipynb) with your own readings. The pages on waiting and on cost are to come.
+# [10 Counted and ideal](10_counted_and_ideal.ipynb): why fewer are counted than the narrowest gate lets through. [11 Lift lines and laps](11_lift_lines_and_laps.ipynb): how long they wait for it. [12 Cost per ride](12_cost_per_ride.ipynb): what it costs. Or back to [00 Start here](00_start_here.ipynb) with your own readings.

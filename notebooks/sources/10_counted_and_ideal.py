@@ -12,7 +12,7 @@
 #
 # **You need first** [09 What limits the lift](09_what_limits_the_lift.ipynb); for the doubt of a count [06 How sure are we](06_how_sure_are_we.ipynb).
 #
-# **About 40 minutes.**
+# **About 45 minutes.**
 
 # %% [markdown]
 # ## Cautions
@@ -293,4 +293,4 @@ RecordBox("10")
 # %% [markdown]
 # ## Where to next
 #
-# Back to [09 What limits the lift](09_what_limits_the_lift.ipynb), or to [00 Start here](00_start_here.ipynb) with your own readings. The pages on waiting and on cost are to come.
+# [11 Lift lines and laps](11_lift_lines_and_laps.ipynb): how long people wait, and how many laps are left of an hour. Or back to [09 What limits the lift](09_what_limits_the_lift.ipynb).

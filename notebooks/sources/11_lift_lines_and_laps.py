@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# A guest does not feel people an hour. A guest feels the line. On the invented morning of this page the Penny Rope carries 1,000 an hour, and its guests wait for 209 hours together. With 1,200 they would wait for 31. The lift is a fifth better; the line is not a fifth shorter, it nearly goes away. This page shows where a line comes from, who waits in it and for how long, how many laps are left of an hour, and what the slope says to all those people.
+# A guest does not feel people an hour. A guest feels the line. On the invented day of this page the Penny Rope carries 1,000 an hour, and its guests wait for 209 hours together. With 1,200 they would wait for 31. A fifth more on the rope takes six sevenths of the waiting away. This page shows where a line comes from, who waits in it and how long, how many laps an hour leaves, and what the slope says to it.
 
 # %% [markdown]
 # ## Before you start
@@ -28,28 +28,29 @@
 # %% [markdown]
 # ## The opening rush
 #
-# A line is what is left when you take those who got on from those who came. Nothing else is in it. For the first 20 minutes people come at 1,800 an hour; after that at 600. The rope lets 1,200 an hour on, its governed figure, from the first minute.
+# A line is all who came, less all who got on. For the first 20 minutes people come at 1,800 an hour; after that at 600. The rope lets 1,200 an hour on, its governed figure, from the first minute.
 #
 # Choose a statement: then the panel opens. *Show me* opens it without a guess.
 
 # %% folded
 from liftcalc import Capacity, Q, show
-from liftcalc.panels import LapsPanel, LiftLinePanel, Prediction, SlopePanel
+from liftcalc.panels import LapsPanel, LiftLinePanel, Prediction, Shown, SlopePanel
 
 line_panel = LiftLinePanel(rush_arrivals=Q(1800, "pph"), rush_length=Q(20, "minute"), later_arrivals=Q(600, "pph"))
 Prediction(
     "The rush is over at 20 minutes, and 200 people stand in line. When is the line gone?",
     {
         "At once: fewer come than are carried": "That ends its growth, and nothing more. It is longest now: 600 came, 400 got on.",
-        "At 30 minutes: the rope takes 200 in ten": "So long waits whoever joins last in the rush. But 600 an hour join behind.",
+        "At 30 minutes: the rope takes 200 in ten": "Whoever joins last in the rush waits those ten. But 600 an hour still join behind.",
         "At 40 minutes": "Of 1,200 places an hour 600 go to those who still come. The line gets the other 600: 20 minutes.",
     },
     right="At 40 minutes",
     opens=line_panel,
+    marks={"At once: fewer come than are carried": Q(20, "minute"), "At 30 minutes: the rope takes 200 in ten": Q(30, "minute"), "At 40 minutes": Q(40, "minute")},
 )
 
 # %% [markdown]
-# Two curves count people: who came, and who got on. The **line** is the gap between them read upright, at one time: so many stand there. The **wait** is the same gap read level, at one person: so long that person stands. The rush makes the line grow by 600 people an hour; half of that would make half of the line.
+# Two curves count people: who came, and who got on. The **line** is the gap between them read upright, at one time: so many stand there. The **wait** is the same gap read level, at one person: so long that person stands. The rush makes the line grow by 600 people an hour.
 
 # %% folded
 line_panel.legend()
@@ -80,11 +81,11 @@ Folded(
 line_panel.at_settings("rush_arrivals", [Q(1200, "pph"), Q(1500, "pph"), Q(1800, "pph")])
 
 # %% [markdown]
-# By hand: 1,800 × 20 min ÷ 60 min = 600 came, 1,200 × 20 ÷ 60 = 400 got on, and 200 stand in line. Whoever joins then waits 200 ÷ 1,200 h = 10 min. The line shrinks by 1,200 − 600 = 600 an hour, so 200 are gone in 20 min. It is a triangle, 40 min wide and 200 high: 40 min × 200 ÷ 2 = 4,000 minutes of waiting, over the 1,000 who came in the hour: 4 min each.
+# By hand: 1,800 × 20 min ÷ 60 min = 600 came, 1,200 × 20 ÷ 60 = 400 got on, and 200 stand in line. Whoever joins then waits 200 ÷ 1,200 h = 10 min. The line shrinks by 1,200 − 600 = 600 an hour, so 200 are gone in 20 min. The line is a triangle, 40 min × 200 ÷ 2 = 4,000 minutes of waiting, over 1,000 people: 4 min each.
 #
 # ### Sixty people and a double chair
 #
-# Now a line that stands already.
+# Here a line stands already, at a lift with seats.
 
 # %% folded
 from liftcalc import wait_from_line
@@ -92,7 +93,7 @@ from liftcalc import wait_from_line
 Prediction(
     "Sixty people stand before you. A double chair comes every 6 s, and every seat is taken. How long do you wait?",
     {
-        "6 minutes": "Sixty times six seconds: that is one person a chair. It is the most frequent slip with a chair line.",
+        "6 minutes": "Sixty times six seconds: that is one person a chair. Two go with each.",
         "3 minutes": f"Sixty people are thirty chairs: 1,200 an hour, and 60 ÷ 1,200 h = {show(wait_from_line(Q(60, 'person'), Q(1200, 'pph')), 'minute')}.",
         "Nobody can tell": "Line over people an hour is the wait, on any lift. With one seat in five left empty it is 3.75 minutes.",
     },
@@ -103,48 +104,63 @@ Prediction(
 # ## A morning of your own
 #
 # A table of arrivals has a row for each stretch of the day: from when, for how many minutes people came, and how many. Rows may overlap, and add up. A school bus comes all at once: its row has 0 minutes. Whoever rides again joins the line again, and is counted again.
-#
-# **Predict.** The rope carries 1,000 an hour, not the governed 1,200: a sixth less. Is there a sixth more waiting?
 
 # %% no-output
 # YOUR MORNING: change the name between the quotation marks, and the two numbers of people an hour
 my_arrivals = "../data/days/penny_rope_arrivals.csv"
 my_count, my_governed = 1000, 1200
 
-# %%
+# %% folded
 from liftcalc.fieldwork.arrivals import read_arrivals
 from liftcalc.simulation.waiting_words import morning_table
 
 arrivals = read_arrivals(my_arrivals)
-morning_table(arrivals, Capacity(Q(my_count, "pph"), "counted"), Capacity(Q(my_governed, "pph"), "governed"))
+Prediction(
+    "The Penny Rope carries 1,000 an hour, not the governed 1,200: a sixth less. How much more waiting is there?",
+    {
+        "A sixth more": "So it would be if a line only moved more slowly. But who is not carried stays, and the next come behind.",
+        "Twice as much": "It grows faster: the line is longer, and it stands longer, too. Both go into the hours.",
+        "Nearly seven times as much": "A line is what is left over. A sixth less on the rope leaves far more over, for longer.",
+    },
+    right="Nearly seven times as much",
+    opens=Shown(morning_table(arrivals, Capacity(Q(my_count, "pph"), "counted"), Capacity(Q(my_governed, "pph"), "governed"))),
+)
 
 # %% [markdown]
-# Nearly seven times the waiting. The governed figure hides it: whoever plans a morning with 1,200 sees a line of 80 that is gone by 9:33, and on the hill 147 stand there, and some line is there until 10:53. A line is reckoned with what was **counted** or simulated, by the clock, with the stops in it.
+# Whoever plans the day with 1,200 sees a line of 80 that is gone by 9:33; on the hill 147 stand there, and a line is there until 10:53. Reckon a line with what was **counted** or simulated, by the clock, with the stops in it.
 #
 # The mean wait of all, 2.1 min, is nobody's wait. Three in ten walk straight on; those who meet a line wait 3 min, and the last of the rush nearly 9. At 13:30 the bus comes back while as many arrive as are carried: its 46 places in line stay until 14:30.
 
 # %% [markdown]
 # ## Where no line stands, chance still makes people wait
 #
-# **Predict.** 900 an hour come to the Penny Rope, and 1,200 can get on. Three of four places are taken. Does anybody wait?
+# So far riders came evenly. They do not.
 
-# %%
+# %% folded
 from liftcalc.lifts.demo_hill import demo_line
 from liftcalc.simulation.day_tables import read_day
 from liftcalc.simulation.waiting_words import chance_table
 
-tow, _ = demo_line("Penny Rope")
 day = read_day("../data/days/penny_rope_classes.csv", "../data/days/penny_rope_day.csv")
-chance_table(Q(900, "pph"), tow, day)
+Prediction(
+    "900 an hour come to the Penny Rope, and 1,200 can get on. Three of four places are taken. How long does a rider wait on average?",
+    {
+        "Not at all: there is room": "On average there is. But two come at once, then nobody for ten seconds, and the empty places are lost.",
+        "Some 5 seconds": "Chance makes them wait: those who come close together, and those behind a slow starter.",
+        "A minute or more": "Near to full it would be so. At three quarters the line is gone again soon.",
+    },
+    right="Some 5 seconds",
+    opens=Shown(chance_table(Q(900, "pph"), demo_line("Penny Rope")[0], day)),
+)
 
 # %% [markdown]
-# Two come at once, then nobody for ten seconds: the empty places are lost, the two wait. The names in brackets are those of the books. Even starts, M/D/1, make the shortest wait: by hand, 0.75 × 3 s ÷ (2 × 0.25) = 4.5 s. Exponential ones, M/M/1, make twice that. Real riders stand between: quick ones wait for the rope, 2.0 s behind the last start, and slow ones hold up the others. The wait grows with the mean **square** of the loading times, not with their mean. Misses and stops are left out; they make it longer.
+# The names in brackets are those of the books. By hand, with even starts: 0.75 × 3 s ÷ (2 × 0.25) = 4.5 s. Exponential ones make twice that. Real riders stand between: slow ones hold up the others, and the wait grows with the mean **square** of the loading times. Misses and stops are left out; they make it longer.
 #
-# The nearer to full, the worse: at 900 an hour (75 %) 4.5 s with even starts, at 1,140 (95 %) 28.5 s. Do not add these seconds to the minutes of the rush: they answer another question, how long people wait on a steady day without a rush.
+# The nearer to full, the worse: with even starts 4.5 s at 900 an hour (75 %), 28.5 s at 1,140 (95 %). Do not add these seconds to the minutes of the rush: they are those of a steady day.
 #
 # ### Carriers come by the clock
 #
-# On a rope you start when you are ready. A chair or a platter comes when it comes, and even on an empty hill you wait half an interval for it.
+# On a rope you start when you are ready. A chair or a platter comes when it comes, and even on an empty hill you wait half an interval for it, on average.
 
 # %%
 from liftcalc.simulation.waiting_words import clock_table
@@ -152,12 +168,12 @@ from liftcalc.simulation.waiting_words import clock_table
 clock_table(Q(6, "s"), 0.75)
 
 # %% [markdown]
-# By hand, for one seat: interval ÷ (2 × (1 − 0.75)) = 6 s ÷ 0.5 = 12 s. M/D/1 would say 9 s, half an interval too little. That law is for one seat, and for riders who come one by one, without order. With more seats the wait is shorter at the same share of seats taken: a lucky gap serves more people. Groups that want to ride together wait longer than the table says.
+# By hand, for one seat: interval ÷ (2 × (1 − 0.75)) = 6 s ÷ 0.5 = 12 s. M/D/1 would say 9 s, half an interval too little. The law is for one seat, and for riders who come one by one, without order. More seats at the same share taken make a shorter wait. Groups that want to ride together wait longer than the table says.
 
 # %% [markdown]
 # ## A crowd that goes round and round
 #
-# So far people came from outside. On a small hill the same people come again: ride, descent, perhaps a rest, and the line. Their number is fixed, and so whoever stands in line is not on the slope.
+# So far people came from outside. On a small hill the same people come again: ride, descent, perhaps a rest, and the line.
 
 # %% folded
 laps_panel = LapsPanel(crowd=Q(120, "person"), governed_capacity=Q(1200, "pph"), ride_time=Q(45, "s"), descent_time=Q(75, "s"), rest_time=Q(60, "s"))
@@ -170,10 +186,11 @@ Prediction(
     },
     right="1,200, ten laps each",
     opens=laps_panel,
+    marks={"About 2,360: a lap takes 183 s": Q(2361, "pph"), "1,200, ten laps each": Q(1200, "pph"), "Fewer than 1,200: they are in each other's way": Q(1000, "pph")},
 )
 
 # %% [markdown]
-# The curve rises with the crowd, and bends where the rope is full. Left of the bend one person more is 20 laps more an hour; right of it, one place more in line. Two bounds hold it, whatever the times: nobody ever waits (dashed), or each waits behind all the others (dotted). The curve itself takes loading times that differ much; even starts stand between it and the upper bound. At 61 people: bound 1,200, curve 1,096, and 1,125 in a simulation with all starts alike.
+# The curve bends where the rope is full. Left of the bend one person more is up to 20 laps more an hour; right of it, one place more in line. Two bounds hold it, whatever the times: nobody ever waits (dashed), or each waits behind all the others (dotted). The curve takes loading times that differ much; evener ones stand between it and the upper bound. At 61 people: bound 1,200, curve 1,096, and 1,125 in a simulation with all starts alike.
 
 # %% folded
 laps_panel.legend()
@@ -183,20 +200,20 @@ laps_panel.legend()
 #
 # 1. Send half of the crowd home. How many rides an hour are lost?
 # 2. Put 120 back, and let everybody rest 60 s longer. How many rides are lost now?
-# 3. Put the rest back. A faster rope takes 30 s and not 45. Who gains?
+# 3. Put the rest back. A faster rope takes 40 s and not 45. Who gains?
 
 # %% folded
 from liftcalc.simulation.closed_crowd import closed_crowd
 
 laps = {}
-for name, people, away in (("all", 120, 180), ("half", 60, 180), ("rested", 120, 240), ("faster", 120, 165)):
+for name, people, away in (("all", 120, 180), ("half", 60, 180), ("rested", 120, 240), ("faster", 120, 175)):
     found = closed_crowd(Q(people, "person"), loading_time=Q(3, "s"), ride_and_descent=Q(away, "s"))
     laps[name] = [round(each) for each in (found.riders_an_hour[-1, 0].m_as("pph"), found.line[-1, 0].magnitude, found.laps_an_hour[-1].magnitude)]
 Folded(
     "Answers",
     f"1. {laps['all'][0] - laps['half'][0]} of {laps['all'][0]:,}. Half of the people make nine tenths of the rides: {laps['half'][2]} laps an hour each, in place of {laps['all'][2]}.",
     f"2. None. {laps['all'][1] - laps['rested'][1]} people fewer stand in line: the rest is taken out of the wait.",
-    f"3. Nobody. {laps['faster'][0]:,} an hour as before, and {laps['faster'][1]} in line, not {laps['all'][1]}: they save 15 s on the rope and stand them out below.",
+    f"3. Nobody. {laps['faster'][0]:,} an hour as before, and {laps['faster'][1]} in line, not {laps['all'][1]}: they save 5 s on the rope and stand them out below.",
 )
 
 # %% folded
@@ -207,16 +224,25 @@ laps_panel.at_settings("crowd", [Q(30, "person"), Q(60, "person"), Q(120, "perso
 #
 # ### Two lifts, one crowd
 #
-# Beside the rope stands the Long Platter, with a carrier every 7 s and 300 s of ride, descent and rest. **Predict.** The 120 people divide their rides evenly. At which lift is the line?
+# Beside the rope stands the Long Platter, with a carrier every 7 s and 300 s of ride, descent and rest.
 
-# %%
+# %% folded
 from liftcalc.simulation.waiting_words import crowd_on_lifts
 
 lifts = {"Penny Rope": (Q(3, "s"), Q(180, "s")), "Long Platter": (Q(7, "s"), Q(300, "s"))}
-crowd_on_lifts(Q(120, "person"), lifts, [(0.5, 0.5), (0.7, 0.3), None])
+Prediction(
+    "The 120 people divide their rides evenly. At which lift is the line?",
+    {
+        "At both": "As many come to both. But the rope takes one every 3 s, the platter one every 7 s.",
+        "At the Long Platter": "As many come to it as to the rope, and it is the slower one: all who are to spare stand there.",
+        "At the Penny Rope": "It carries more than twice as many. Nobody is left over there.",
+    },
+    right="At the Long Platter",
+    opens=Shown(crowd_on_lifts(Q(120, "person"), lifts, [(0.5, 0.5), (0.7, 0.3), None])),
+)
 
 # %% [markdown]
-# The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope carries less than half of its 1,200. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. Nobody has built anything. A sign with the two waits does it. (Loading times are taken as exponential at both; a carrier by the clock is evener.)
+# The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope carries less than half of its 1,200. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. A sign with the two waits does it. (Loading times are taken as exponential at both; carriers by the clock are evener.)
 
 # %% [markdown]
 # ## And the slope?
@@ -234,6 +260,7 @@ Prediction(
     },
     right="Fuller, by nearly two thirds",
     opens=slope_panel,
+    marks={"As full as before: the same people are there": Q(52, "person/hectare"), "Fuller, by nearly two thirds": Q(85, "person/hectare"), "Emptier: more are on the ropes": Q(45, "person/hectare")},
 )
 
 # %% [markdown]
@@ -266,11 +293,11 @@ Folded(
 slope_panel.at_settings("people_an_hour", [Q(1000, "pph"), Q(1130, "pph"), Q(1640, "pph")])
 
 # %% [markdown]
-# By hand: 1,000 × 75 s ÷ 3,600 s = 20.8 riders on the slope at once, on 0.4 ha: 52 a hectare. Back from the guideline: 75 × 0.4 × 3,600 ÷ 75 s = 1,440 an hour. Lift and slope are **in balance** where the two figures meet. A lift that carries more than that moves the crowding from the line to the slope.
+# By hand: 1,000 × 75 s ÷ 3,600 s = 20.8 riders on the slope at once, on 0.4 ha: 52 a hectare. Back from the guideline: 75 × 0.4 × 3,600 ÷ 75 s = 1,440 an hour. Lift and slope are **in balance** where the two figures meet. A lift that carries more moves the crowding from the line to the slope.
 #
 # ### A day, as planners reckon it
 #
-# Planners multiply people an hour by the rise: vertical transport, VTFH. Over the hours open and over the guests it is the vertical a day that each may ride. Turned round, with the vertical that a guest wants, it is the **comfortable carrying capacity**, in guests a day. Assumed: 20 rides of 96.5 ft each, 7 hours.
+# Planners multiply people an hour by the rise: vertical transport, VTFH. Times the hours, over the guests, it is what each may ride in a day. Over the vertical that one guest wants, it is the **comfortable carrying capacity**, in guests. Assumed: 20 rides of 96.5 ft, 7 hours.
 
 # %%
 from liftcalc import comfortable_carrying_capacity, daily_vertical, vertical_transport
@@ -337,13 +364,13 @@ RecordBox("11")
 # %% [markdown]
 # ## In short
 #
-# - The line is who came less who got on, read upright; the wait is the same gap, read level. Reckon with what is counted.
+# - The line is all who came less all who got on, read upright; the wait is the same gap, read level. Reckon with what is counted.
 # - A full lift gives a larger crowd no more rides, only a longer line; a rest is taken out of the wait, and costs no ride.
 # - What leaves the line goes to the slope: hold people an hour against its guideline before you buy a second rope.
 #
-# **Formula card.** Growth r − C; wait L ÷ C; gone after L ÷ (C − r); by chance ρ · S ÷ (2 · (1 − ρ)) with even starts, twice that with exponential ones, t ÷ (2 · (1 − ρ)) for one seat by the clock; crowd: C ≤ the smaller of N ÷ (Z + S) and 1 ÷ S, C ≥ N ÷ (Z + N · S); slope: riders a hectare = C · T ÷ A. Times in hours; r arrivals, C people an hour, L in line, S loading time, t interval, ρ = r · S, or r · t by the clock; N the crowd, Z ride, descent and rest, T descent, A hectares.
+# **Formula card.** Growth r − C; wait L ÷ C; gone after L ÷ (C − r); by chance ρ · S ÷ (2 · (1 − ρ)) with even starts, t ÷ (2 · (1 − ρ)) for one seat by the clock; crowd N ÷ (Z + N · S) ≤ C ≤ N ÷ (Z + S) and 1 ÷ S; riders a hectare C · T ÷ A. Times in hours; r arrivals, C people an hour, L in line, S loading time, t interval, ρ = r · S or r · t; N the crowd, Z ride, descent and rest, T descent, A hectares.
 
 # %% [markdown]
 # ## Where to next
 #
-# Back to [10 Counted and ideal](10_counted_and_ideal.ipynb), for what stops and misses take from the 1,200. The page on cost, 12, is to come: what a place in that line is worth.
+# Back to [10 Counted and ideal](10_counted_and_ideal.ipynb), for what stops and misses take from the 1,200. [12 Cost per ride](12_cost_per_ride.ipynb): what each ride costs, and what the board makes of it.

@@ -40,17 +40,33 @@ from liftcalc import Q
 from liftcalc.lifts.cost_of_lift import read_costs, yearly_cost
 from liftcalc.lifts.cost_words import cost_sheets
 from liftcalc.lifts.hill import read_hill
-from liftcalc.panels import CostDriversPanel, CostPanel, Decision, Prediction
+from liftcalc.panels import CostDriversPanel, CostPanel, CostParts, Decision, NumberPrediction, Prediction, Shown
 
 hill, costs = read_hill("../data/hill"), read_costs("../data/costs.csv")
 penny, platter, belt, double, twin = sheets = cost_sheets(hill, costs)
-cost_panel = CostPanel(penny)
 Prediction("Which is the largest part of what the Penny Rope costs a season?", {
     "The price of the lift": "35,000 dollars look large, but 20 seasons share them. With interest it is 15 %.",
     "The staff": "Two posts for 350 hours at 16 dollars are 11,200 of 18,243 dollars: 61 %.",
     "Energy and the demand charge": "Lifting people is cheap: 289 dollars, and 672 for the peak. Together 5 %.",
     "Maintenance, insurance and inspection": "2,700 dollars, 15 %: about as much as the price.",
-}, right="The staff", opens=cost_panel)  # fmt: skip
+}, right="The staff", opens=CostParts(penny), marks={"The price of the lift": "capital recovery", "The staff": "staff", "Energy and the demand charge": "demand charge", "Maintenance, insurance and inspection": "maintenance"})  # fmt: skip
+
+# %% [markdown]
+# The price is paid once, the staff every day. And what does a ride bring? A ticket of 28 dollars is good for 19 rides on average: 1.47 dollars each.
+
+# %% folded
+cost_panel = CostPanel(penny)
+NumberPrediction(
+    "From how many rides a season on does the Penny Rope pay for itself, if each brings 1.47 dollars? It carries 90,000.",
+    right=Q(cost_panel.even.magnitude, "person/season"),
+    reasons={
+        "lower": "Staff, price and bills come to 18,000 dollars before the first rider takes hold.",
+        "near": "18,080 dollars come whether anybody rides or not. They are shared out at 1.47 a ride.",
+        "higher": "A rope tow is cheap: one ride in seven that it carries would pay for it.",
+    },
+    most=Q(200_000, "person/season"),
+    opens=cost_panel,
+)
 
 # %% [markdown]
 # The curve falls as more rides share one season. Where it meets the level line, which is what a ride brings, lies the **break-even**. One ride more costs only its energy, 0.0018 dollars: of a running lift hardly anything changes with the rides.
@@ -88,7 +104,7 @@ cost_panel.at_settings("rides", [Q(30000, "person/season"), Q(90000, "person/sea
 # %% [markdown]
 # ## Part by part, for every lift
 #
-# The same for the other lifts, from a table of their prices. The rides were counted; the energy of a ride follows from the readings of each lift.
+# The same for the other lifts, from a table of their prices. The rides are those carried; the energy of a ride follows from the readings of each lift.
 
 # %%
 from liftcalc.lifts.cost_words import cost_table, divided_table
@@ -96,7 +112,7 @@ from liftcalc.lifts.cost_words import cost_table, divided_table
 cost_table(sheets)
 
 # %% [markdown]
-# Staff governs the rope tow, capital all that is dearer to buy: 61 % of the Penny Rope stands beside it in boots, 54 % of the Lantern Double is its price. The **cash** is what leaves the till in the season. Whoever asks what the club saves by not running next winter wants the cash; whoever asks what the lift costs wants the total.
+# Staff governs the rope tow, capital all that is dearer to buy: 61 % of the Penny Rope stands beside it in boots, 54 % of the Lantern Double is its price. The **cash** is what leaves the till in the season, or is laid aside. Whoever must pay next winter wants the cash; whoever asks what the lift costs wants the total.
 #
 # By hand, the capital recovery of the Penny Rope: at 5 % over 20 seasons the factor is 0.05 ÷ (1 − 1.05⁻²⁰) = 0.0802 a season. What is lost, 35,000 − 2,000 = 33,000 dollars, is paid back at that rate; on the 2,000 dollars of salvage only the interest is paid: 33,000 × 0.0802 + 2,000 × 0.05 = 2,748 dollars.
 #
@@ -112,7 +128,7 @@ divided_table(penny)
 #
 # ## Volunteers, grants and the meter
 #
-# Volunteers run this hill. At nought a ride costs 0.08 dollars, at the wage of whoever would replace them 0.20. The first says what is paid, the second what is used up. Neither is the true one alone: show both.
+# Volunteers run this hill. With their hours at nought a ride costs 0.08 dollars, at the wage of whoever would replace them 0.20. The first says what is paid, the second what is used up. Show both.
 
 # %%
 from liftcalc.lifts.cost_words import grants_table, meter_table, volunteers_table
@@ -145,7 +161,7 @@ Prediction("Each value moves by 20 %, alone. Which makes the largest difference 
     "The rides": "Nearly the whole season is shared out by them: from 0.25 dollars a ride down to 0.17.",
     "The price": "A fifth of 15 %: 0.01 dollars between the two ends, whoever haggled for it.",
     "The energy price": "0.0013 dollars between the two ends. It is in the news, and hardly in the ride.",
-}, right="The rides", opens=drivers_panel)  # fmt: skip
+}, right="The rides", opens=drivers_panel, marks={"The wage": "wage", "The rides": "rides", "The price": "price", "The energy price": "energy_price"})  # fmt: skip
 
 # %% [markdown]
 # The best lever is no saving at all: it is one more guest on a rope that runs anyway. But the bars say nothing of how likely an end is, nor of what moves together. Whoever cuts the hours loses rides with them.
@@ -193,17 +209,21 @@ doubt_table(penny, {name: Q(percent, "percent") for name, percent in may_be_off.
 # %% [markdown]
 # ## Dear by what?
 #
-# **Predict.** A ride on the Duckling Belt costs 0.64 dollars, a ride on the Lantern Double 2.69. Which of the two is the dearer lift?
+# A ride is not a ride: one lifts a child 8 m, another lifts two adults 142 m.
 
-# %%
+# %% folded
 from liftcalc.lifts.cost_words import ready_table, ticket_table
 
-ready_table(sheets)
+Prediction("A ride on the Duckling Belt costs 0.64 dollars, a ride on the Lantern Double 2.69. Which of the two is the dearer lift?", {
+    "The Lantern Double": "By the ride it is. But its rides are nearly eighteen times as high.",
+    "The Duckling Belt": "By the height it is: a thousand people a metre up cost more than four times as much there.",
+    "That hangs on what one divides by": "By the ride the chair is dearer, by the height the belt. Neither is wrong.",
+}, right="That hangs on what one divides by", opens=Shown(ready_table(sheets)))  # fmt: skip
 
 # %% [markdown]
 # By the ride the chair is the dearest; by the height it lifts people to, it is less than a quarter of the belt. 1,000 person-metres cost 6.9 dollars on the Penny Rope, 18.9 on the chair, 26.2 on the platter and 80.5 on the belt, which has 8 m of rise. Nothing is wrong with the belt: children learn there, and height is not what it is for. Say what a lift is for, then divide by that.
 #
-# The columns in the middle are of what is held ready, whether anybody rides or not: 1,000 people an hour for a season, or 1,000 vertical feet an hour (VTFH) for one hour. All stand at their **governed** capacity: an ideal figure in one row would compare a wish with a lift. Twin Penny is held ready for 60 hours a season and the others for 350, so only its VTFH by the hour is like theirs.
+# The columns in the middle are of what is held ready, whether anybody rides or not: 1,000 people an hour for a season, or 1,000 vertical feet an hour (VTFH) for one hour. All stand at their **governed** capacity: an ideal figure among them would be a wish. Twin Penny is held ready for 60 hours a season and the others for 350, so only its VTFH by the hour is like theirs.
 #
 # ### What does a ride bring?
 #
@@ -257,7 +277,7 @@ case = read_board_case("../data/board/twin_penny_case.csv")
 board_table(case)
 
 # %% [markdown]
-# The levels stand in the table: what is carried was **simulated** on days like the invented one, what is possible at most is **governed**. An extra ride on Twin Penny costs 0.24 dollars, and the helper gives one for 0.12; but the helper takes 29 s off the wait, and Twin Penny 107. Whoever waits less skis more, and 86 riders a hectare are 11 over the guideline.
+# The levels stand in the table: what is carried was **simulated** on days like the invented one, what is possible at most is **governed**. An extra ride on Twin Penny costs 0.24 dollars, and the helper gives one for 0.12; but the helper takes some 30 s off the wait, and Twin Penny more than 100. Whoever waits less skis more, and some 85 riders a hectare are about ten over the guideline.
 #
 # Decide before you read on, and write down why.
 

@@ -2,11 +2,14 @@
 
 import numpy as np
 import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
 from messages import SOMETHING, refuses, table_of_messages
 
 from liftcalc.fieldwork import FieldSheetError
 from liftcalc.fieldwork.arrivals import arrivals_from_bytes, read_arrivals
 from liftcalc.fieldwork.safe_files import FieldFileError
+from liftcalc.units import PlainError
 
 HEADING = "from,minutes,persons,note\n"
 
@@ -40,6 +43,23 @@ def test_what_was_read_is_not_written_into():
     found = arrivals("9:00,20,480,\n")
     with pytest.raises(AttributeError):
         found.persons = None
+
+
+CELLS = st.text(st.sampled_from("0123456789:.,-e+ nai\t'"), max_size=6)
+
+
+@given(rows=st.lists(st.tuples(CELLS, CELLS, CELLS), min_size=1, max_size=4))
+@example(rows=[("9:00", "9" * 400, "20")])
+@example(rows=[("9:00", "20", "9" * 400)])
+@example(rows=[("9:00", "nan", "inf")])
+def test_whatever_the_cells_arrivals_or_a_plain_message_come_out(rows):
+    raw = "from;minutes;persons\n" + "".join(";".join(row) + "\n" for row in rows)
+    try:
+        found = arrivals_from_bytes("morning.csv", raw.encode())
+    except PlainError:
+        return
+    assert np.isfinite([found.begins, found.lasts, found.persons]).all()
+    assert (np.diff(found.begins) >= 0).all()
 
 
 ONE_FAULT = [  # row, message behind the name

@@ -13,7 +13,7 @@ each = pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
 
 
 def test_the_series_is_here():
-    assert [path.stem[:2] for path in PATHS] == [f"{number:02}" for number in range(11)]
+    assert [path.stem[:2] for path in PATHS] == [f"{number:02}" for number in range(13)]
     assert {path.stem for path in (NOTEBOOKS / "sources").glob("*.py")} == {path.stem for path in PATHS}
 
 

@@ -12,7 +12,7 @@ from liftcalc.simulation.day_words import losses_table
 def test_panel_and_table_say_the_same_and_the_same_each_time():
     panel = LoadingDayPanel(invented_day=Q(14, ""))
     rows = losses_table(panel.day, seed=14, days=1).rows
-    assert panel.results["simulated"] == f"{rows[-2][1]} (one invented day)"
+    assert panel.results["simulated"] == f"{rows[-2][1]} (one day)"
     assert LoadingDayPanel(invented_day=Q(14, "")).words() == panel.words()
     assert LoadingDayPanel(invented_day=Q(15, "")).words() != panel.words()
 

@@ -1,11 +1,13 @@
 """A prediction that commits: nothing opens before the choice, and every statement gets its reason."""
 
+import re
+
 import ipywidgets as widgets
 import pytest
 from messages import refuses, table_of_messages
 
 from liftcalc import Q
-from liftcalc.panels import LoadingDayPanel
+from liftcalc.panels import CostDriversPanel, CostPanel, LapsPanel, LiftLinePanel, LoadingDayPanel, SlopePanel
 from liftcalc.panels.prediction import NumberPrediction, Prediction
 
 STATEMENTS = {
@@ -62,6 +64,30 @@ def test_nothing_of_a_question_is_taken_for_markup():
     asked.choose("<i>")
     assert "<i>" not in asked.still() + asked._reply.value
     assert "a&lt;c" in asked._reply.value
+
+
+GUESSES = [
+    (LoadingDayPanel, "misses"), (LoadingDayPanel, Q(900, "pph")), (LiftLinePanel, Q(30, "minute")),
+    (LapsPanel, Q(2361, "pph")), (SlopePanel, Q(60, "person/hectare")), (CostPanel, Q(30_000, "person/season")),
+    (CostDriversPanel, "wage"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("panel", "guess"), GUESSES, ids=[f"{each.__name__}-{guess}" for each, guess in GUESSES])
+def test_every_panel_of_a_prediction_draws_the_guess_where_it_belongs(panel, guess):
+    shown = panel()
+    shown.show_guess(guess)
+    drawn = re.search(r'<g class="guess"[^>]*>(.*?)</g>', shown.picture.html.value)[1]
+    scale, height = 100 / shown.picture.chart.figure.dpi, shown.picture.chart.overlay.height
+    across, up = shown.guess_place(guess)
+    (x, y) = shown.picture.chart.ax.transData.transform((across or 0, up or 0)) * scale
+    numbers = [float(each) for each in re.findall(r"[0-9]+\.[0-9]", drawn)]
+    assert numbers, drawn
+    if across is not None:
+        assert any(abs(each - x) < 0.1 for each in numbers)
+    if up is not None:
+        assert any(abs(each - (height - y)) < 0.1 for each in numbers)
+    assert all(0 <= each <= 740 for each in numbers)
 
 
 def number(opens=None):

@@ -37,7 +37,8 @@ def test_density_and_balance_by_hand(pph, descent, area, low, high, verdict):
     assert panel.results["guideline reached at"].m_as("pph") == pytest.approx(full)
     assert panel.results["riders on the slope, on average"].m_as("person") == pytest.approx(there)
     assert panel.results["that is"] == verdict
-    assert cards(panel)["up to it"] == f"{abs(full - pph):,.0f} pph {'more' if full >= pph else 'too many'}"
+    room = f"{full - pph:,.0f} pph" if full >= pph else f"none: {pph - full:,.0f} pph too many"
+    assert cards(panel)["room up to it"] == room
     chart = panel.picture.chart
     assert chart.title.get_text() == f"{pph:,} pph: {there / area:.0f} riders a hectare, {verdict}"
     x, y = drawn(chart.curves[0])
@@ -53,12 +54,12 @@ def test_density_and_balance_by_hand(pph, descent, area, low, high, verdict):
 
 def test_where_the_guideline_is_from_is_said():
     quoted = "All Seasons Resort Guidelines, British Columbia, as quoted by the FIS wiki"
-    assert f"Guideline of 35 to 75 riders a hectare: beginner slopes, {quoted}" in status(slope(1000, 75, 0.4))
+    assert f"Guideline of 35 to 75: beginner slopes, {quoted}" in status(slope(1000, 75, 0.4))
     assert f"novice slopes, {quoted}" in status(slope(1000, 75, 0.4, 30, 60))
     own = status(slope(1000, 75, 0.4, 20, 50))
-    assert "Guideline of 20 to 50 riders a hectare: as entered; say whose it is." in own
+    assert "Guideline of 20 to 50: as entered; say whose it is." in own
     assert quoted not in own
-    assert "the people on the hill and the authority say" in own
+    assert "how full it may get, the operator and the authority say" in own
 
 
 def test_no_end_of_a_slider_fails_and_no_text_leaves_the_chart():

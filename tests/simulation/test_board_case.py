@@ -14,8 +14,9 @@ from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.formulas.slope_crowding import GUIDELINE_DENSITIES, GUIDELINE_SOURCE
 from liftcalc.lifts.cost_of_lift import read_costs
 from liftcalc.lifts.demo_hill import demo_line
-from liftcalc.simulation.board_case import board_choices, board_model_answer, board_table, read_board_case
+from liftcalc.simulation.board_case import board_choices, board_model_answer, board_table, posts_added, read_board_case
 from liftcalc.simulation.board_sheet import board_case_from_bytes
+from liftcalc.simulation.side_by_side import DAYS
 from liftcalc.units import PlainError
 
 CASE = read_board_case(DATA / "board/twin_penny_case.csv")
@@ -36,6 +37,7 @@ def answer(**differs):
 
 # thought out beforehand, with 1,000, 1,130 and 840 pph for the ropes: people an hour that ride, wait [s], riders a
 # hectare, and wait and riders a hectare with a crowd of 100
+CHANCE = 4 * 22 / DAYS**0.5  # pph: four standard errors of a mean of days
 THOUGHT_OUT = [
     (1000, 128, 52, 236, 52),
     (1130, 100, 59, 195, 59),
@@ -47,11 +49,11 @@ THOUGHT_OUT = [
 def test_the_case_of_the_demo_hill(place):
     choice, (pph, wait, density, longer, denser) = choices()[place], THOUGHT_OUT[place]
     many = Q(100, "person")
-    assert choice.rides().m_as("pph") == pytest.approx(pph, rel=0.01)
-    assert choice.wait().m_as("s") == pytest.approx(wait, abs=2)
-    assert choice.density().m_as(A_HECTARE) == pytest.approx(density, abs=1.2)
-    assert choice.wait(many).m_as("s") == pytest.approx(longer, abs=2)
-    assert choice.density(many).m_as(A_HECTARE) == pytest.approx(denser, abs=1.2)
+    assert choice.rides().m_as("pph") == pytest.approx(pph, abs=8 + CHANCE)
+    assert choice.wait().m_as("s") == pytest.approx(wait, abs=2 + CHANCE / 5)
+    assert choice.density().m_as(A_HECTARE) == pytest.approx(density, abs=0.9 + CHANCE / 19)
+    assert choice.wait(many).m_as("s") == pytest.approx(longer, abs=2 + CHANCE / 3)
+    assert choice.density(many).m_as(A_HECTARE) == pytest.approx(denser, abs=0.9 + CHANCE / 19)
 
 
 def test_what_is_carried_and_what_governs():
@@ -60,9 +62,11 @@ def test_what_is_carried_and_what_governs():
     assert [round(each.governed.value.m_as("pph")) for each in (today, helper, twin)] == [1200, 1291, 1200 + 978]
     assert [each.governs for each in (today, helper, twin)] == ["loading", "motor", "loading, motor"]
     second = twin.carried.value.m_as("pph") - today.carried.value.m_as("pph")
-    assert second == pytest.approx(840, rel=0.02), "held to its motor"
+    assert second == pytest.approx(840, abs=8 + CHANCE), "held to its motor"
     assert all(0 < each.spread.m_as("pph") < 60 for each in (today, helper, twin))
     assert np.array_equal(choices()[2].rates, twin.rates), "seeded"
+    alike = np.corrcoef(today.rates, twin.rates - today.rates)[0, 1]
+    assert abs(alike) < 4 / len(today.rates) ** 0.5, "each rope has a chance of its own"
 
 
 def test_money_by_hand():
@@ -70,11 +74,9 @@ def test_money_by_hand():
     assert today.an_extra_ride is None
     extra = 60 * (helper.rides() - today.rides()).m_as("pph")
     assert helper.extra_rides.m_as(RIDES) == pytest.approx(extra)
-    assert (
-        helper.an_extra_ride.m_as("dollar/person") == pytest.approx(60 * 16 / extra) == pytest.approx(0.12, abs=0.003)
-    )
+    assert helper.an_extra_ride.m_as("dollar/person") == pytest.approx(60 * 16 / extra) == pytest.approx(0.12, abs=0.02)
     assert twin.a_season.m_as(A_SEASON) == pytest.approx(9_052, abs=2)
-    assert twin.an_extra_ride.m_as("dollar/person") == pytest.approx(0.24, abs=0.005)
+    assert twin.an_extra_ride.m_as("dollar/person") == pytest.approx(0.24, abs=0.015)
 
 
 def test_the_slope_has_the_riders_of_the_crowd_and_not_the_capacity():
@@ -105,6 +107,9 @@ def test_a_helper_who_changes_nothing_is_today():
     today, helper, _ = choices(helper_readiness=Q(3.0, "s"), helper_misses=Q(1.0, ""))
     assert helper.rates == pytest.approx(today.rates, rel=1e-3)
     assert helper.governed.value.m_as("pph") == pytest.approx(1200)
+    _, never, _ = choices(helper_readiness=Q(3.0, "s"), helper_misses=Q(0.0, ""))
+    takes = 1 - (0.45 * 0.99 + 0.30 * 0.94 + 0.25 * 0.95)  # of the attempts, by class; a little more of the time
+    assert never.rates.mean() / today.rates.mean() == pytest.approx(1 + takes, abs=0.015)
 
 
 def test_one_attendant_for_two_ropes_only_by_a_rule_with_its_source():
@@ -118,18 +123,29 @@ def test_one_attendant_for_two_ropes_only_by_a_rule_with_its_source():
         assert "Supervision suffers before throughput does; the local code and the authority decide." in said
 
 
+POSTS = [(None, 2, 2, 2), (1, 2, 2, 2), (2, 2, 2, 0), (2, 2, 3, 1), (3, 2, 2, 0), (4, 1, 3, 0)]
+
+
+@pytest.mark.parametrize(("ropes", "today", "own", "wanted"), POSTS)
+def test_posts_of_an_added_rope(ropes, today, own, wanted):
+    costs = {"Penny Rope": {"posts": Q(today, "")}, "Twin Penny right": {"posts": Q(own, "")}}
+    case = replace(CASE, ropes_an_attendant=ropes and Q(ropes, ""))
+    assert posts_added(case, costs).m_as("") == wanted
+
+
 def test_the_table():
     table = board_table(CASE)
     rows = {row[0]: row[1:] for row in table.rows}
-    assert table.columns == ("", "today", "a helper at the loading point", "Twin Penny right beside it")
+    assert table.columns == ("choice", "today", "a helper at the loading point", "Twin Penny right beside it")
     assert rows["a crowd of 70 waits"] == tuple(f"{each.wait().m_as('s'):.0f} s" for each in choices())
     over = choices()[2].density().m_as(A_HECTARE) - 75
-    assert rows["guideline 35 to 75 for beginner"] == ("within", "within", f"{over:.0f} above")
-    assert rows["an extra ride costs"] == ("no extra ride", "0.12 dollars", "0.24 dollars")
-    wide = {row[0]: row[1:] for row in board_table(replace(CASE, slope_area=Q(1, "hectare"))).rows}
-    assert (
-        wide["guideline 35 to 75 for beginner"][0] == f"{35 - choices()[0].density().m_as(A_HECTARE) * 0.4:.0f} below"
+    assert rows["guideline, beginner: 35 to 75"] == ("within", "within", f"{over:.0f} above")
+    assert rows["an extra ride costs"] == (
+        "no extra ride",
+        *(f"{each.an_extra_ride.magnitude:.2f} dollars" for each in choices()[1:]),
     )
+    wide = {row[0]: row[1:] for row in board_table(replace(CASE, slope_area=Q(1, "hectare"))).rows}
+    assert wide["guideline, beginner: 35 to 75"][0] == f"{35 - choices()[0].density().m_as(A_HECTARE) * 0.4:.0f} below"
 
 
 def test_the_model_answer_is_short_and_every_line_has_a_number():
@@ -141,9 +157,11 @@ def test_the_model_answer_is_short_and_every_line_has_a_number():
     for words in (
         f"waits {today.wait().m_as('s'):.0f} s",
         f"{helper.density().m_as(A_HECTARE):.0f} riders a hectare with the helper and "
-        f"{twin.density().m_as(A_HECTARE):.0f} with Twin Penny right, where 52 ski today",
-        "960 dollars a season, 0.12 dollars an extra ride",
-        "9,052 dollars a season, 0.24 dollars an extra ride",
+        f"{twin.density().m_as(A_HECTARE):.0f} with Twin Penny right, where "
+        f"{today.density().m_as(A_HECTARE):.0f} ski today",
+        f"960 dollars a season, {helper.an_extra_ride.magnitude:.2f} dollars an extra ride",
+        f"{twin.a_season.m_as(A_SEASON):,.0f} dollars a season",
+        f"{twin.an_extra_ride.magnitude:.2f} dollars an extra ride",
         "the planners' figure, and no law",
         "one invented day",
         "Were riders 10 % heavier than was read",

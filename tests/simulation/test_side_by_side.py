@@ -21,6 +21,7 @@ from liftcalc.simulation.side_by_side import (
     compare_lifts,
     comparison_notes,
     hill_choices,
+    other_limits,
     simulated_rates,
     wait_in_crowd,
 )
@@ -49,7 +50,7 @@ def cell(heading, column):
 
 
 def test_one_column_a_line_and_one_level_for_all():
-    assert TABLE.columns == ("", *demo_hill().lines)
+    assert TABLE.columns == ("line", *demo_hill().lines)
     assert all("governed" in each for each in rows(TABLE)["people an hour, like for like"])
     governed = [number(each) for each in rows(TABLE)["people an hour, like for like"]]
     assert governed == [1200, 514, 600, 1029, 1200, 978]
@@ -69,6 +70,8 @@ def test_what_was_read_once_stands_once_and_what_was_not_is_not_there():
 
 BY_HAND = [  # row, line, what a hand gets from the sheets of the hill, how near
     ("vertical transport", DOUBLE, 3600 * 2 * 2.2 / 15.4 * 142 / 0.3048, 1),
+    ("vertical transport", PENNY, 1200 * 29.4 / 0.3048, 1),
+    ("when it stops", PENNY, 1200 * (150 / 3.4 + 3.4 / 3) / 3600, 0.5),
     ("ride time", PLATTER, 400 / 2.8 + 2.8 / 3, 0.05),
     ("motor, rated", BELT, 7.5, 0),
     ("motor, needed", RIGHT, 11.0, 0),  # the motor governs, and gives all it has
@@ -157,6 +160,13 @@ def test_a_lap_is_ride_descent_loading_and_wait_and_nobody_is_lost():
     assert riders / 3600 * (mean_away + loading + wait) == pytest.approx(np.arange(1, 71))
     assert riders[-1] == pytest.approx(1638, abs=0.5)  # thought out beforehand for this crowd
     assert np.all(np.diff(wait) > 0)
+
+
+def test_a_day_is_held_to_what_it_has_not_in_it():
+    """The loading point is simulated and not taken off twice; motor, traction and unload area are not in the day."""
+    assert other_limits(*demo_line("Penny Rope")) == pytest.approx(1291, abs=0.5), "its motor, not its loading"
+    assert other_limits(*demo_line("Duckling Belt")) == pytest.approx(600), "its unload area"
+    assert other_limits(demo_line("Penny Rope")[0], {}) == np.inf
 
 
 def test_a_day_is_held_to_the_motor():

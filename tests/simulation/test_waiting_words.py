@@ -7,6 +7,7 @@ import pytest
 
 from liftcalc import Capacity, Q
 from liftcalc.fieldwork.arrivals import arrivals_from_bytes, read_arrivals
+from liftcalc.fieldwork.minute_counts import read_counts
 from liftcalc.lifts.demo_hill import DATA, demo_line
 from liftcalc.simulation.day_tables import DayTables, read_day
 from liftcalc.simulation.loading_day import RiderClass
@@ -14,6 +15,7 @@ from liftcalc.simulation.waiting_words import (
     chance_table,
     clock_table,
     crowd_on_lifts,
+    line_of_arrivals,
     line_of_first_hour,
     loading_moments,
     morning_table,
@@ -60,6 +62,14 @@ def test_the_morning_of_the_demo_rope_by_hand():
     assert found["longest wait"][0] == f"{rush / 1000 * 60:.1f} min"
     assert found["the last line is gone"] == ("14:40", "13:44")
     assert found["all waits together"][1] == "31.4 person-hours"
+
+
+def test_people_waited_in_the_demo_count_while_the_arrivals_make_a_line():
+    counted = read_counts(DATA / "days" / "penny_rope_count.csv")
+    assert counted.waited == "yes"
+    spells = line_of_arrivals(ARRIVALS, Q(1000, "pph")).spells
+    minutes = [(row.begin - ARRIVALS.opens, row.end - ARRIVALS.opens) for row in counted.rows]
+    assert any(start <= 60 * minutes[0][0] and 60 * minutes[-1][1] <= end for start, end in spells)
 
 
 def test_a_morning_without_a_line_and_one_that_outlasts_its_table():
