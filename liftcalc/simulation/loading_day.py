@@ -123,7 +123,7 @@ class LoadingDay:
 
     def seconds_of_work(self, days):
         """Return about how long so many days take to simulate [s], from days times starts."""
-        return days * (4e-4 + 5e-8 * SECONDS_PER_HOUR * self.hours / self.mean_readiness)
+        return days * (8e-4 + 1.1e-7 * SECONDS_PER_HOUR * self.hours / self.mean_readiness)
 
     def rates(self, seed, days):
         """Return the persons an hour of many days, each by random numbers of its own; a line stands all day."""
