@@ -1,7 +1,7 @@
 """Time from a slider key press to the changed picture and text, in real Chromium; a unit check; a hill of 200 sheets.
 
     python .ci/benchmark.py            JupyterLab
-    python .ci/benchmark.py hill       the hill of 200 sheets alone, without a browser
+    python .ci/benchmark.py hill       the hill of 200 sheets and the simulated days, without a browser
     python .ci/benchmark.py app        the app view
     python .ci/benchmark.py lab 5 02   fewer presses, one notebook
 
@@ -23,6 +23,7 @@ sys.path[:0] = [str(ROOT / "tests"), str(ROOT / ".ci")]
 import browser  # noqa: E402
 from build_notebooks import KERNEL  # noqa: E402
 
+ASKED_WITHOUT_STOPS, ASKED_WITH_STOPS = 100, 50  # times the model of processes, at the loading point
 REST = 500  # milliseconds between presses, so that the other panels have followed
 WHICH = sys.argv[3] if len(sys.argv) > 3 else "0"
 PRESSES = int(sys.argv[2]) if len(sys.argv) > 2 else 30
@@ -162,8 +163,9 @@ def run_loading():
     """Print what days at the loading point cost, beside a model of processes, a rider each, on the same draws."""
     import numpy as np
 
-    from liftcalc.simulation.loading_day import LoadingDay, RiderClass, _Rope, _starts
+    from liftcalc.simulation.loading_day import LoadingDay, RiderClass, _starts
     from liftcalc.simulation.many_days import simulate_days
+    from liftcalc.simulation.running_time import Rope
 
     classes = (
         RiderClass("expert", 0.45, 2.6, 0.30, 0.01, 0.001),
@@ -175,11 +177,8 @@ def run_loading():
     rates = simulate_days(day, 2026, 1000)
     took = timeit.default_timer() - start
     print(f"1,000 days of 7 hours with all causes: {took:.2f} s, {rates.mean():.1f} persons an hour")
-    try:
-        import simpy
-    except ImportError:
-        print("the model of processes is left out: pip install simpy")
-        return
+    import simpy
+
     generator = np.random.default_rng(1)
     arrived, ready = np.sort(generator.uniform(0, 25_200, 8400)), generator.lognormal(1.03, 0.35, 8400)
     slots, done = np.maximum(ready, 2.0), np.empty(8400)
@@ -198,15 +197,66 @@ def run_loading():
     start = timeit.default_timer()
     environment.run()
     processes = timeit.default_timer() - start
-    rope = _Rope(LoadingDay((RiderClass("all", 1.0, 3.0, 0.0),), 2.0, 45.25), generator, 25_200)
+    rope = Rope(LoadingDay((RiderClass("all", 1.0, 3.0, 0.0),), 2.0, 45.25), generator, 25_200)
     ours = min(timeit.repeat(lambda: _starts(ready, 2.0, rope, arrived), number=10, repeat=5)) / 10
     apart = np.abs(_starts(ready, 2.0, rope, arrived) - done).max()
-    print(f"8,400 riders who come and wait: {processes / ours:,.0f} times the model of processes, {apart:.0e} s apart")
+    print(
+        f"8,400 riders who come and wait: {processes / ours:,.0f} times the model of processes (asked: "
+        f"{ASKED_WITHOUT_STOPS}), {apart:.0e} s apart"
+    )
+
+
+def run_crowded(days=3000, compared=20):
+    """Print what days with arrivals, stops and returns cost, beside the model of processes on the same draws."""
+    import numpy as np
+    from loading_processes import GivenDraws, run_processes
+
+    from liftcalc.simulation.crowded_run import Run
+    from liftcalc.simulation.loading_day import LoadingDay, RiderClass
+
+    day = LoadingDay((RiderClass("all", 1.0, 3.0, 0.4),), 2.0, 45.25, 7, 5, 35, 0.6)
+    generator, spread = np.random.default_rng(1), np.sqrt(np.log1p(0.4**2))
+    arrivals = np.sort(generator.uniform(0, 24_400, (days, 6500)), axis=1)
+    ready = generator.lognormal(np.log(3) - spread**2 / 2, spread, (days, 9000))
+    gaps, lengths = generator.exponential(720, (days, 120)), generator.lognormal(3.4, 0.55, (days, 120))
+    start = timeit.default_timer()
+    run = Run(day, arrivals, GivenDraws(ready, gaps, lengths), None, come_back=True)
+    run.all_steps()
+    ours = (timeit.default_timer() - start) / days
+    given = [[each[number].tolist() for each in (arrivals, ready, gaps, lengths)] for number in range(compared)]
+    start = timeit.default_timer()
+    seen = [run_processes(*each, 2.0, 45.25, 25_200) for each in given]
+    processes = (timeit.default_timer() - start) / compared
+    apart = max(
+        abs(run.waited[number] - waits) / started
+        for number, (waits, started, _, _) in enumerate(seen)
+        if not run.totals["turned_away"][number]
+    )
+    print(
+        f"{days:,} days with arrivals, stops and returns: {processes / ours:,.0f} times the model of processes (asked: "
+        f"{ASKED_WITH_STOPS}), mean waits {apart:.0e} s apart"
+    )
+
+
+def run_carriers():
+    """Print what 1,000 days of carriers cost that come every 6 seconds."""
+    from liftcalc.simulation.carrier_day import CarrierDay
+
+    day = CarrierDay(
+        2, 6.0, 291.0, {1: 0.4, 2: 0.4, 3: 0.1, 4: 0.1}, misloads=0.01, misloads_that_stop=0.3, stops_an_hour=3,
+        stop_time=40, stop_variation=0.6, slow_downs_an_hour=2, slow_time=60, slow_speed=0.5,
+    )  # fmt: skip
+    start = timeit.default_timer()
+    rates = day.rates(2026, 1000)
+    took = timeit.default_timer() - start
+    print(f"1,000 days of 7 hours of carriers every 6 s (asked: 3 s): {took:.2f} s, {rates.mean():.0f} persons an hour")
 
 
 if __name__ == "__main__":
     run_hill()
     run_loading()
+    run_crowded()
+    run_carriers()
     if sys.argv[1:] != ["hill"]:
         run_units()
         run_browser(sys.argv[1] if len(sys.argv) > 1 else "lab")

@@ -180,6 +180,8 @@ class Kind:
         leaves the rope in the station), or at "rest" (it stands while people get in: a lift that runs to and fro).
     hazards : str
         The kind's own hazards, in one sentence.
+    held_by_hand : bool
+        Whether riders hold on by hand, and let go when the lift stops.
     end_of_axis : float
         Line speed [m/s] at which a chart of this kind ends; it says nothing of what may be run.
     """
@@ -190,6 +192,7 @@ class Kind:
     has_carriers: bool
     hazards: str
     comes_at: str = "line speed"
+    held_by_hand: bool = False
     end_of_axis: float = 6.0
 
     @property
@@ -224,13 +227,13 @@ KINDS = {
     kind.name: kind
     for kind in (
         Kind(
-            "rope tow", ON_SKIS, SLIPPING, has_carriers=False,
+            "rope tow", ON_SKIS, SLIPPING, has_carriers=False, held_by_hand=True,
             hazards="The rope turns, winds in hair, scarves and straps, and carries whoever is caught towards the "
             "sheave; where it rises, it lifts light riders.",
         ),
         # a handle jerks: its energy is that of a blow, m v^2, also where a pick-up makes the ride longer (0.7 % low)
         Kind(
-            "handle tow", ON_SKIS, AT_ONCE, has_carriers=True,
+            "handle tow", ON_SKIS, AT_ONCE, has_carriers=True, held_by_hand=True,
             hazards="A handle jerks at the start, and draws whoever does not let go at the top towards the sheave.",
         ),
         Kind(

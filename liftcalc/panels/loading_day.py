@@ -17,7 +17,8 @@ from liftcalc.quantity_text import show
 from liftcalc.simulation.day_tables import loading_day, read_day
 from liftcalc.simulation.day_words import AT_THE_ROPE, how_far
 from liftcalc.simulation.loading_day import CAUSES, simulate_day
-from liftcalc.simulation.many_days import generators, losses_by_cause
+from liftcalc.simulation.many_days import losses_by_cause
+from liftcalc.simulation.running_time import generators
 from liftcalc.units import PlainError, Q
 
 MOST = 0.9  # share of attempts, or of rides, up to which a slider goes

@@ -7,7 +7,8 @@ import numpy as np
 from liftcalc.quantity_text import show
 from liftcalc.simulation.day_words import DAYS, SEED
 from liftcalc.simulation.loading_day import CAUSES, simulate_day
-from liftcalc.simulation.many_days import generators, losses_by_cause, simulate_days
+from liftcalc.simulation.many_days import losses_by_cause, simulate_days
+from liftcalc.simulation.running_time import generators
 from liftcalc.tables import Folded, Lines
 from liftcalc.units import Q
 

@@ -3,44 +3,40 @@
 from dataclasses import dataclass, replace
 
 from liftcalc.constants import SECONDS_PER_HOUR
-from liftcalc.fieldwork.cells import CellFault, is_empty, read_value
+from liftcalc.fieldwork.cells import CellFault, is_empty, read_fact, read_value
 from liftcalc.fieldwork.csv_rows import rows_from_bytes
 from liftcalc.fieldwork.faults import Fault, FieldSheetError
 from liftcalc.fieldwork.safe_files import FieldFileError, quoted, read_bytes
 from liftcalc.fieldwork.sheet import COLUMNS as SHEET_COLUMNS
 from liftcalc.lifts.kinds import kind_named
+from liftcalc.simulation.crowd_rows import NEEDS_OF_A_CROWD, OF_A_CROWD, crowd_of, row_word, without_crowd
 from liftcalc.simulation.loading_day import LoadingDay, RiderClass
 from liftcalc.units import PlainError
-from liftcalc.vocabulary import Taken, Word
 
 CLASS_COLUMNS = ("class", "share", "mean_readiness", "cv", "misses", "falls")
 ADD_UP = 0.005  # by which shares may miss one, as written in whole per cent
 
 
-def _word(words, unit, meaning, least, most, zero=True):
-    return Word(words, unit, meaning, zero=zero, taken=Taken(least, most, ("visitor",)))
-
-
 # what a cell of a class may be
 _OF_A_CLASS = {
-    "share": _word("share", "", "part of the riders, counted by rider", 0.001, 1),
-    "mean_readiness": _word("mean readiness", "s", "mean time with the place free, misses left out", 0.2, 120),
-    "cv": _word("cv", "", "standard deviation of that time over its mean", 0, 3),
-    "misses": _word("misses", "", "share of attempts that fail", 0, 0.9),
-    "falls": _word("falls", "", "share of rides with a fall on the way", 0, 0.5),
+    "share": row_word("share", "", "part of the riders, counted by rider", 0.001, 1),
+    "mean_readiness": row_word("mean readiness", "s", "mean time with the place free, misses left out", 0.2, 120),
+    "cv": row_word("cv", "", "standard deviation of that time over its mean", 0, 3),
+    "misses": row_word("misses", "", "share of attempts that fail", 0, 0.9),
+    "falls": row_word("falls", "", "share of rides with a fall on the way", 0, 0.5),
 }
 # what else the day is like, by the names of ``LoadingDay``
 OF_A_DAY = {
-    "hours": _word("hours open", "s", "how long the lift is open", 600, 24 * SECONDS_PER_HOUR),
-    "stops_an_hour": _word("stops an hour", "", "stops beside those of falls, for each hour of running", 0, 60),
-    "stop_time": _word("stop time", "s", "mean time of a stop", 0, SECONDS_PER_HOUR),
-    "stop_variation": _word("variation of stop times", "", "standard deviation over mean", 0, 3),
-    "falls_that_stop": _word("falls that stop", "", "share of the falls that stop the rope", 0, 1),
-    "slow_downs_an_hour": _word("slow-downs an hour", "", "for each hour of running", 0, 60),
-    "slow_time": _word("slow-down time", "s", "how long a slow-down lasts", 0, SECONDS_PER_HOUR),
-    "slow_speed": _word("slow-down speed", "", "speed meanwhile, as a part of the usual one", 0.05, 1),
+    "hours": row_word("hours open", "s", "how long the lift is open", 600, 24 * SECONDS_PER_HOUR),
+    "stops_an_hour": row_word("stops an hour", "", "stops beside those of falls, for each hour of running", 0, 60),
+    "stop_time": row_word("stop time", "s", "mean time of a stop", 0, SECONDS_PER_HOUR),
+    "stop_variation": row_word("variation of stop times", "", "standard deviation over mean", 0, 3),
+    "falls_that_stop": row_word("falls that stop", "", "share of the falls that stop the rope", 0, 1),
+    "slow_downs_an_hour": row_word("slow-downs an hour", "", "for each hour of running", 0, 60),
+    "slow_time": row_word("slow-down time", "s", "how long a slow-down lasts", 0, SECONDS_PER_HOUR),
+    "slow_speed": row_word("slow-down speed", "", "speed meanwhile, as a part of the usual one", 0.05, 1),
+    **OF_A_CROWD,
 }
-_NAMES = {word.words.replace("-", " "): name for name, word in OF_A_DAY.items()}
 
 
 @dataclass(frozen=True)
@@ -51,12 +47,21 @@ class DayTables:
     ----------
     classes : tuple of RiderClass
         The classes of riders, their shares adding up to 1.
-    rest : dict of str to float
-        Arguments of ``LoadingDay`` beside classes, floor and ride time; what was not read is not there, and is none.
+    rest : dict
+        Arguments of ``LoadingDay`` beside classes, floor and ride time, or of ``CarrierDay``, and rows of the crowd;
+        what was not read is not there, and is none.
+    parties : dict of int to float or None
+        Share of each size of party, where carriers come by the clock.
     """
 
     classes: tuple
     rest: dict
+    parties: dict | None = None
+
+    @property
+    def crowd(self):
+        """What the day says of its crowd: arguments of the simulated days with arrivals. See ``crowd_of``."""
+        return crowd_of(self.rest)
 
 
 def read_day(classes, rest):
@@ -68,7 +73,8 @@ def read_day(classes, rest):
         A CSV file with the columns class, share, mean_readiness, cv, misses and falls; a row a class.
     rest : str or Path
         A CSV file with the columns of a sheet; its quantities are hours open, stops an hour, stop time, variation of
-        stop times, falls that stop, slow-downs an hour, slow-down time and slow-down speed.
+        stop times, falls that stop, slow-downs an hour, slow-down time and slow-down speed; and of the crowd most in
+        line, closing, shut from and until, post empty from, until and slower, other staff from, slower and misses.
 
     Returns
     -------
@@ -123,30 +129,49 @@ def classes_from_bytes(name, raw):
 
 def rest_from_bytes(name, raw):
     """Return what else a day is like, from a file that came as bytes. See ``read_day``."""
+    return rows_of_a_day(name, raw, OF_A_DAY, NEEDS)
+
+
+def rows_of_a_day(name, raw, words, needs):
+    """Return the rows of a day by name, from a file that came as bytes.
+
+    Parameters
+    ----------
+    name, raw : str, bytes
+        The file.
+    words : dict of str to Word
+        What may stand there.
+    needs : dict of str to tuple of str
+        For a row that is there and not zero, what it cannot do without.
+    """
     table = rows_from_bytes(name, raw, SHEET_COLUMNS[:3], "a day", SHEET_COLUMNS)
     faults, found, places = [], {}, {}
     for row in table.rows:
         cells = {column: row.cells.get(column, "") for column in SHEET_COLUMNS}
-        quantity = _named(cells["quantity"])
+        quantity = _named(cells["quantity"], words)
         try:
             if quantity is None:
-                words = ", ".join(word.words for word in OF_A_DAY.values())
-                raise CellFault("quantity", f"{quoted(cells['quantity'])} is nothing of a day. Write one of {words}.")
+                may_be = ", ".join(each.words for each in words.values())
+                raise CellFault("quantity", f"{quoted(cells['quantity'])} is nothing of a day. Write one of {may_be}.")
             if is_empty(cells["value"]):
                 continue
-            word = OF_A_DAY[quantity]
+            what = words[quantity]
             if quantity in found:
                 raise CellFault(
-                    "quantity", f"{word.words} came before, in row {places[quantity]}. Keep one of the two."
+                    "quantity", f"{what.words} came before, in row {places[quantity]}. Keep one of the two."
                 )
             places[quantity] = row.number
-            found[quantity] = read_value(word, cells, table.decimal_comma)[0].m_as(word.unit)
+            if what.unit is None:
+                found[quantity] = read_fact(what, cells["value"])
+            else:
+                found[quantity] = read_value(what, cells, table.decimal_comma)[0].m_as(what.unit)
         except CellFault as fault:
             faults.append(Fault(row.number, fault.column, str(fault)))
     if faults:
         raise FieldSheetError(name, faults)
-    for has, needs in _NEEDS.items():
-        lacks = [OF_A_DAY[need].words for need in needs if need not in found] if found.get(has, has == "hours") else []
+    for has, wanted in needs.items():
+        there = has in found if has in OF_A_CROWD else found.get(has, has == "hours")
+        lacks = [words[need].words for need in wanted if need not in found] if there else []
         if lacks:
             raise FieldFileError(
                 f"{name}: {' and '.join(lacks)} not read. Add a row of each; nothing is put in its place."
@@ -155,21 +180,23 @@ def rest_from_bytes(name, raw):
     return found
 
 
-def _named(words):
-    """Return the quantity of a day that these words name; None for none."""
-    return _NAMES.get(" ".join(words.casefold().replace("-", " ").replace("_", " ").split()))
+def _named(written, words):
+    """Return the quantity of a day that is written here; None for none."""
+    plainly = " ".join(written.casefold().replace("-", " ").replace("_", " ").split())
+    return next((name for name, each in words.items() if each.words.replace("-", " ") == plainly), None)
 
 
-def is_of_a_day(words):
+def is_of_a_day(written):
     """Return whether these words name a quantity of a day."""
-    return _named(words) is not None
+    return _named(written, OF_A_DAY) is not None
 
 
-_NEEDS = {  # a quantity, where it is there and not zero: what it cannot do without
+NEEDS = {  # a quantity, where it is there and not zero: what it cannot do without
     "hours": ("hours",),
     "stops_an_hour": ("stop_time",),
     "falls_that_stop": ("stop_time",),
     "slow_downs_an_hour": ("slow_time", "slow_speed"),
+    **NEEDS_OF_A_CROWD,
 }
 
 
@@ -201,12 +228,8 @@ def loading_day(line, tables):
             "that is grabbed, or stepped on, at any time."
         )
     floor, ride_time = line.interval.m_as("s"), line.ride_time.m_as("s")
-    return LoadingDay(tables.classes, floor, ride_time, empties=_by_hand(line), **tables.rest)
-
-
-def _by_hand(line):
-    """Whether riders hold the lift by hand, and let go when it stops."""
-    return kind_named(line.kind).start_reading == "pick_up_acceleration"
+    empties = kind.held_by_hand
+    return LoadingDay(tables.classes, floor, ride_time, empties=empties, **without_crowd(tables.rest))
 
 
 def counts_on(line, counts):
@@ -223,4 +246,4 @@ def counts_on(line, counts):
     -------
     MinuteCounts
     """
-    return counts.after_stops(line.ride_time) if _by_hand(line) else counts
+    return counts.after_stops(line.ride_time) if kind_named(line.kind).held_by_hand else counts

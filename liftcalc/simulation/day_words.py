@@ -7,17 +7,20 @@ from pint import Quantity
 
 from liftcalc.levels import Capacity
 from liftcalc.lifts.governing import governing
+from liftcalc.lifts.kinds import kind_named
 from liftcalc.lifts.limits_of_line import limits_of
 from liftcalc.lifts.readings import known_values
 from liftcalc.quantity_text import show
+from liftcalc.simulation.carrier_tables import day_of
 from liftcalc.simulation.day_tables import loading_day
+from liftcalc.simulation.loading_day import LoadingDay
 from liftcalc.simulation.many_days import losses_by_cause, simulate_days
 from liftcalc.tables import Lines, Table
 from liftcalc.units import Q
 
 SEED, DAYS = 2026, 60
 SAME_TIME = 0.02  # parts by which two mean times may differ and still be called the same
-AT_THE_ROPE = ("loading", "spacing")  # limits that the simulated day has in it
+AT_THE_ROPE = LoadingDay.limits  # limits that the simulated day has in it
 
 
 def _pph(number):
@@ -58,11 +61,11 @@ def four_figures(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
     Parameters
     ----------
     line : Line
-        A line that is grabbed, or stepped on, at any time.
+        A line of any kind.
     readings : mapping of str to Quantity
         As for ``known_values``.
     tables : DayTables
-        As ``read_day`` returns it.
+        As ``read_day`` returns it, or ``read_carrier_day`` for a line with carriers.
     counts : MinuteCounts or None
         As ``read_counts`` returns it.
     seed, days : int
@@ -72,13 +75,15 @@ def four_figures(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
     -------
     list of Figure
     """
-    day, found = loading_day(line, tables), governing(limits_of(line, readings))
+    day, found = day_of(line, tables), governing(limits_of(line, readings))
     rates = simulate_days(day, seed, days)
     spread = Q(float(np.std(rates, ddof=1)), "pph")
-    apart = "" if found.limit.name in AT_THE_ROPE else f", the loading point alone: {found.limit.name} governs"
+    apart = "" if found.limit.name in day.limits else f", {day.alone}: {found.limit.name} governs"
     of_days = f"{days} days of {day.hours:g} h, a line stands all day{apart}"
     figures = [
-        Figure("ideal", line.capacity.value, f"a rider every {show(line.interval)}", "as good as speed and spacing"),
+        Figure(
+            "ideal", line.capacity.value, f"a {day.comes} every {show(line.interval)}", "as good as speed and spacing"
+        ),
         Figure("governed", found.capacity.value, f"{found.limit.name} governs", "as good as its readings"),
         Figure("simulated", Q(float(rates.mean()), "pph"), of_days, f"single days spread by {show(spread)}", spread),
     ]
@@ -111,7 +116,7 @@ def losses_table(day, *, seed=SEED, days=DAYS):
 
     Parameters
     ----------
-    day : LoadingDay
+    day : LoadingDay or CarrierDay
         The day.
     seed, days
         As for ``side_by_side``.
@@ -147,6 +152,11 @@ def day_against_sheet(line, readings, tables):
     Lines
         What the day assumes, and where its loading time and that of the sheet are two things.
     """
+    if kind_named(line.kind).has_carriers:
+        return Lines(
+            f"Assumed: a line stands all day, a carrier passes every {show(line.interval)} whoever is there, and the "
+            "first ride time is left out. The sheet's loading time is no part of it: who is late is a misload."
+        )
     day, known = loading_day(line, tables), known_values(line, readings)
     of_classes = show(Q(day.mean_readiness, "s"))
     told = ["Assumed: a line stands all day, there is one loading place, and the first ride time is left out."]

@@ -5,12 +5,12 @@ stops are laid on afterwards. Slow-downs are pieces of the running time in which
 figures: a stop is there for whoever fell, and is never a loss to argue away.
 """
 
-import math
 from dataclasses import dataclass, field, replace
 
 import numpy as np
 
 from liftcalc.constants import SECONDS_PER_HOUR
+from liftcalc.simulation.running_time import Rope, check_number, clock_of, generators, lognormal, stops_on_clock
 from liftcalc.units import PlainError
 
 # in the order in which losses are told: each step adds one cause to those before it
@@ -84,6 +84,10 @@ class LoadingDay:
     slow_speed: float = 1.0
     empties: bool = True
 
+    comes = "rider"  # what comes one after another, which limits are in the day, and what it is of, in words
+    limits = ("loading", "spacing")
+    alone = "the loading point alone"
+
     def __post_init__(self):
         total = sum(each.share for each in self.classes)
         if not self.classes or abs(total - 1) > 1e-6:
@@ -91,16 +95,16 @@ class LoadingDay:
                 f"LoadingDay: the shares of the classes add up to {total:g}. Write shares that add up to 1."
             )
         for each in self.classes:
-            _check(f"the readiness of {each.name}", each.readiness, above=0)
-            _check(f"the variation of {each.name}", each.variation)
+            check_number("LoadingDay", f"the readiness of {each.name}", each.readiness, above=0)
+            check_number("LoadingDay", f"the variation of {each.name}", each.variation)
             for what, part in (("misses", each.misses), ("falls", each.falls)):
-                _check(f"{what} of {each.name}", part, most=0.95)
+                check_number("LoadingDay", f"{what} of {each.name}", part, most=0.95)
         for what in ("floor", "stops_an_hour", "stop_time", "stop_variation", "slow_downs_an_hour", "slow_time"):
-            _check(what, getattr(self, what))
-        _check("ride_time", self.ride_time, above=0)
-        _check("hours", self.hours, above=0, most=24)
-        _check("slow_speed", self.slow_speed, above=0, most=1)
-        _check("falls_that_stop", self.falls_that_stop, most=1)
+            check_number("LoadingDay", what, getattr(self, what))
+        check_number("LoadingDay", "ride_time", self.ride_time, above=0)
+        check_number("LoadingDay", "hours", self.hours, above=0, most=24)
+        check_number("LoadingDay", "slow_speed", self.slow_speed, above=0, most=1)
+        check_number("LoadingDay", "falls_that_stop", self.falls_that_stop, most=1)
 
     @property
     def mean_readiness(self):
@@ -111,6 +115,19 @@ class LoadingDay:
     def governed(self):
         """What the loading point lets through if nothing else is lost [person/h]."""
         return SECONDS_PER_HOUR / self.mean_readiness
+
+    @property
+    def causes(self):
+        """What can be lost, in the order in which it is told."""
+        return CAUSES
+
+    def seconds_of_work(self, days):
+        """Return about how long so many days take to simulate [s], from days times starts."""
+        return days * (8e-4 + 1.1e-7 * SECONDS_PER_HOUR * self.hours / self.mean_readiness)
+
+    def rates(self, seed, days):
+        """Return the persons an hour of many days, each by random numbers of its own; a line stands all day."""
+        return np.array([simulate_day(self, generator).rate for generator in generators(seed, days)])
 
     def with_causes(self, causes):
         """Return the same day with these causes of loss alone."""
@@ -136,15 +153,6 @@ class LoadingDay:
             falls_that_stop=self.falls_that_stop if stands else 0.0,
             empties=self.empties and "dropped at a stop" in has,
         )
-
-
-def _check(what, number, above=None, most=math.inf):
-    """Refuse a number that is endless, negative, or outside its bounds."""
-    low = number > above if above is not None else number >= 0
-    if not (low and number <= most and math.isfinite(number)):
-        least = f"greater than {above:g}" if above is not None else "zero or more"
-        upper = "" if most == math.inf else f", and {most:g} at most"
-        raise PlainError(f"LoadingDay: {what} must be {least}{upper}, but got {number:g}.")
 
 
 @dataclass(frozen=True)
@@ -251,38 +259,6 @@ class DaySeen:
         return self.started - self.arrived
 
 
-def _lognormal(generator, mean, variation, size):
-    """Return draws of a lognormal time from its mean and variation; the mean itself where it does not vary."""
-    variation = np.broadcast_to(variation, np.shape(mean) or (size,))
-    spread = np.sqrt(np.log1p(variation**2))
-    return mean * np.exp(spread * generator.standard_normal(size) - spread**2 / 2)
-
-
-class _Rope:
-    """How far the rope has moved at a running time: less in slow-downs; in seconds of its usual speed."""
-
-    def __init__(self, day, generator, seconds):
-        count = generator.poisson(day.slow_downs_an_hour * seconds / SECONDS_PER_HOUR)
-        begins = np.sort(generator.uniform(0, seconds, count))
-        pieces = []
-        for begin in begins:
-            if not pieces or begin >= pieces[-1][1]:  # one slow-down at a time
-                pieces.append((begin, begin + day.slow_time))
-        self.windows, self._speed = pieces, day.slow_speed
-        edges = np.array([0.0, *[edge for piece in pieces for edge in piece], 10 * seconds + 1e6])
-        speeds = np.ones(edges.size - 1)
-        speeds[1::2] = day.slow_speed
-        self._times, self._moved = edges, np.concatenate([[0.0], np.cumsum(np.diff(edges) * speeds)])
-
-    def moved(self, time):
-        """Return how far the rope has moved at a running time."""
-        return np.interp(time, self._times, self._moved) if self.windows else time
-
-    def time(self, moved):
-        """Return the running time at which the rope has moved so far."""
-        return np.interp(moved, self._moved, self._times) if self.windows else moved
-
-
 def _starts(ready, floor, rope, arrived):
     """Return the running time at which each attempt ends: T = max(A, T before) + max(X, floor), the floor of the rope.
 
@@ -339,8 +315,8 @@ def simulate_day(day, seed, arrivals=None):
     tries = generator.geometric(1 - of_class["misses"][picked])
     kinds = np.repeat(picked, tries)
     lasts = np.cumsum(tries) - 1  # the attempt of each rider that succeeds
-    ready = _lognormal(generator, of_class["readiness"][kinds], of_class["variation"][kinds], kinds.size)
-    rope = _Rope(day, generator, seconds)
+    ready = lognormal(generator, of_class["readiness"][kinds], of_class["variation"][kinds], kinds.size)
+    rope = Rope(day, generator, seconds)
     came = None if arrivals is None else np.repeat(np.asarray(arrivals, dtype=float), tries)
     ends = _starts(ready, day.floor, rope, came)
     begun = ends[lasts]
@@ -363,7 +339,7 @@ def _with_stops(day, generator, begun, top, fallen, others, arrivals, attempts):
     fell, dropped = np.zeros(begun.size, bool), np.zeros(begun.size, bool)
     events = [(time, rider, stops) for time, rider, stops in zip(fall_times, falls, stopping, strict=True)]
     events += [(time, -1, True) for time in others]
-    lengths = _lognormal(generator, day.stop_time, day.stop_variation, len(events))
+    lengths = lognormal(generator, day.stop_time, day.stop_variation, len(events))
     stood, stops, end = 0.0, [], None
     for (time, rider, stopped), length in zip(sorted(events), lengths, strict=True):
         if time + stood >= seconds:
@@ -392,7 +368,7 @@ def _with_stops(day, generator, begun, top, fallen, others, arrivals, attempts):
     done = ~fell & ~dropped & ~closed
     attempted = int(np.searchsorted(attempts[0], running, side="right"))
     misses = attempted - int(np.searchsorted(attempts[1], attempted))
-    on_clock = _clock(table)
+    on_clock = clock_of(table)
     return DaySeen(
         day=day,
         started=on_clock(begun),
@@ -402,25 +378,8 @@ def _with_stops(day, generator, begun, top, fallen, others, arrivals, attempts):
         fell=fell & ~closed,
         dropped=dropped & ~closed,
         misses=misses,
-        stops=_stops_on_clock(table),
+        stops=stops_on_clock(table),
     )
 
 
 _LONGEST = 4  # ride times back from a stop in which somebody on the line may have started
-
-
-def _clock(stops):
-    """Return the function from running time to the time of the clock."""
-    if not stops.size:
-        return lambda times: times
-    times, stood = stops[:, 0], np.concatenate([[0.0], np.cumsum(stops[:, 1])])
-    return lambda running: running + stood[np.searchsorted(times, running, side="left")]
-
-
-def _stops_on_clock(stops):
-    """Return begin and end of every stop by the clock."""
-    if not stops.size:
-        return stops
-    before = np.concatenate([[0.0], np.cumsum(stops[:, 1])[:-1]])
-    begin = stops[:, 0] + before
-    return np.column_stack([begin, begin + stops[:, 1]])

@@ -1,10 +1,17 @@
-"""Many days at the loading point: what they carry, and what each cause takes of it."""
+"""Many days of a lift of any kind: what they carry, and what each cause takes of it.
+
+A day says itself what it is: ``governed``, ``causes``, ``with_causes``, ``rates`` and ``seconds_of_work`` are all that
+is asked of it here, and ``comes``, ``limits`` and ``alone`` by words: whether riders take hold at any time, or carriers
+come by the clock.
+"""
 
 import functools
 
 import numpy as np
 
-from liftcalc.simulation.loading_day import CAUSES, simulate_day
+from liftcalc.simulation.loading_day import simulate_day
+from liftcalc.simulation.running_time import generators
+from liftcalc.simulation.work_ahead import say_if_long
 
 
 def simulate_days(day, seed, days):
@@ -12,7 +19,7 @@ def simulate_days(day, seed, days):
 
     Parameters
     ----------
-    day : LoadingDay
+    day : LoadingDay or CarrierDay
         What every day is like; a line stands all day.
     seed : int
         Start of the random numbers.
@@ -24,7 +31,8 @@ def simulate_days(day, seed, days):
     array
         Persons an hour who got to the top, a number a day.
     """
-    return np.array([simulate_day(day, generator).rate for generator in generators(seed, days)])
+    say_if_long(day.seconds_of_work(days), days)
+    return day.rates(seed, days)
 
 
 @functools.lru_cache(maxsize=64)
@@ -37,7 +45,7 @@ def simulate_days_held(day, most, seed, days):
     Parameters
     ----------
     day, seed, days
-        As for ``simulate_days``.
+        As for ``simulate_days``; the day is a ``LoadingDay``.
     most : float
         Starts in an hour of running that the other limits allow; ``inf`` where there is none.
 
@@ -53,13 +61,8 @@ def simulate_days_held(day, most, seed, days):
     return rates
 
 
-def generators(seed, days):
-    """Return the random numbers of so many days, each day with a generator of its own."""
-    return [np.random.default_rng(child) for child in np.random.SeedSequence(seed).spawn(days)]
-
-
 def losses_by_cause(day, seed, days=100):
-    """Return what each cause takes from the governed capacity, one after another in the order of ``CAUSES``.
+    """Return what each cause takes from the governed capacity, one after another in the order of the day's causes.
 
     Parameters
     ----------
@@ -71,7 +74,8 @@ def losses_by_cause(day, seed, days=100):
     dict of str to float
         Persons an hour with "governed" first, then after each cause; the last one is the simulated day.
     """
+    say_if_long(len(day.causes) * day.seconds_of_work(days), days)
     steps = {"governed": day.governed}
-    for number, cause in enumerate(CAUSES, start=1):
-        steps[cause] = float(np.mean(simulate_days(day.with_causes(CAUSES[:number]), seed, days)))
+    for number, cause in enumerate(day.causes, start=1):
+        steps[cause] = float(np.mean(day.with_causes(day.causes[:number]).rates(seed, days)))
     return steps

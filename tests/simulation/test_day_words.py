@@ -1,6 +1,7 @@
 """The four figures of a lift side by side, and what each cause takes."""
 
 import re
+from dataclasses import replace
 
 import pytest
 from places import DATA
@@ -8,6 +9,8 @@ from places import DATA
 from liftcalc import Q
 from liftcalc.fieldwork.minute_counts import counts_from_bytes
 from liftcalc.lifts.demo_hill import demo_line
+from liftcalc.simulation.carrier_day import CAUSES
+from liftcalc.simulation.carrier_tables import day_of, read_carrier_day
 from liftcalc.simulation.day_tables import loading_day, read_day
 from liftcalc.simulation.day_words import day_against_sheet, losses_table, side_by_side
 
@@ -44,6 +47,24 @@ def test_what_the_causes_take_adds_up():
     assert sum(takes[:-1]) == pytest.approx(takes[-1], abs=4), "as rounded"
     assert left[0] - left[-1] == pytest.approx(takes[-1], abs=1)
     assert all(take >= 0 for take in takes)
+
+
+def test_the_same_tables_of_a_lift_with_carriers():
+    line, readings = demo_line("Lantern Double")
+    tables = read_carrier_day(DATA / "days/lantern_double_parties.csv", DATA / "days/lantern_double_day.csv")
+    tables = replace(tables, rest=tables.rest | {"hours": 2.0})
+    table = side_by_side(line, readings, tables, days=20)
+    assert [row[:2] for row in table.rows][:2] == [("ideal", "1,029 pph"), ("governed", "1,029 pph")]
+    assert (table.rows[0][2], table.rows[1][2]) == ("a carrier every 7.0 s", "spacing governs")
+    assert numbers(table.rows[2][1])[0] == pytest.approx(816, abs=4 * 22 / 20**0.5)
+    slow = side_by_side(line, dict(readings) | {"loading_time": Q(9, "s")}, tables, days=2)
+    assert slow.rows[2][2].endswith(", the carriers alone: loading governs")
+    losses = losses_table(day_of(line, tables), days=10)
+    left = [numbers(row[1])[0] for row in losses.rows]
+    assert [row[0] for row in losses.rows] == ["governed", *CAUSES[:-1], "together"]
+    assert left == sorted(left, reverse=True)
+    (told,) = day_against_sheet(line, readings, tables).lines
+    assert "a carrier passes every 7.0 s whoever is there" in told
 
 
 AGAINST = [  # what differs in the readings of the Penny Rope, words of the last line, how many lines

@@ -11,11 +11,11 @@ from liftcalc.simulation.loading_day import (
     CAUSES,
     LoadingDay,
     RiderClass,
-    _Rope,
     _starts,
     simulate_day,
 )
 from liftcalc.simulation.many_days import losses_by_cause, simulate_days
+from liftcalc.simulation.running_time import Rope
 
 STEADY = (RiderClass("steady", 1.0, 3.0, 0.0),)
 # the invented day of the demo tow: shares counted by rider
@@ -99,7 +99,7 @@ def test_starts_are_those_of_a_plain_walk_from_one_to_the_next(with_arrivals):
     """The same draws, a rider at a time, with the way of the rope added up piece by piece."""
     for seed in range(6):
         generator = np.random.default_rng(seed)
-        rope = _Rope(DEMO, generator, 25_200)
+        rope = Rope(DEMO, generator, 25_200)
         ready = generator.lognormal(1.0, 0.4, 3000)
         arrived = np.sort(generator.uniform(0, 8000, 3000)) if with_arrivals else None
         ends, last = [], 0.0
