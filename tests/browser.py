@@ -166,6 +166,11 @@ def asked_outside(opened):
 def run_in_lab(opened, address):
     """Open a notebook in JupyterLab and run all of its cells."""
     opened.goto(address, wait_until="domcontentloaded")
+    run_all(opened)
+
+
+def run_all(opened):
+    """Run all cells of the notebook that is open in JupyterLab."""
     opened.wait_for_function("window.jupyterapp && jupyterapp.shell.currentWidget?.sessionContext?.isReady")
     opened.evaluate(RUN_ALL)
     opened.locator(".widget-vbox [role=status]").first.wait_for(state="attached")

@@ -32,14 +32,6 @@ def test_the_first_page(lab, page):
     assert broken == []
 
 
-def test_the_still_pictures_show_before_anything_is_run(lab, page):
-    page.goto(lab("04_hourly_capacity.ipynb"), wait_until="domcontentloaded")
-    still = page.locator("img[alt^='Hourly capacity from speed and spacing']")
-    still.wait_for(state="attached")
-    page.wait_for_function("image => image.naturalWidth > 300", arg=still.element_handle())
-    assert "1,800 pph (ideal)" in still.get_attribute("alt")
-
-
 def test_exercises(lab, page, folder):
     browser.run_in_lab(page, lab("02_spacing.ipynb"))
     page.get_by_text("The printed numbers: 0 of").wait_for()
@@ -48,7 +40,12 @@ def test_exercises(lab, page, folder):
     assert [path.name for path in (folder / "my_records").glob("*.json")] == ["printed_numbers.json"]
 
 
-def test_limits(lab, page):
-    browser.run_in_lab(page, lab("09_what_limits_the_lift.ipynb"))
+def test_a_still_picture_before_anything_is_run_and_the_limits_after(lab, page):
+    page.goto(lab("09_what_limits_the_lift.ipynb"), wait_until="domcontentloaded")
+    still = page.locator("img[alt^='What limits the lift. Set: lift Penny Rope']")
+    still.wait_for(state="attached")
+    page.wait_for_function("image => image.naturalWidth > 300", arg=still.element_handle())
+    assert "1,200 pph (governed)" in still.get_attribute("alt")
+    browser.run_all(page)
     reader.check_limits(page)
     assert browser.asked_outside(page) == []
