@@ -10,15 +10,15 @@ class DayPage(Page):
 
     Parameters
     ----------
-    sheet, classes, day, count
+    sheet, riders, day, count
         The files to begin with, as for ``read_day_files``. By the button come others, together or one after another:
         nothing of one lift is ever held against another, so the page waits until the new ones are complete.
     """
 
     several, asks = True, "Your own files (CSV)"
 
-    def __init__(self, sheet, classes, day, count=None):
-        super().__init__(read_day_files(sheet, classes, day, count))
+    def __init__(self, sheet, riders, day, count=None):
+        super().__init__(read_day_files(sheet, riders, day, count))
         self._brought, self._waiting = {}, False
 
     def picture(self, make, **settings):
@@ -55,9 +55,10 @@ class DayPage(Page):
     def in_words(self):
         """Say what the page speaks of."""
         read, sheet = self.value, self.value.sheet
-        classes = f"{len(read.tables.classes)} classes of riders" if len(read.tables.classes) > 1 else "one class"
+        parties, classes = read.tables.parties, read.tables.classes
+        riders = f"{len(parties)} sizes of parties" if parties else f"{len(classes)} classes of riders"
         count = f"the count {read.counts.name}" if read.counts else "no count"
         return (
-            f"This page speaks of {sheet.title}, a {read.line.kind}: {sheet.name}, {classes}, a day of "
+            f"This page speaks of {sheet.title}, a {read.line.kind}: {sheet.name}, {riders}, a day of "
             f"{read.tables.rest['hours']:g} h, and {count}."
         )

@@ -7,10 +7,11 @@ from html import escape
 import ipywidgets as widgets
 
 from liftcalc.figures.rope_view import FASTER, STYLE, RopeScene, draw_rope_view
+from liftcalc.lifts.kinds import kind_named
 from liftcalc.panels.base import WIDTH, WithStill
 from liftcalc.quantity_text import show
 from liftcalc.simulation.disturbed_line import full_line, with_a_miss, with_a_stop
-from liftcalc.units import Q
+from liftcalc.units import PlainError, Q
 
 STOP = 30.0  # seconds
 NOTHING, MISS, HALT = "Nothing happens", "Miss one grab", f"Stop for {STOP:.0f} s"
@@ -32,6 +33,11 @@ class DisturbedLine(WithStill):
     """
 
     def __init__(self, read, seed=2026, clock=time.monotonic):
+        if kind_named(read.line.kind).has_carriers:
+            raise PlainError(
+                f"{read.line.name} is a {read.line.kind}: its carriers come by the clock, whoever misses. This picture "
+                "is of lifts that riders grab, or step on, at any time."
+            )
         whole = full_line(read.day, seed)
         self.scenes = {
             NOTHING: RopeScene(whole, whole),

@@ -84,6 +84,11 @@ class LoadingDayPanel(LiftPanel):
 
     def refuse_kinds(self):
         """Refuse carriers with a clock of their own, a line without its day, and a day too short for a ride."""
+        if self.kind.has_carriers:
+            raise PlainError(
+                f"LoadingDayPanel: {self.line.name} is a {self.line.kind}, whose carriers come by a clock of their "
+                "own. These sliders are of lifts that riders grab, or step on, at any time."
+            )
         self._as_read = loading_day(self.line, self.tables)
         if not self._own:
             raise PlainError(
@@ -151,7 +156,7 @@ class LoadingDayPanel(LiftPanel):
     @property
     def _starts_apart(self):
         """Whether the stair starts at another figure than what governs the lift."""
-        return show(self._governing.capacity.value) != show(Q(self.day.governed, "pph"))
+        return show(self._governing.capacity.value) != show(Q(self._as_read.governed, "pph"))
 
     def _counted(self):
         """Return the count with its doubt, in the words of the table."""
@@ -186,12 +191,13 @@ class LoadingDayPanel(LiftPanel):
     def _prepare(self):
         governed = self._as_read.governed
         counted = self.counts.rate().value.m_as("pph") + self._widest if self.counts else 0
-        names = ["governed", *CAUSES, "simulated", *(["counted"] if self.counts else [])]
+        first = "loading point" if self._starts_apart else "governed"
+        names = [first, *CAUSES, "simulated", *(["counted"] if self.counts else [])]
         self.picture.chart.prepare(
             x_label="people an hour (pph): dark is what a cause takes, pale is what it leaves",
             x_range=(0, max(1.75 * governed, 1.7 * counted)),
             names=names,
-            whole=["governed", "simulated", "counted"],
+            whole=[first, "simulated", "counted"],
             trace_labels=("hours since opening (h); a gap: the rope stood", "persons\na minute"),
             trace_ranges=((0, self._as_read.hours), (0, 10 * np.ceil(1.6 * governed / 600))),
         )

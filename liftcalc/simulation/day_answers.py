@@ -6,11 +6,11 @@ import numpy as np
 
 from liftcalc.quantity_text import show
 from liftcalc.simulation.day_words import DAYS, SEED
-from liftcalc.simulation.loading_day import CAUSES, simulate_day
+from liftcalc.simulation.loading_day import CAUSES, LoadingDay, simulate_day
 from liftcalc.simulation.many_days import losses_by_cause, simulate_days
 from liftcalc.simulation.running_time import generators
 from liftcalc.tables import Folded, Lines
-from liftcalc.units import Q
+from liftcalc.units import PlainError, Q
 
 TWO_MINUTES = 120.0  # seconds
 _CALM = ("uneven starts", "misses", "slow-downs")
@@ -18,6 +18,12 @@ _CALM = ("uneven starts", "misses", "slow-downs")
 
 def _pph(number):
     return show(Q(float(round(number)), "pph"))
+
+
+def only_at_any_time(day):
+    """Refuse a day of carriers: these words are of lifts whose riders start when they are ready."""
+    if not isinstance(day, LoadingDay):
+        raise PlainError("This is told of lifts that riders grab, or step on, at any time: not of carriers.")
 
 
 def answers_of_a_day(day, *, seed=SEED, days=DAYS):
@@ -35,6 +41,7 @@ def answers_of_a_day(day, *, seed=SEED, days=DAYS):
     Folded
         A line for each: without misses; without stops and falls; with stops twice as long; days apart.
     """
+    only_at_any_time(day)
     others = tuple(cause for cause in CAUSES if cause != "misses")
     moved = (day.with_causes(others), day.with_causes(_CALM), replace(day, stop_time=2 * day.stop_time))
     as_read, longer = losses_by_cause(day, seed, days), losses_by_cause(moved[2], seed, days)
@@ -78,6 +85,7 @@ def short_counts(day, *, seed=SEED, days=20):
     -------
     Lines
     """
+    only_at_any_time(day)
     seen = [simulate_day(day, generator) for generator in generators(seed, days)]
     counted, clean = zip(*[each.counts(TWO_MINUTES) for each in seen], strict=True)
     windows, untouched = np.concatenate(counted), np.concatenate(clean)

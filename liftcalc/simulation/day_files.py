@@ -6,22 +6,29 @@ from liftcalc.fieldwork.csv_rows import rows_from_bytes
 from liftcalc.fieldwork.minute_counts import MinuteCounts, counts_from_bytes
 from liftcalc.fieldwork.safe_files import FieldFileError, read_bytes
 from liftcalc.fieldwork.sheet import FieldSheet
+from liftcalc.lifts.kinds import kind_named
 from liftcalc.lifts.line import Line
 from liftcalc.lifts.sheet import sheet_from_bytes
 from liftcalc.lifts.sheet_line import sheet_line, sheet_readings
+from liftcalc.simulation.carrier_tables import OF_CARRIERS, carrier_rest_from_bytes, day_of, parties_from_bytes
 from liftcalc.simulation.day_tables import (
+    OF_A_DAY,
     DayTables,
     classes_from_bytes,
     counts_on,
-    is_of_a_day,
-    loading_day,
+    named_in,
     rest_from_bytes,
 )
 
-SORTS = {"sheet": "the sheet of the lift", "classes": "the classes of riders", "day": "the rest of the day",
+SORTS = {"sheet": "the sheet of the lift", "riders": "the table of riders", "day": "the rest of the day",
          "count": "a count minute by minute"}  # fmt: skip
-NEEDED = ("sheet", "classes", "day")
-_HEADINGS = {"classes": ("class", "share"), "count": ("from", "minutes", "persons"), "sheet": ("quantity", "value")}
+NEEDED = ("sheet", "riders", "day")
+_HEADINGS = (
+    ("riders", ("class", "share", "mean_readiness"), "riders of a tow or a belt"),
+    ("riders", ("party", "share"), "riders of a lift with carriers"),
+    ("count", ("from", "minutes", "persons"), SORTS["count"]),
+    ("sheet", ("quantity", "value"), "the sheet of the lift, or the rest of the day"),
+)
 
 
 @dataclass(frozen=True)
@@ -49,11 +56,11 @@ class DayRead:
     @property
     def day(self):
         """The day at the loading point of the line."""
-        return loading_day(self.line, self.tables)
+        return day_of(self.line, self.tables)
 
 
 def sort_of(name, raw):
-    """Return what a file of a day is, by its heading: sheet, classes, day or count.
+    """Return what a file of a day is, by its heading: sheet, riders, day or count.
 
     Raises
     ------
@@ -61,12 +68,11 @@ def sort_of(name, raw):
         If it is none of them.
     """
     found = rows_from_bytes(name, raw, (), "a file of a day")
-    for sort, columns in _HEADINGS.items():
+    for sort, columns, _ in _HEADINGS:
         if all(column in found.columns for column in columns):
-            if sort == "sheet" and any(is_of_a_day(row.cells["quantity"]) for row in found.rows):
-                return "day"
-            return sort
-    forms = "; ".join(f"{SORTS[sort]}: {','.join(columns)},..." for sort, columns in _HEADINGS.items())
+            quantities = [row.cells["quantity"] for row in found.rows] if sort == "sheet" else []
+            return "day" if any(named_in(OF_A_DAY | OF_CARRIERS, each) for each in quantities) else sort
+    forms = "; ".join(f"{what}: {','.join(columns)}" for _, columns, what in _HEADINGS)
     raise FieldFileError(f"{name}, row {found.heading}: no heading of a file of a day. Write one of: {forms}")
 
 
@@ -87,24 +93,31 @@ def day_from_bytes(files):
     FieldFileError, FieldSheetError
         If a file cannot be read; see ``read_sheet``, ``read_day`` and ``read_counts``.
     PlainError
-        If the lift is of a kind without such a day.
+        If the day does not fit the lift.
     """
     sheet = sheet_from_bytes(*files["sheet"])
     line = sheet_line(sheet)
-    tables = DayTables(classes_from_bytes(*files["classes"]), rest_from_bytes(*files["day"]))
+    tables = _tables(kind_named(line.kind).has_carriers, files)
     counts = counts_on(line, counts_from_bytes(*files["count"])) if "count" in files else None
     found = DayRead(sheet, line, sheet_readings(sheet), tables, counts)
-    loading_day(line, tables)  # refuses a lift that has no such day
+    day_of(line, tables)  # refuses what makes no day of this lift
     return found
 
 
-def read_day_files(sheet, classes, day, count=None):
+def _tables(has_carriers, files):
+    """Return the tables of a day: of parties where carriers come by the clock, else of classes of riders."""
+    if has_carriers:
+        return DayTables((), carrier_rest_from_bytes(*files["day"]), parties_from_bytes(*files["riders"]))
+    return DayTables(classes_from_bytes(*files["riders"]), rest_from_bytes(*files["day"]))
+
+
+def read_day_files(sheet, riders, day, count=None):
     """Read a day from the files of one lift. The files are only read, never written.
 
     Parameters
     ----------
-    sheet, classes, day : str or Path
-        CSV files, as for ``read_sheet`` and ``read_day``.
+    sheet, riders, day : str or Path
+        CSV files, as for ``read_sheet``, and ``read_day`` or, for a lift with carriers, ``read_carrier_day``.
     count : str, Path or None
         As for ``read_counts``; None where nobody has counted.
 
@@ -117,5 +130,5 @@ def read_day_files(sheet, classes, day, count=None):
     FieldFileError, FieldSheetError, PlainError
         As for ``day_from_bytes``.
     """
-    paths = {"sheet": sheet, "classes": classes, "day": day, **({"count": count} if count else {})}
+    paths = {"sheet": sheet, "riders": riders, "day": day, **({"count": count} if count else {})}
     return day_from_bytes({sort: read_bytes(path, (".csv",), SORTS[sort]) for sort, path in paths.items()})

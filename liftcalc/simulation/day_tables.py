@@ -148,7 +148,7 @@ def rows_of_a_day(name, raw, words, needs):
     faults, found, places = [], {}, {}
     for row in table.rows:
         cells = {column: row.cells.get(column, "") for column in SHEET_COLUMNS}
-        quantity = _named(cells["quantity"], words)
+        quantity = named_in(words, cells["quantity"])
         try:
             if quantity is None:
                 may_be = ", ".join(each.words for each in words.values())
@@ -180,15 +180,10 @@ def rows_of_a_day(name, raw, words, needs):
     return found
 
 
-def _named(written, words):
-    """Return the quantity of a day that is written here; None for none."""
+def named_in(words, written):
+    """Return which of these words of a day is written here; None for none."""
     plainly = " ".join(written.casefold().replace("-", " ").replace("_", " ").split())
     return next((name for name, each in words.items() if each.words.replace("-", " ") == plainly), None)
-
-
-def is_of_a_day(written):
-    """Return whether these words name a quantity of a day."""
-    return _named(written, OF_A_DAY) is not None
 
 
 NEEDS = {  # a quantity, where it is there and not zero: what it cannot do without

@@ -7,6 +7,7 @@ import numpy as np
 import simpy
 
 from liftcalc.quantity_text import show
+from liftcalc.simulation.day_answers import only_at_any_time
 from liftcalc.tables import Lines
 from liftcalc.units import Q
 
@@ -54,6 +55,7 @@ def two_tellings(day, riders=200, seed=2026):
     -------
     Lines
     """
+    only_at_any_time(day)
     random = np.random.default_rng(seed)
     slots = np.maximum(day.mean_readiness * random.lognormal(-0.06, 0.35, riders), day.floor)
     comes = np.sort(random.uniform(0, riders * slots.mean() / 0.9, riders))

@@ -28,12 +28,12 @@
 # %% [markdown]
 # ## The lift and its day
 #
-# As it comes, the page speaks of the Penny Rope on Owlpenny Hill and of one invented day on it. For your own lift, bring its sheet, the one of [00 Start here](00_start_here.ipynb); a table of your riders; a table of the rest of the day; and a count. Name the four files in the marked cell, or bring them by the button. Whoever has no count leaves its place empty: `""`. The four files that are named show the form. The text between the panels stays with the Penny Rope.
+# As it comes, the page speaks of the Penny Rope on Owlpenny Hill and of one invented day on it. For your own lift, bring its sheet, the one of [00 Start here](00_start_here.ipynb); a table of your riders; a table of the rest of the day; and a count. Name the four files in the marked cell, or bring them by the button. Whoever has no count leaves its place empty: `""`. The four files that are named show the form; for a lift with carriers, which come by the clock, `lantern_double_parties.csv` and `lantern_double_day.csv` in the same folder do. The text between the panels stays with the Penny Rope.
 
 # %% no-output
 # YOUR DAY: change the names between the quotation marks
 my_sheet = "../data/hill/1_penny_rope.csv"
-my_classes = "../data/days/penny_rope_classes.csv"
+my_riders = "../data/days/penny_rope_classes.csv"
 my_day = "../data/days/penny_rope_day.csv"
 my_count = "../data/days/penny_rope_count.csv"
 
@@ -42,7 +42,7 @@ from liftcalc import Q
 from liftcalc.panels import CountedMinutes, DayPage, DisturbedLine, FourFigures, LoadingDayPanel
 from liftcalc.panels import NumberPrediction, Prediction
 
-page = DayPage(my_sheet, my_classes, my_day, my_count)
+page = DayPage(my_sheet, my_riders, my_day, my_count)
 page.button()
 
 # %% [markdown]

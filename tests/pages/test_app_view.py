@@ -167,7 +167,7 @@ def test_guesses_by_keyboard_one_thing_disturbed_and_files_of_ones_own(app, page
     days = DATA / "days"
     own = [DATA / "hill/3_duckling_belt.csv", days / "penny_rope_classes.csv", days / "penny_rope_day.csv"]
     reader.bring(page, own[0], "Your own files (CSV)")
-    page.get_by_text("Still to come: the classes of riders and the rest of the day.").wait_for()
+    page.get_by_text("Still to come: the table of riders and the rest of the day.").wait_for()
     reader.bring(page, own[1:], "Your own files (CSV)")
     page.get_by_text("This page speaks of Duckling Belt, a conveyor").wait_for()
     page.get_by_text("No count of Duckling Belt came.").wait_for(state="attached")

@@ -4,12 +4,14 @@ import pytest
 from reading_panels import bring
 
 from liftcalc.lifts.demo_hill import DATA
-from liftcalc.panels import DayPage, FourFigures, LoadingDayPanel
+from liftcalc.panels import DayPage, DisturbedLine, FourFigures, LoadingDayPanel
 from liftcalc.simulation.day_answers import answers_of_a_day, days_in_words, short_counts
+from liftcalc.simulation.day_words import losses_table
+from liftcalc.simulation.second_telling import two_tellings
 
 FILES = {
     "sheet": DATA / "hill/1_penny_rope.csv",
-    "classes": DATA / "days/penny_rope_classes.csv",
+    "riders": DATA / "days/penny_rope_classes.csv",
     "day": DATA / "days/penny_rope_day.csv",
     "count": DATA / "days/penny_rope_count.csv",
 }
@@ -39,12 +41,12 @@ def test_files_of_ones_own_one_after_another(page):
     assert page.own_button.words() == f"{BEGIN} penny_rope_count.csv."
     said = come(page, "sheet")
     assert (
-        "Read: my_sheet.csv (the sheet of the lift). Still to come: the classes of riders and the rest of the day."
+        "Read: my_sheet.csv (the sheet of the lift). Still to come: the table of riders and the rest of the day."
         in said
     )
     assert BEGIN in said, "until it is complete the page stays with what it had"
     assert page.value.line.name == "Penny Rope"
-    come(page, "classes")
+    come(page, "riders")
     said = come(page, "day")
     assert "This page speaks of Wren Rope" in said
     assert "no count" in said, "a count of another lift is never held against this one"
@@ -56,20 +58,20 @@ def test_files_of_ones_own_one_after_another(page):
 
 
 def test_another_sheet_begins_anew(page):
-    come(page, "sheet", "classes", "day", "count")
+    come(page, "sheet", "riders", "day", "count")
     assert page.value.counts is not None
-    assert "Still to come: the classes of riders and the rest of the day." in come(page, "sheet")
+    assert "Still to come: the table of riders and the rest of the day." in come(page, "sheet")
 
 
 def test_a_faulty_file_is_told_and_what_was_read_stays(page):
-    right = OWN["classes"]
+    right = OWN["riders"]
     try:
-        OWN["classes"] = ("my_classes.csv", right[1].replace("45 %", "65 %"))
-        assert "add up to 120 %" in come(page, "sheet", "classes", "day")
+        OWN["riders"] = ("my_riders.csv", right[1].replace("45 %", "65 %"))
+        assert "add up to 120 %" in come(page, "sheet", "riders", "day")
         assert page.value.line.name == "Penny Rope"
     finally:
-        OWN["classes"] = right
-    assert "This page speaks of Wren Rope" in come(page, "classes"), "the other two need not come again"
+        OWN["riders"] = right
+    assert "This page speaks of Wren Rope" in come(page, "riders"), "the other two need not come again"
 
 
 def test_what_no_file_of_a_day_looks_like_and_two_of_one_sort(page):
@@ -77,6 +79,30 @@ def test_what_no_file_of_a_day_looks_like_and_two_of_one_sort(page):
     assert "note.csv, row 1: no heading of a file of a day. Write one of: " in come(page, "note")
     OWN["again"] = ("again.csv", OWN["day"][1])
     assert "again.csv and my_day.csv are both the rest of the day. Bring one of the two." in come(page, "day", "again")
+
+
+def test_a_chair_with_its_parties_has_its_figures_and_its_losses_and_says_what_is_not_told_of_it(page):
+    days = DATA / "days"
+    chair = (DATA / "hill/4_lantern_double.csv", days / "lantern_double_parties.csv", days / "lantern_double_day.csv")
+    losses = page.show(lambda read: losses_table(read.day, days=3))
+    told = page.show(lambda read: two_tellings(read.day)), page.show(lambda read: answers_of_a_day(read.day))
+    line = page.picture(DisturbedLine)
+    bring(page.own_button, *chair)
+    assert page.own_button.words() == (
+        "This page speaks of Lantern Double, a fixed chair: 4_lantern_double.csv, 4 sizes of parties, a day of 7 h, "
+        "and no count."
+    )
+    four, stair = page.own_panels
+    assert four.panel.table.rows[1][1] == "1,029 pph"
+    assert "misloads" in losses.words()
+    assert stair.trouble.startswith("Lantern Double is a fixed chair, whose carriers come by a clock of their own.")
+    assert line.trouble.startswith("Lantern Double is a fixed chair: its carriers come by the clock, whoever misses.")
+    assert {part.words() for part in told} == {
+        "This is told of lifts that riders grab, or step on, at any time: not of carriers."
+    }
+    OWN["tow"] = ("riders.csv", (days / "penny_rope_classes.csv").read_text(encoding="utf-8"))
+    bring(page.own_button, chair[0], chair[2])
+    assert "riders.csv, row 1: the column 'party' is missing" in come(page, "tow")
 
 
 def test_words_of_a_day_follow_its_numbers():

@@ -46,8 +46,8 @@ def test_the_setting_before_a_move_stays_dotted_until_the_next():
 
 REFUSED = [
     (lambda: LoadingDayPanel(*demo_line("Lantern Double")),
-     "loading_day: Lantern Double is a fixed chair, whose carriers come by a clock of their own. Give a line that is "
-     "grabbed, or stepped on, at any time."),
+     "LoadingDayPanel: Lantern Double is a fixed chair, whose carriers come by a clock of their own. These sliders are "
+     "of lifts that riders grab, or step on, at any time."),
 ]  # fmt: skip
 
 
