@@ -195,7 +195,7 @@ class LoadingDayPanel(LiftPanel):
         names = [first, *CAUSES, "simulated", *(["counted"] if self.counts else [])]
         self.picture.chart.prepare(
             x_label="people an hour (pph): dark is what a cause takes, pale is what it leaves",
-            x_range=(0, max(1.75 * governed, 1.7 * counted)),
+            x_range=(0, max(1.85 * governed, 1.7 * counted)),
             names=names,
             whole=[first, "simulated", "counted"],
             trace_labels=("hours since opening (h); a gap: the rope stood", "persons\na minute"),

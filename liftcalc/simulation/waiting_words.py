@@ -11,13 +11,16 @@ from liftcalc.formulas.waiting import (
     second_moment_lognormal,
 )
 from liftcalc.quantity_text import show
+from liftcalc.simulation.arrival_times import days_of_arrivals
+from liftcalc.simulation.carrier_tables import days_with_arrivals
 from liftcalc.simulation.clocked_line import mean_wait_for_carriers
 from liftcalc.simulation.closed_crowd import closed_crowd, even_shares
+from liftcalc.simulation.day_words import SEED
 from liftcalc.simulation.fluid_line import fluid_line
 from liftcalc.tables import Table
 from liftcalc.units import Q
 
-HOUR = Q(60, "minute")
+HOUR, RUN_DAYS = Q(60, "minute"), 20
 
 
 def line_of_first_hour(*, rush_arrivals, rush_length, later_arrivals, hourly_capacity):
@@ -274,3 +277,43 @@ def crowd_on_lifts(crowd, lifts, choices):
         ("share of rides, in %", *lifts, "people an hour", "laps an hour each"),
         rows,
     )
+
+
+def run_day_table(arrivals, line, tables, *, seed=SEED, days=RUN_DAYS):
+    """Return a table of the lines on days that are run rider by rider, with chance, misses and stops in them.
+
+    Parameters
+    ----------
+    arrivals : Arrivals
+        As ``read_arrivals`` returns it; the lift opens when its first row begins.
+    line : Line
+        A lift of any kind.
+    tables : DayTables
+        Its day: who rides, and what happens; with most in line, closing and lunch, if they stand there.
+    seed, days : int
+        Start of the random numbers, and how many days are run.
+
+    Returns
+    -------
+    Table
+        Mean of the days, and the calmest and the worst of them.
+    """
+    came = days_of_arrivals(arrivals.begins, arrivals.lasts, arrivals.persons, seed, days)
+    found = days_with_arrivals(line, tables, came, seed)
+    rows = [
+        _of_days("longest line", found.longest_line, lambda number: show(Q(float(round(number)), "person"))),
+        _of_days("mean wait of a start", found.mean_wait, lambda number: show(Q(float(number), "s"), "minute")),
+        *(
+            _of_days(what, numbers, lambda number: show(Q(float(round(number)), "person")))
+            for what, numbers in (("gave up", found.gave_up), ("turned away at closing", found.turned_away))
+            if np.any(numbers)
+        ),
+    ]
+    persons = show(Q(float(arrivals.persons.sum()), "person"))
+    caption = f"{line.name}: {days} days run rider by rider, {persons} come as in {arrivals.name} (simulated)"
+    return Table(caption, ("what", "mean", "calmest day", "worst day"), rows)
+
+
+def _of_days(what, numbers, text):
+    """Return a row: the mean of all days, and both ends."""
+    return what, *(text(round(float(each), 6)) for each in (np.mean(numbers), np.min(numbers), np.max(numbers)))

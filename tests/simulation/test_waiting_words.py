@@ -19,6 +19,7 @@ from liftcalc.simulation.waiting_words import (
     line_of_first_hour,
     loading_moments,
     morning_table,
+    run_day_table,
 )
 
 ARRIVALS = read_arrivals(DATA / "days" / "penny_rope_arrivals.csv")
@@ -127,3 +128,25 @@ def test_a_crowd_that_takes_the_shorter_wait():
     assert half[2].startswith(f"{120 - away - 3 / 7 / (1 - 3 / 7):.0f} in line, ")
     assert even[0].endswith(", the shorter wait")
     assert even[1].split(", ")[1] == even[2].split(", ")[1] == "47 s"
+
+
+def test_days_run_rider_by_rider_wait_as_the_fluid_says_where_nothing_happens():
+    tow, _ = demo_line("Penny Rope")
+    even = DayTables((RiderClass("all", 1.0, 3.6, 0.0),), {"hours": 8.0})  # one every 3.6 s: 1,000 an hour
+    rows = cells(run_day_table(ARRIVALS, tow, even, days=6))
+    fluid = line_of_arrivals(ARRIVALS, Q(1000, "pph"))
+    longest, wait = float(rows["longest line"][0].split()[0]), float(rows["mean wait of a start"][0].split()[0])
+    # people still come by chance, which adds to a line, and takes some off its top: see the spread of the days
+    assert longest == pytest.approx(fluid.longest_line.m_as("person"), rel=0.25)
+    assert fluid.mean_wait.m_as("minute") <= wait <= 1.6 * fluid.mean_wait.m_as("minute")
+    assert set(rows) == {"longest line", "mean wait of a start"}
+    assert rows == cells(run_day_table(ARRIVALS, tow, even, days=6)), "the same each time"
+
+
+def test_who_gives_up_and_who_is_turned_away_have_their_rows():
+    tow, _ = demo_line("Penny Rope")
+    shy = DayTables((RiderClass("all", 1.0, 3.6, 0.0),), {"hours": 0.5, "most_in_line": 60.0})
+    rows = cells(run_day_table(ARRIVALS, tow, shy, days=4))
+    assert rows["longest line"][2] == "60 persons"
+    assert float(rows["gave up"][0].split()[0]) > 50
+    assert float(rows["turned away at closing"][0].split()[0]) > 0
