@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# A ride on the Penny Rope costs 0.20 dollars. From the same books somebody gets 0.08, and somebody else 0.04. The first has left out the hours of the volunteers; the second has divided by rides that nobody took. This page reckons a season of every lift of Owlpenny Hill, part by part. It says what the cost hangs on and how sure it is, sets the lifts side by side, and puts a proposal before the board.
+# A ride on the Penny Rope costs 0.20 dollars. From the same books somebody gets 0.08, and somebody else 0.04. Whoever gets 0.08 has left out the hours of the volunteers; whoever gets 0.04 has divided by rides that nobody took. This page reckons a season of every lift of Owlpenny Hill, part by part. It says what the cost hangs on and how sure it is, sets the lifts side by side, and puts a proposal before the board.
 #
 # All prices here are invented. A dollar is a label for money and no currency, and a season is what a lift does in one year.
 
@@ -60,7 +60,7 @@ NumberPrediction(
     "From how many rides a season on does the Penny Rope pay for itself, if each brings 1.47 dollars? It carries 90,000.",
     right=Q(cost_panel.even.magnitude, "person/season"),
     reasons={
-        "lower": "Staff, price and bills come to 18,000 dollars before the first rider takes hold.",
+        "lower": "Staff, price, bills, the next rope and the meter come to 18,000 dollars before the first rider takes hold.",
         "near": "18,080 dollars come whether anybody rides or not. They are shared out at 1.47 a ride.",
         "higher": "A rope tow is cheap: one ride in seven that it carries would pay for it.",
     },
@@ -114,7 +114,7 @@ cost_table(sheets)
 # %% [markdown]
 # Staff governs the rope tow, capital all that is dearer to buy: 61 % of the Penny Rope stands beside it in boots, 54 % of the Lantern Double is its price. The **cash** is what leaves the till in the season, or is laid aside. Whoever must pay next winter wants the cash; whoever asks what the lift costs wants the total.
 #
-# By hand, the capital recovery of the Penny Rope: at 5 % over 20 seasons the factor is 0.05 ÷ (1 − 1.05⁻²⁰) = 0.0802 a season. What is lost, 35,000 − 2,000 = 33,000 dollars, is paid back at that rate; on the 2,000 dollars of salvage only the interest is paid: 33,000 × 0.0802 + 2,000 × 0.05 = 2,748 dollars.
+# By hand, the capital recovery of the Penny Rope: at 5 % over 20 seasons the factor is 0.05 ÷ (1 − 1.05⁻²⁰) = 0.08024 a season. What is lost, 35,000 − 2,000 = 33,000 dollars, is paid back at that rate; on the 2,000 dollars of salvage only the interest is paid: 33,000 × 0.08024 + 2,000 × 0.05 = 2,748 dollars.
 #
 # Without interest the factor is 1 ÷ 20, and 33,000 ÷ 20 = 1,650 dollars a season. That is the **depreciation** of the books. Capital recovery holds it already. Take the one or the other, never both: both together make 4,398, and the lift is paid for twice.
 #
@@ -142,9 +142,9 @@ volunteers_table(sheets)
 grants_table(penny, [Q(0, "dollar"), Q(15000, "dollar"), Q(35000, "dollar")])
 
 # %% [markdown]
-# The last row has less than nothing for capital: the grant paid all, and the salvage is won.
+# In the last row the grant has paid all, and the salvage is left over: 15,434 is some 60 less than the cash of 15,495.
 #
-# The meter asks twice: for kilowatt-hours, and for the highest kilowatts of a quarter of an hour. The Penny Rope is billed 14 kW × 12 dollars × 4 months = 672 dollars, however few minutes the peak lasted. Its energy costs 289. Several motors on one meter pay for their **common** peak: never more than the sum, never less than the largest. How much of the sum comes at once is read off the bills; here it is assumed.
+# The meter asks twice: for kilowatt-hours, and for the highest kilowatts. Here those of a quarter of an hour count, month by month; other tariffs take another span, keep a peak for a year, or ask nothing: read your contract. The Penny Rope is billed 14 kW × 12 dollars × 4 months = 672 dollars, however few minutes the peak lasted. Its energy costs 289. Several motors on one meter pay for their **common** peak: never more than the sum, never less than the largest. How much of the sum comes at once is read off the bills; here it is assumed.
 
 # %%
 meter_table([penny, twin], Q(0.8, ""))
@@ -159,7 +159,7 @@ drivers_panel = CostDriversPanel(penny)
 Prediction("Each value moves by 20 %, alone. Which makes the largest difference to a ride?", {
     "The wage": "Staff is 61 % of the season, so a fifth less takes 12 % off a ride. The rides share out all of it, not 61 %.",
     "The rides": "Nearly the whole season is shared out by them: from 0.25 dollars a ride down to 0.17.",
-    "The price": "A fifth of 15 %: 0.01 dollars between the two ends, whoever haggled for it.",
+    "The price": "A fifth of 15 %: 0.01 dollars between the two ends, however hard one bargains.",
     "The energy price": "0.0013 dollars between the two ends. It is in the news, and hardly in the ride.",
 }, right="The rides", opens=drivers_panel, marks={"The wage": "wage", "The rides": "rides", "The price": "price", "The energy price": "energy_price"})  # fmt: skip
 
@@ -209,7 +209,7 @@ doubt_table(penny, {name: Q(percent, "percent") for name, percent in may_be_off.
 # %% [markdown]
 # ## Dear by what?
 #
-# A ride is not a ride: one lifts a child 8 m, another lifts two adults 142 m.
+# A ride is not a ride: one lifts a child 8 m, another an adult 142 m.
 
 # %% folded
 from liftcalc.lifts.cost_words import ready_table, ticket_table
@@ -223,19 +223,19 @@ Prediction("A ride on the Duckling Belt costs 0.64 dollars, a ride on the Lanter
 # %% [markdown]
 # By the ride the chair is the dearest; by the height it lifts people to, it is less than a quarter of the belt. 1,000 person-metres cost 6.9 dollars on the Penny Rope, 18.9 on the chair, 26.2 on the platter and 80.5 on the belt, which has 8 m of rise. Nothing is wrong with the belt: children learn there, and height is not what it is for. Say what a lift is for, then divide by that.
 #
-# The columns in the middle are of what is held ready, whether anybody rides or not: 1,000 people an hour for a season, or 1,000 vertical feet an hour (VTFH) for one hour. All stand at their **governed** capacity: an ideal figure among them would be a wish. Twin Penny is held ready for 60 hours a season and the others for 350, so only its VTFH by the hour is like theirs.
+# The columns in the middle are of what is held ready, whether anybody rides or not: 1,000 people an hour for a season, or 1,000 VTFH for one hour (vertical transport feet an hour: people an hour × feet of rise). All stand at their **governed** capacity: an ideal figure among them would be a wish. Twin Penny is held ready for 60 hours a season and the others for 350, so only its VTFH by the hour is like theirs.
 #
 # ### What does a ride bring?
 #
-# A ticket of 28 dollars is for all lifts. 10,000 guests share 190,000 rides and 10.2 million person-metres. Shared out by rides, each ride brings 1.47 dollars. Shared out by height, a ride on the chair brings 3.90 and one on the belt 0.22.
+# A ticket of 28 dollars is for all lifts of this hill; Twin Penny, a proposal, is not among them. 10,000 guests share 190,000 rides and 10.2 million person-metres. Shared out by rides, each ride brings 1.47 dollars. Shared out by height, a ride on the chair brings 3.90 and one on the belt 0.22.
 
 # %%
 ticket_table(sheets[:4], Q(28, "dollar"), guests=10000)
 
 # %% [markdown]
-# The verdict turns round for three lifts of four, and nothing has changed on the hill. Whoever wants to close a lift finds the sharing that says so. Show both. What holds for any sharing is the sum: 280,000 dollars come in, and these four lifts cost 192,371.
+# The verdict turns round for three lifts of four, and nothing has changed on the hill. Whoever wants to close a lift finds the sharing that says so. Show both. What holds for any sharing is the sum: 280,000 dollars come in, and these four lifts cost 192,371 (rounded rows make 192,372). Assumed: all of the ticket is for the lifts. Grooming, patrol and lodge want their part first; take it off, and fewer lifts pay.
 #
-# By hand, the break-even of the Penny Rope by rides: of 18,243 dollars 163 are the energy of its rides, so some 18,080 stay however many ride. 18,080 ÷ (1.47 − 0.0018) = 12,300 rides. The whole 18,243 above the line would count that energy twice. Where the share is not above what one ride more costs, there is no break-even at all.
+# By hand, the break-even of the Penny Rope by rides: of 18,243 dollars 163 are the energy of its rides, so some 18,080 stay however many ride. 18,080 ÷ (1.47 − 0.0018) = 12,300 rides. The whole 18,243 above the line would count that energy twice. Where the share is not above what one ride more costs, there is no break-even at all. (The panel above divides by a share of 1.47, the table by 28 ÷ 19 = 1.4737: 12,314 and 12,283.)
 
 # %% [markdown]
 # ## Side by side
@@ -255,7 +255,9 @@ compare_lifts(hill_choices(hill, costs, days)[:4])
 # %% [markdown]
 # ## Prices of your own
 #
-# The sheets of a hill are those of [00 Start here](00_start_here.ipynb). The prices stand in one table, a row a lift: open the file that is named here, and write yours in the same form. Rides are those carried; the billed kilowatts stand on the bills of the meter.
+# This part wants JupyterLab: the next cell names a folder of sheets and a table of prices. Copy `data/hill` and `data/costs.csv`, change the copies, and write their names there. In the app view, which shows no code, the table below stays that of Owlpenny Hill.
+#
+# The sheets are those of [00 Start here](00_start_here.ipynb). In the table of prices, a row a lift: money in dollars, life in seasons, interest in percent (5, not 0.05), hours and rides a season, the demand price a kilowatt and month. Rides are those carried; the billed kilowatts stand on the bills of the meter. The wage is that of whoever would replace a volunteer, never nought. The other tables of this page speak of your hill, too, when its names stand in the first code cell.
 
 # %% no-output
 # YOUR PRICES: change the names between the quotation marks
@@ -355,4 +357,4 @@ RecordBox("12")
 # %% [markdown]
 # ## Where to next
 #
-# The page on waiting reckons the lines and the laps behind the case of the board. Back to [09 What limits the lift](09_what_limits_the_lift.ipynb), or to [00 Start here](00_start_here.ipynb) with your own readings.
+# [11 Lift lines and laps](11_lift_lines_and_laps.ipynb) reckons the lines and the laps behind the case of the board. Back to [09 What limits the lift](09_what_limits_the_lift.ipynb), or to [00 Start here](00_start_here.ipynb) with your own readings.

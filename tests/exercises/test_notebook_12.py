@@ -108,7 +108,7 @@ FIGURES = [
     ("2,700 dollars, {}:", share(["maintenance", "insurance", "inspection"])),
     ("only its energy, {} dollars", f"{YEAR.variable_per_ride.magnitude:.4f}"),
     ("+ 2,000 × 0.05 = {} dollars", f"{YEAR.parts['capital recovery'].magnitude:,.0f}"),
-    ("20 seasons the factor is 0.05 ÷ (1 − 1.05⁻²⁰) = {} a season", f"{0.05 / (1 - 1.05**-20):.4f}"),
+    ("20 seasons the factor is 0.05 ÷ (1 − 1.05⁻²⁰) = {} a season", f"{0.05 / (1 - 1.05**-20):.5f}"),
     ("33,000 ÷ 20 = {} dollars a season", f"{33_000 / 20:,.0f}"),
     ("both together make {},", f"{YEAR.parts['capital recovery'].magnitude + 1_650:,.0f}"),
     ("hours that makes {} rides", f"{1_200 * 350:,}"),
