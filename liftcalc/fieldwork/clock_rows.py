@@ -50,14 +50,25 @@ def minute_of_day(cells):
 
 def number_in(cells, column, decimal_comma):
     """Return the number in a column."""
+    if not cells[column]:
+        raise CellFault(column, f"is empty. Write {_AN_EXAMPLE[column]}.")
     try:
         return read_number(cells[column], decimal_comma)
     except PlainError as error:
         raise CellFault(column, str(error)) from None
 
 
+_AN_EXAMPLE = {
+    "minutes": "how many, such as 20",
+    "persons": "a whole number, such as 17",
+    "stop_seconds": "how many seconds it stood, such as 40",
+}
+
+
 def persons_in(cells, decimal_comma):
     """Return the persons in the column "persons": a whole number, or none."""
+    if cells["persons"] and not any(letter.isdigit() for letter in cells["persons"]):
+        raise CellFault("persons", f"{quoted(cells['persons'])} is no number. Write a whole one, such as 17.")
     persons = number_in(cells, "persons", decimal_comma)
     if persons < 0 or persons != round(persons):
         raise CellFault("persons", f"must be a whole number, zero or more, but got {cells['persons']}.")

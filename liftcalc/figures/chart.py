@@ -82,7 +82,7 @@ class Chart:
     def _drawn(self, axes, label):
         """Return what moves, cut at the edges of axes or of a figure; with the setting before and the guess."""
         said = self.overlay.corner(self.ax, "dotted: the setting before") if self._before else ""
-        return self.overlay.svg(self._moving, axes, label, below=self._before, above=said + self._guess)
+        return self.overlay.svg(self._moving, axes, label, below=self._before, between=self._guess, above=said)
 
     def _png(self, artists):
         self.canvas.draw()

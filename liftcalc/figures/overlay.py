@@ -35,7 +35,7 @@ class Overlay:
         self.width = figure.get_figwidth() * PIXELS_PER_INCH
         self.height = figure.get_figheight() * PIXELS_PER_INCH
 
-    def svg(self, artists, axes, label, *, below="", above=""):
+    def svg(self, artists, axes, label, *, below="", between="", above=""):
         """Return one ``<svg>`` element with the artists that are visible; those of the axes are cut at its edges.
 
         Parameters
@@ -46,8 +46,8 @@ class Overlay:
             The axes whose edges cut lines and rectangles.
         label : str
             What the picture shows, in words.
-        below, above : str
-            SVG that lies below the artists, and above them.
+        below, between, above : str
+            SVG that lies below all artists, between shapes and words, and above all.
         """
         box = axes.get_window_extent()
         x, y = box.x0 * self.scale, self.height - box.y1 * self.scale
@@ -60,7 +60,7 @@ class Overlay:
             f'aria-label="{escape(label)}" style="display:block;max-width:100%;height:auto;'
             f'font-family:{style.FONT},Verdana,sans-serif">'
             f'<svg x="{x:.1f}" y="{y:.1f}" width="{w:.1f}" height="{h:.1f}" viewBox="{x:.1f} {y:.1f} {w:.1f} {h:.1f}">'
-            f"{below}{shapes}</svg>{words}{above}</svg>"
+            f"{below}{shapes}</svg>{between}{words}{above}</svg>"
         )
 
     def outlines(self, artists):

@@ -30,7 +30,7 @@ class ControlRow:
 
     def make_narrow(self):
         """Take half the width of a panel."""
-        self.box.layout.width, self.box.style.description_width = "262px", "178px"
+        self.box.layout.width, self.box.style.description_width = "268px", "188px"
         self.slider.layout.min_width = "70px"
 
     @property

@@ -1,5 +1,7 @@
 """The panels of 11: the line of a morning as two curves and two gaps, and the laps of a crowd on one lift."""
 
+import math
+
 import numpy as np
 
 from liftcalc.constants import SECONDS_PER_HOUR
@@ -189,7 +191,8 @@ class LapsPanel(Panel):
         without_line = self.results["one lap in all"] - self.results["a lap: in line"]
         whole = self._whole(self.given)
         parts = "" if whole == self.given["crowd"] else f"Reckoned with {show(whole)}. "
-        alone = show(persons_from_flow(capacity, without_line))
+        evenly = persons_from_flow(capacity, without_line).m_as("person")
+        alone = show(Q(float(math.ceil(round(evenly, 6))), "person"))
         return (
             f"{parts}If everybody came evenly, a line would stand from {alone} on. Assumed: {show(capacity)}, "
             "governed, no stop; riders get on one by one, lap after lap; loading times differ as much as exponential "
@@ -198,7 +201,7 @@ class LapsPanel(Panel):
 
     def _prepare(self):
         self.picture.chart.prepare(
-            x_label="crowd (persons); solid: exact, dashed: at most, dotted: at least",
+            x_label="crowd (persons); solid: reckoned, dashed: at most, dotted: at least",
             y_label="persons an hour (pph)",
             x_range=(0, self.largest),
             y_range=(0, self.most),

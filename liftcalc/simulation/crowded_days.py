@@ -54,8 +54,8 @@ class CrowdedDays:
 
     @property
     def mean_wait(self):
-        """Mean wait of a start [s]: Little's law, the waiting line summed over time, over the starts."""
-        return self.waited / np.maximum(self.started, 1)
+        """Mean wait in line [s]: the waiting line summed over time, over all who left it, by a start or at closing."""
+        return self.waited / np.maximum(self.started + self.turned_away, 1)
 
 
 def simulate_crowded_days(day, arrivals, seed, *, most_in_line=None, come_back=True, shifts=(), closing="turned away"):

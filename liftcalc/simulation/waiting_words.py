@@ -302,7 +302,7 @@ def run_day_table(arrivals, line, tables, *, seed=SEED, days=RUN_DAYS):
     found = days_with_arrivals(line, tables, came, seed)
     rows = [
         _of_days("longest line", found.longest_line, lambda number: show(Q(float(round(number)), "person"))),
-        _of_days("mean wait of a start", found.mean_wait, lambda number: show(Q(float(number), "s"), "minute")),
+        _of_days("mean wait in line", found.mean_wait, lambda number: show(Q(float(number), "s"), "minute")),
         *(
             _of_days(what, numbers, lambda number: show(Q(float(round(number)), "person")))
             for what, numbers in (("gave up", found.gave_up), ("turned away at closing", found.turned_away))

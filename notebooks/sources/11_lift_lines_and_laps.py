@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# A guest does not feel people an hour. A guest feels the line. On the invented day of this page the Penny Rope carries 1,000 an hour, and its guests wait for 209 hours together. With 1,200 they would wait for 31. A fifth more on the rope takes six sevenths of the waiting away. This page shows where a line comes from, who waits in it and how long, how many laps an hour leaves, and what the slope says to it.
+# A guest does not feel people an hour. A guest feels the line. On the invented day of this page the Penny Rope carries 1,000 an hour by the count, and its guests wait for 209 hours together. With the governed 1,200 they would wait for 31. A fifth more on the rope takes six sevenths of the waiting away. This page shows where a line comes from, who waits in it and how long, how many laps an hour leaves, and what the slope says to it.
 
 # %% [markdown]
 # ## Before you start
@@ -21,7 +21,7 @@
 #
 # - On every lift a waiting line stands clear of the track, of rope, belt and carriers, and leaves the way out of the unload area free.
 # - People an hour is no contest. A line is no reason to hurry a start: whoever is hurried misses, falls or is hurt.
-# - Whoever counts arrivals stands at the end of the line, outside the track. An attendant on duty does not count.
+# - Whoever counts arrivals stands at the end of the line, outside the track. An attendant on duty watches, and does no counting.
 #
 # Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
 
@@ -81,7 +81,7 @@ Folded(
 line_panel.at_settings("rush_arrivals", [Q(1200, "pph"), Q(1500, "pph"), Q(1800, "pph")])
 
 # %% [markdown]
-# By hand: 1,800 × 20 min ÷ 60 min = 600 came, 1,200 × 20 ÷ 60 = 400 got on, and 200 stand in line. Whoever joins then waits 200 ÷ 1,200 h = 10 min. The line shrinks by 1,200 − 600 = 600 an hour, so 200 are gone in 20 min. The line is a triangle, 40 min × 200 ÷ 2 = 4,000 minutes of waiting, over 1,000 people: 4 min each.
+# By hand: 1,800 × 20 min ÷ 60 min = 600 came, 1,200 × 20 ÷ 60 = 400 got on, and 200 stand in line. Whoever joins then waits 200 ÷ 1,200 h = 10 min. The line shrinks by 1,200 − 600 = 600 an hour, so 200 are gone in 20 min. The line is a triangle, 40 min × 200 ÷ 2 = 4,000 minutes of waiting, over the 1,000 who come in that hour, 600 and 400: 4 min each. (The last 200 of them meet no line.)
 #
 # ### Sixty people and a double chair
 #
@@ -104,6 +104,8 @@ Prediction(
 # ## A morning of your own
 #
 # A table of arrivals has a row for each stretch of the day: from when, for how many minutes people came, and how many. Rows may overlap, and add up. A school bus comes all at once: its row has 0 minutes. Whoever rides again joins the line again, and is counted again.
+#
+# This part wants JupyterLab: the next cell names your file. In the app view, which shows no code, the tables stay those of the Penny Rope. The file is a CSV with the heading `from,minutes,persons,note` and rows such as `9:00,20,480,opening rush`; semicolons and decimal commas are read as well. The question and the numbers below it are those of the sample file: with your own, read the tables.
 
 # %% no-output
 # YOUR MORNING: change the name between the quotation marks, and the two numbers of people an hour
@@ -127,12 +129,12 @@ Prediction(
 )
 
 # %% [markdown]
-# Whoever plans the day with 1,200 sees a line of 80 that is gone by 9:33; on the hill 147 stand there, and a line is there until 10:53. Reckon a line with what was **counted** or simulated, by the clock, with the stops in it.
+# Whoever plans the day with 1,200 sees a line of 80 at 9:20, gone by 9:33. With the 1,000 that were counted, 147 stand there at 9:20, and a line stands until 10:53. Reckon a line with what was **counted** or simulated, by the clock, with the stops in it.
 #
 # The mean wait of all, 2.1 min, is nobody's wait. Three in ten walk straight on; those who meet a line wait 3 min, and the last of the rush nearly 9. At 13:30 the bus comes back while as many arrive as are carried: its 46 places in line stay until 14:30.
 
 # %% [markdown]
-# That line is a fluid: people come evenly, and the rope takes them evenly. Now the same day, run rider by rider as on [10 Counted and ideal](10_counted_and_ideal.ipynb), with quick and slow riders, misses, falls and stops. Whoever is dropped at a stop joins the line again.
+# That line is a fluid: people come evenly, and the rope takes them evenly. Now the same day, run rider by rider as on [10 Counted and ideal](10_counted_and_ideal.ipynb), with quick and slow riders, misses, falls and stops. Whoever is dropped at a stop joins the line again. It is the Penny Rope that is run here, open seven hours; for another lift, change `tow` and `day`.
 
 # %%
 from liftcalc.lifts.demo_hill import demo_line
@@ -143,7 +145,7 @@ tow, day = demo_line("Penny Rope")[0], read_day("../data/days/penny_rope_classes
 run_day_table(arrivals, tow, day)
 
 # %% [markdown]
-# The fluid at 1,000 an hour had 147 in line and a mean wait of 2.1 min. The days have more: stops make lines where the fluid has none, and whoever is dropped waits twice. And they are far apart: the same people come, and they wait 1.9 min on the calmest day, 4.8 on the worst. Nobody has done anything better or worse.
+# The fluid at 1,000 an hour had 147 in line at most, and a mean wait of 2.1 min. On average the days have more, 167 and 2.8 min for each time in line: stops make lines where the fluid has none. And they are far apart. The same people come, and they wait 1.9 min on the calmest day, less than the fluid, and 4.8 on the worst. Nobody has done anything better or worse.
 
 # %% [markdown]
 # ## Where no line stands, chance still makes people wait
@@ -171,7 +173,7 @@ Prediction(
 #
 # ### Carriers come by the clock
 #
-# On a rope you start when you are ready. A chair or a platter comes when it comes, and even on an empty hill you wait half an interval for it, on average.
+# On a rope you start when you are ready. A chair, or a platter fixed to its rope, comes when it comes, and even on an empty hill you wait half an interval for it, on average.
 
 # %%
 from liftcalc.simulation.waiting_words import clock_table
@@ -201,7 +203,7 @@ Prediction(
 )
 
 # %% [markdown]
-# The curve bends where the rope is full. Left of the bend one person more is up to 20 laps more an hour; right of it, one place more in line. Two bounds hold it, whatever the times: nobody ever waits (dashed), or each waits behind all the others (dotted). The curve takes loading times that differ much; evener ones stand between it and the upper bound. At 61 people: bound 1,200, curve 1,096, and 1,125 in a simulation with all starts alike.
+# The curve bends where the rope is full. Left of the bend one person more is up to 20 laps more an hour; right of it, one place more in line. Two bounds hold it, whatever the times: nobody ever waits (dashed), or each waits behind all the others (dotted). The curve takes loading times that differ much; evener ones stand between it and the upper bound. At 61 people: bound 1,200, curve 1,096, and 1,125 in a simulation with all starts alike and random times away.
 
 # %% folded
 laps_panel.legend()
@@ -223,8 +225,8 @@ for name, people, away in (("all", 120, 180), ("half", 60, 180), ("rested", 120,
 Folded(
     "Answers",
     f"1. {laps['all'][0] - laps['half'][0]} of {laps['all'][0]:,}. Half of the people make nine tenths of the rides: {laps['half'][2]} laps an hour each, in place of {laps['all'][2]}.",
-    f"2. None. {laps['all'][1] - laps['rested'][1]} people fewer stand in line: the rest is taken out of the wait.",
-    f"3. Nobody. {laps['faster'][0]:,} an hour as before, and {laps['faster'][1]} in line, not {laps['all'][1]}: they save 5 s on the rope and stand them out below.",
+    f"2. None, as long as a line is left: {laps['all'][1] - laps['rested'][1]} people fewer stand in it, and the rest is taken out of the wait.",
+    f"3. Nobody, with a start every 3 s as before. {laps['faster'][0]:,} an hour, and {laps['faster'][1]} in line, not {laps['all'][1]}: they save 5 s on the rope and stand them out below.",
 )
 
 # %% folded
@@ -246,14 +248,14 @@ Prediction(
     {
         "At both": "As many come to both. But the rope takes one every 3 s, the platter one every 7 s.",
         "At the Long Platter": "As many come to it as to the rope, and it is the slower one: all who are to spare stand there.",
-        "At the Penny Rope": "It carries more than twice as many. Nobody is left over there.",
+        "At the Penny Rope": "It could carry more than twice as many. Nobody is left over there.",
     },
     right="At the Long Platter",
     opens=Shown(crowd_on_lifts(Q(120, "person"), lifts, [(0.5, 0.5), (0.7, 0.3), None])),
 )
 
 # %% [markdown]
-# The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope carries less than half of its 1,200. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. A sign with the two waits does it. (Loading times are taken as exponential at both; carriers by the clock are evener.)
+# The line stands where share × loading time is largest, not where most people go: 0.5 × 7 s against 0.5 × 3 s, and the rope carries less than half of its 1,200. Riders who see both lines go to the shorter wait, and that mends it: with 72 of 100 rides on the rope both waits are 47 s, and 600 rides an hour more are made than at half and half. A sign with the two waits helps. (Loading times are taken as exponential at both; carriers by the clock are evener.)
 
 # %% [markdown]
 # ## And the slope?
@@ -263,7 +265,7 @@ Prediction(
 # %% folded
 slope_panel = SlopePanel(people_an_hour=Q(1000, "pph"), slope_area=Q(0.4, "hectare"))
 Prediction(
-    "A second rope stands beside the first. The two bring up 1,640 an hour in place of 1,000, with the same people on the hill. What becomes of the slope?",
+    "A second rope stands beside the first. With the same people on the hill the two bring up 1,640 an hour (simulated, as on the page of cost) in place of 1,000. What becomes of the slope?",
     {
         "As full as before: the same people are there": "The same people are on the hill. But fewer of them stand in line, and they are on the slope instead.",
         "Fuller, by nearly two thirds": "Each of them is on the slope for 75 s: people an hour × 75 s stand on it at once.",
@@ -308,7 +310,7 @@ slope_panel.at_settings("people_an_hour", [Q(1000, "pph"), Q(1130, "pph"), Q(164
 #
 # ### A day, as planners reckon it
 #
-# Planners multiply people an hour by the rise: vertical transport, VTFH. Times the hours, over the guests, it is what each may ride in a day. Over the vertical that one guest wants, it is the **comfortable carrying capacity**, in guests. Assumed: 20 rides of 96.5 ft, 7 hours.
+# People an hour × rise is the vertical transport (vertical transport feet an hour, VTFH). Multiply by the hours open and divide by the guests: the feet that each may ride in a day. Divide instead by the feet that one guest wants: the guests of a day, the **comfortable carrying capacity**. Assumed: 1,000 an hour (counted), 7 hours, 20 rides of 96.5 ft (29.4 m) a guest.
 
 # %%
 from liftcalc import comfortable_carrying_capacity, daily_vertical, vertical_transport
@@ -376,7 +378,7 @@ RecordBox("11")
 # ## In short
 #
 # - The line is all who came less all who got on, read upright; the wait is the same gap, read level. Reckon with what is counted.
-# - A full lift gives a larger crowd no more rides, only a longer line; a rest is taken out of the wait, and costs no ride.
+# - A full lift gives a larger crowd no more rides, only a longer line; while a line stands, a rest is taken out of the wait and costs no ride.
 # - What leaves the line goes to the slope: hold people an hour against its guideline before you buy a second rope.
 #
 # **Formula card.** Growth r − C; wait L ÷ C; gone after L ÷ (C − r); by chance ρ · S ÷ (2 · (1 − ρ)) with even starts, t ÷ (2 · (1 − ρ)) for one seat by the clock; crowd N ÷ (Z + N · S) ≤ C ≤ N ÷ (Z + S) and 1 ÷ S; riders a hectare C · T ÷ A. Times in hours; r arrivals, C people an hour, L in line, S loading time, t interval, ρ = r · S or r · t; N the crowd, Z ride, descent and rest, T descent, A hectares.

@@ -69,8 +69,8 @@ ONE_FAULT = [  # row, message behind the name
      "and 0 where all come at once."),
     ("9:00,1441,480,", "row 2, column minutes: must lie from 0 to 1440, but got 1441. Write for how long they kept "
      "coming, and 0 where all come at once."),
-    ("9:00,,480,", "row 2, column minutes: '' is no number. Write digits only, such as 3.4."),
-    ("9:00,20,many,", "row 2, column persons: 'many' is no number. Write digits only, such as 3.4."),
+    ("9:00,,480,", "row 2, column minutes: is empty. Write how many, such as 20."),
+    ("9:00,20,many,", "row 2, column persons: 'many' is no number. Write a whole one, such as 17."),
     ("9:00,20,1.5,", "row 2, column persons: must be a whole number, zero or more, but got 1.5."),
     ("9:00,20,-2,", "row 2, column persons: must be a whole number, zero or more, but got -2."),
 ]  # fmt: skip

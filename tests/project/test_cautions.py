@@ -72,7 +72,7 @@ MUST_STAND = [
     ("People an hour is no contest.", ("10",)),
     ("licensed people decide.", ("11",)),
     ("Planning figures only, no design:", ("11",)),
-    ("An attendant on duty does not count.", ("11",)),
+    ("An attendant on duty watches, and does no counting.", ("11",)),
     ("People an hour is no contest.", ("11",)),
     (
         "On every lift a waiting line stands clear of the track, of rope, belt and carriers, and leaves the way out of "

@@ -135,11 +135,11 @@ def test_days_run_rider_by_rider_wait_as_the_fluid_says_where_nothing_happens():
     even = DayTables((RiderClass("all", 1.0, 3.6, 0.0),), {"hours": 8.0})  # one every 3.6 s: 1,000 an hour
     rows = cells(run_day_table(ARRIVALS, tow, even, days=6))
     fluid = line_of_arrivals(ARRIVALS, Q(1000, "pph"))
-    longest, wait = float(rows["longest line"][0].split()[0]), float(rows["mean wait of a start"][0].split()[0])
+    longest, wait = float(rows["longest line"][0].split()[0]), float(rows["mean wait in line"][0].split()[0])
     # people still come by chance, which adds to a line, and takes some off its top: see the spread of the days
     assert longest == pytest.approx(fluid.longest_line.m_as("person"), rel=0.25)
     assert fluid.mean_wait.m_as("minute") <= wait <= 1.6 * fluid.mean_wait.m_as("minute")
-    assert set(rows) == {"longest line", "mean wait of a start"}
+    assert set(rows) == {"longest line", "mean wait in line"}
     assert rows == cells(run_day_table(ARRIVALS, tow, even, days=6)), "the same each time"
 
 
@@ -150,3 +150,5 @@ def test_who_gives_up_and_who_is_turned_away_have_their_rows():
     assert rows["longest line"][2] == "60 persons"
     assert float(rows["gave up"][0].split()[0]) > 50
     assert float(rows["turned away at closing"][0].split()[0]) > 0
+    # a line of up to 60 for half an hour, one start every 3.6 s: nobody waits longer than 60 starts take
+    assert float(rows["mean wait in line"][2].split()[0]) <= 60 * 3.6 / 60
