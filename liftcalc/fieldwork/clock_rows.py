@@ -9,7 +9,7 @@ from liftcalc.fieldwork.safe_files import quoted
 from liftcalc.quantity_text import read_number
 from liftcalc.units import PlainError
 
-DAY = 24 * 60  # minutes
+DAY, MOST_IN_A_ROW = 24 * 60, 20_000  # minutes, persons
 _TIME = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9])")
 
 
@@ -72,4 +72,6 @@ def persons_in(cells, decimal_comma):
     persons = number_in(cells, "persons", decimal_comma)
     if persons < 0 or persons != round(persons):
         raise CellFault("persons", f"must be a whole number, zero or more, but got {cells['persons']}.")
+    if persons > MOST_IN_A_ROW:
+        raise CellFault("persons", f"{persons:,.0f} in one row is more than anybody believes. Look at it again.")
     return int(persons)

@@ -73,6 +73,7 @@ ONE_FAULT = [  # row, message behind the name
     ("9:00,20,many,", "row 2, column persons: 'many' is no number. Write a whole one, such as 17."),
     ("9:00,20,1.5,", "row 2, column persons: must be a whole number, zero or more, but got 1.5."),
     ("9:00,20,-2,", "row 2, column persons: must be a whole number, zero or more, but got -2."),
+    ("9:00,20,20001,", "row 2, column persons: 20,001 in one row is more than anybody believes. Look at it again."),
 ]  # fmt: skip
 
 
