@@ -344,6 +344,8 @@ class ChartPicture:
     def _remember(self):
         """Let the setting before stay, dotted: the one that stood before the reader began to move."""
         now, outlines = self._clock(), self.chart.outlines()
+        if self._moved is not None and outlines == self._outlines:
+            return  # drawn again as it was, because another panel has moved
         if self._moved is not None and now - self._moved > ONE_MOVE:
             self.chart.show_before(self._outlines)
         self._moved, self._outlines = now, outlines

@@ -30,6 +30,9 @@ def test_the_setting_before_a_move_stays_dotted_until_the_next():
     panel.picture._clock = lambda: now[0]
     panel.refresh()
     begin, words = panel.picture._outlines, "dotted: the setting before"
+    now[0] = 5.0
+    panel.refresh()
+    assert words not in panel.picture.html.value, "nothing has moved"
     for step, stop_time in enumerate((40, 50, 60)):
         now[0] = 10 + 0.3 * step
         panel.state.set("stop_time", Q(stop_time, "s"), panel)
