@@ -1,11 +1,12 @@
 """Rows that begin at a time of the clock, as someone wrote them down beside a lift: what their cells hold."""
 
+import difflib
 import re
 
 from liftcalc.fieldwork.cells import CellFault
 from liftcalc.fieldwork.csv_rows import rows_from_bytes
 from liftcalc.fieldwork.faults import Fault
-from liftcalc.fieldwork.safe_files import quoted
+from liftcalc.fieldwork.safe_files import FieldFileError, quoted
 from liftcalc.quantity_text import read_number
 from liftcalc.units import PlainError
 
@@ -30,6 +31,13 @@ def rows_by_the_clock(name, raw, columns, what, form, read_row):
         Records, and faults.
     """
     table, rows, faults = rows_from_bytes(name, raw, columns, what, form), [], []
+    for column in table.columns:
+        if column and column not in form:  # what stands there would be left out without a word
+            near = difflib.get_close_matches(column, form, n=1, cutoff=0.4)
+            meant = f"Is {near[0]!r} meant? " if near else ""
+            raise FieldFileError(
+                f"{name}, row {table.heading}: {column!r} is no column of {what}. {meant}Write: {','.join(form)}"
+            )
     for row in table.rows:
         try:
             rows.append(read_row(row, table.decimal_comma))

@@ -9,7 +9,7 @@ from liftcalc.units import PlainError, Q
 WITHIN_MINUTES = 60
 
 
-def count_table(counts, governed, packing=None):
+def count_table(counts, governed, packing=None, ideal=None):
     """Return a table of the two rates of a count: by the clock, and of its clean minutes, each with its doubt.
 
     Parameters
@@ -20,17 +20,23 @@ def count_table(counts, governed, packing=None):
         What the clean minutes are held against: a limit of the lift is one of the running lift.
     packing : Capacity or None
         Of level packing. Only more than this, and one rider for the ends, is impossible.
+    ideal : Capacity or None
+        What the intended spacing allows with every place taken: a rate above it by more than its doubt is named.
 
     Returns
     -------
     Table
         Rate, plus-minus at 95 of 100, and how the clean minutes stand to the limit.
     """
-    rows = [_row("by the clock", counts, counts.rows, None, None)]
-    if counts.clean:
-        rows.append(_row("clean minutes", counts, counts.clean, governed, packing))
-    else:
+    in_it = "stops and gaps are in it: held against no limit" if counts.stopped else _of_lucky_minutes(counts)
+    rows = [_row("by the clock", counts, counts.rows, in_it)]
+    if not counts.clean:
         rows.append(("clean minutes", "none", "", "", "count on: a stop touches every row"))
+    elif counts.waited == "no":
+        in_it = "nobody waited: a count of who came, held against no limit"
+        rows.append(_row("clean minutes", counts, counts.clean, in_it))
+    else:
+        rows.append(_row("clean minutes", counts, counts.clean, None, governed, packing, ideal))
     best = counts.best_two_minutes
     if best is not None:
         rate = show(Q(30.0 * best, "pph"))
@@ -38,12 +44,23 @@ def count_table(counts, governed, packing=None):
     return Table(f"The count {counts.name}", ("what", "people an hour", "counted", "plus or minus", "verdict"), rows)
 
 
-def _row(what, counts, rows, governed, packing):
+def _of_lucky_minutes(counts):
+    """Return what a count says of the day in which no stop was written down."""
+    if counts.stops_told:
+        return "no stop fell into it: of these minutes, and not of a day"
+    return "no stop was written down: whether minutes are clean is not known"
+
+
+def _row(what, counts, rows, verdict, governed=None, packing=None, ideal=None):
     persons, time = counts.total(rows)
     stops = any(row.stop_seconds for row in rows)
     spread = SPREAD_WITH_STOPS if stops else counts.spread_of_gaps
     found = count_against_bound(persons, time, governed, packing=packing, spread_of_gaps=spread)
-    verdict = f"{found.verdict} {governed}" if governed else "stops and gaps are in it: held against no limit"
+    if governed:
+        verdict = f"{found.verdict} {governed}"
+        widest = max((each.m_as("pph") for each in found.plus_minus), default=0.0)
+        if ideal is not None and found.counted.value.m_as("pph") - widest > ideal.value.m_as("pph"):
+            verdict += f", and above {ideal}: look at speed, spacing and count"
     return what, show(found.counted.value), f"{show(persons)} in {show(time, 'minute')}", found.doubt, verdict
 
 
@@ -76,6 +93,7 @@ def how_long_to_count(counts):
     stopping = minutes_to_count(counts.rate().value, SPREAD_WITH_STOPS)
     waited = {
         "yes": "People waited in every row: the count is of the lift.",
+        "no": "Nobody waited in any row: the count is of who came, and not of the lift.",
         None: "Whether people waited is not said. Without a line the count is of who came, and not of the lift.",
     }.get(counts.waited, "People did not wait in every row: part of the count is of who came, and not of the lift.")
     return Lines(

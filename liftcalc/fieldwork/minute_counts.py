@@ -31,6 +31,7 @@ class CountedMinutes:
     stop_seconds: float
     waited: str | None
     row: int
+    stops_told: bool = True
 
     @property
     def end(self):
@@ -72,6 +73,16 @@ class MinuteCounts:
             for row in self.rows
             if not row.stop_seconds and not any(end <= row.begin < end + self.refill for end in ends)
         )
+
+    @property
+    def stops_told(self):
+        """Whether it was written down, in any row, if the lift stood; else whether rows are clean is not known."""
+        return any(row.stops_told for row in self.rows)
+
+    @property
+    def stopped(self):
+        """Whether the lift stood in any row."""
+        return any(row.stop_seconds for row in self.rows)
 
     @staticmethod
     def total(rows):
@@ -120,10 +131,9 @@ class MinuteCounts:
 
         With a stop in it the doubt is that of riders who come in lumps; gaps of clean minutes would make it too small.
         """
-        stopped = any(row.stop_seconds for row in self.rows)
         return count_against_bound(
             *self.total(self.rows), bound, packing=packing,
-            spread_of_gaps=SPREAD_WITH_STOPS if stopped else self.spread_of_gaps,
+            spread_of_gaps=SPREAD_WITH_STOPS if self.stopped else self.spread_of_gaps,
             persons_per_carrier=persons_per_carrier,
         )  # fmt: skip
 
@@ -175,13 +185,17 @@ def _row(row, decimal_comma):
     if not 0 < minutes <= DAY:
         raise CellFault("minutes", f"must be greater than 0, but got {cells['minutes']}. Write how long was counted.")
     persons = persons_in(cells, decimal_comma)
-    stood = number_in(cells, "stop_seconds", decimal_comma) if cells.get("stop_seconds") else 0.0
+    told = bool(cells.get("stop_seconds"))
+    stood = number_in(cells, "stop_seconds", decimal_comma) if told else 0.0
     if not 0 <= stood <= 60 * minutes:
-        raise CellFault("stop_seconds", f"must lie from 0 to {60 * minutes:g}, but got {cells['stop_seconds']}.")
+        raise CellFault(
+            "stop_seconds",
+            f"must lie from 0 to {60 * minutes:g}, but got {cells['stop_seconds']}. Write the rest into the next row.",
+        )
     waited = cells.get("people_waited", "").casefold() or None
     if waited not in (*WAITED, None):
         raise CellFault("people_waited", f"must be yes, no or some, but got {quoted(cells['people_waited'])}.")
-    return CountedMinutes(begin, minutes, persons, stood, waited, row.number)
+    return CountedMinutes(begin, minutes, persons, stood, waited, row.number, told)
 
 
 def minutes_to_count(rate, spread_of_gaps, good_to=0.05):

@@ -14,7 +14,7 @@ from liftcalc.figures import style
 WIDTH, HEIGHT = 740, 268
 FOOT, LENGTH, ANGLE = (34, 148), 600, 7  # where the line begins [px], how long it is [px], and its slope [degrees]
 STRIP, ROWS = (150, 700), (206, 234)  # ends of the strip of time, and the heights of its two rows [px]
-FASTER = 4  # times as fast as on the hill
+FASTER, CLEARED = 4, 0.7  # times as fast as on the hill; part of a stop after which the track is clear
 
 # stands in the page once, apart from the drawings
 STYLE = (
@@ -97,6 +97,7 @@ def draw_rope_view(scene, *, time=0.0, running=False, still=False):
         f'<path d="M-60 12H760V46H-60Z" fill="{style.SNOW}"/>'
         f'<path d="M0 0H{LENGTH}" stroke="{style.INK}" stroke-width="2.5" stroke-linecap="round"/>'
         f'<svg x="-10" y="-30" width="{LENGTH + 10}" height="70" viewBox="-10 -30 {LENGTH + 10} 70">{full}{ghost}</svg>'
+        f'<path d="M-40 -16H0V13H-40Z" fill="{style.PAPER}" stroke="{style.INK}" stroke-width="2"/>'
         f'<path d="M{LENGTH} 12V-40h30l-7 8l7 8h-30" stroke="{style.COLOURS["time"]}" stroke-width="3" '
         f'fill="{style.COLOURS["time"]}"/></g>'
         f"{said}{_beside(scene, time, still)}{_strip(scene, time, still)}</svg>"
@@ -141,15 +142,18 @@ def _beside(scene, time, still):
     begin, end = line.stop
     if begin == np.inf or (still and not begin <= time < end):
         return ""
+    gone = begin + CLEARED * (end - begin)  # nobody restarts a lift with somebody in its track
     places = (begin - line.started[line.dropped]) * scene.scale
     ring = f'fill="{style.PAPER}" stroke="{style.COLOURS["persons"]}" stroke-width="2"'
     aside = "".join(f'<circle cx="{x:.1f}" cy="24" r="5.5" {ring}/>' for x in places)
     how = f"{places.size} let go, clear the track and load again" if places.size else "all stay on"
     words = f"the lift stands for {end - begin:.0f} s: {how}"
-    drawn = (
-        f'<g transform="translate({FOOT[0]} {FOOT[1]}) rotate({-ANGLE})">{aside}</g>'
-        f'<text x="24" y="26" font-size="15" font-weight="bold" fill="{style.INK}">{words}</text>'
-    )
+    beside = f'<g transform="translate({FOOT[0]} {FOOT[1]}) rotate({-ANGLE})">{aside}</g>'
+    if still:
+        beside = beside if time < gone else ""
+    else:
+        beside = f'<g style="animation:{_at("hide", gone - time)}">{beside}</g>'
+    drawn = f'{beside}<text x="24" y="26" font-size="15" font-weight="bold" fill="{style.INK}">{words}</text>'
     if still:
         return drawn
     shown = f'<g style="animation:{_at("show", begin - time)}">{drawn}</g>'

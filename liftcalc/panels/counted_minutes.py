@@ -33,7 +33,7 @@ class CountedMinutes(WithStill):
         if read.counts is None:
             raise PlainError(f"No count of {read.line.name} came. Count at the top, a row a minute, and bring it.")
         self.counts, self._governing = read.counts, governing(limits_of(read.line, read.readings))
-        self.table = count_table(read.counts, self._governing.capacity)
+        self.table = count_table(read.counts, self._governing.capacity, ideal=read.line.capacity)
         self.picture = ChartPicture(MinutesChart(), CountedMinutes._prepare, lambda panel: None)
         below = widgets.HTML(f"<div class='page-part jp-RenderedHTMLCommon'>{self.table._repr_html_()}</div>")
         super().__init__([self.picture.widget, below], layout=widgets.Layout(width=WIDTH, max_width="100%"))
@@ -48,7 +48,9 @@ class CountedMinutes(WithStill):
         clean = set(self.counts.clean)
         found = self._governing
         self.picture.chart.prepare(
-            title=f"{len(clean)} of {len(self.counts.rows)} rows are clean: no stop has touched them",
+            title=f"{len(clean)} of {len(self.counts.rows)} rows are clean: no stop has touched them"
+            if self.counts.stops_told
+            else f"{len(self.counts.rows)} rows; no stop was written down",
             x_label="time of the clock",
             y_label="persons a minute",
             rows=[

@@ -1,7 +1,8 @@
 """A page that speaks of one lift and one day on it, from three files of the reader's or four."""
 
+from liftcalc.lifts.sheet import sheet_from_bytes
 from liftcalc.panels.own_sheets import Page, PagePanel
-from liftcalc.simulation.day_files import NEEDED, SORTS, day_from_bytes, read_day_files, sort_of
+from liftcalc.simulation.day_files import NEEDED, SORTS, check_alone, day_from_bytes, read_day_files, sort_of
 from liftcalc.units import PlainError
 
 
@@ -34,23 +35,39 @@ class DayPage(Page):
         return PagePanel(self, of_day, make.__name__)
 
     def from_files(self, files):
-        """Return the day of the files that came, with those that came before them by the button."""
-        came = {}
+        """Return the day of the files that came, with those that came before them by the button.
+
+        Each file is judged as it comes; what is in order stays, whatever is wrong with the others.
+        """
+        came, faults = {}, []
         for name, raw in files:
-            sort = sort_of(name, raw)
+            try:
+                sort = sort_of(name, raw)
+                check_alone(sort, name, raw)
+            except PlainError as error:
+                faults.append(str(error))
+                continue
             if sort in came:
                 raise PlainError(f"{name} and {came[sort][0]} are both {SORTS[sort]}. Bring one of the two.")
             came[sort] = (name, raw)
-        anew = "sheet" in came and not self._waiting  # another lift: nothing of the one before is held against it
-        self._brought = came if anew else {**self._brought, **came}
-        self._waiting = True  # what came stays until it is complete, also where one of the files is faulty
+        if self._is_of_another_lift(came):
+            self._brought = {}  # nothing of the lift before is held against it
+        self._brought = {**self._brought, **came}
+        self._waiting = self._waiting or bool(came)
         lacking = [SORTS[sort] for sort in NEEDED if sort not in self._brought]
-        if lacking:
-            read = " and ".join(f"{name} ({SORTS[sort]})" for sort, (name, _) in self._brought.items())
-            raise PlainError(f"Read: {read}. Still to come: {' and '.join(lacking)}.")
+        if lacking or faults:
+            held = " and ".join(f"{name} ({SORTS[sort]})" for sort, (name, _) in self._brought.items())
+            waits = f" Still to come: {' and '.join(lacking)}." if lacking else " Bring the mended file."
+            raise PlainError("\n".join([*faults, f"In order: {held or 'none so far'}.{waits}"]))
         found = day_from_bytes(self._brought)
         self._waiting = False
         return found
+
+    def _is_of_another_lift(self, came):
+        """Return whether a sheet came that is of another lift than the day that is shown."""
+        if "sheet" not in came or self._waiting:
+            return False
+        return sheet_from_bytes(*came["sheet"]).title != self.value.sheet.title or not self._brought
 
     def in_words(self):
         """Say what the page speaks of."""

@@ -24,7 +24,7 @@ SORTS = {"sheet": "the sheet of the lift", "riders": "the table of riders", "day
          "count": "a count minute by minute"}  # fmt: skip
 NEEDED = ("sheet", "riders", "day")
 _HEADINGS = (
-    ("riders", ("class", "share", "mean_readiness"), "riders of a tow or a belt"),
+    ("riders", ("class", "share"), "riders of a tow or a belt"),
     ("riders", ("party", "share"), "riders of a lift with carriers"),
     ("count", ("from", "minutes", "persons"), SORTS["count"]),
     ("sheet", ("quantity", "value"), "the sheet of the lift, or the rest of the day"),
@@ -72,8 +72,19 @@ def sort_of(name, raw):
         if all(column in found.columns for column in columns):
             quantities = [row.cells["quantity"] for row in found.rows] if sort == "sheet" else []
             return "day" if any(named_in(OF_A_DAY | OF_CARRIERS, each) for each in quantities) else sort
-    forms = "; ".join(f"{what}: {','.join(columns)}" for _, columns, what in _HEADINGS)
+    forms = "; ".join(f"{what}: {','.join(columns)},..." for _, columns, what in _HEADINGS)
     raise FieldFileError(f"{name}, row {found.heading}: no heading of a file of a day. Write one of: {forms}")
+
+
+def check_alone(sort, name, raw):
+    """Refuse a file that cannot be read by itself; whether it fits the other files shows when all of them are there."""
+    if sort == "sheet":
+        sheet_from_bytes(name, raw)
+    elif sort == "count":
+        counts_from_bytes(name, raw)
+    elif sort == "riders":
+        of_parties = "party" in rows_from_bytes(name, raw, (), "a table of riders").columns
+        (parties_from_bytes if of_parties else classes_from_bytes)(name, raw)
 
 
 def day_from_bytes(files):

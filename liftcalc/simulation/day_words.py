@@ -32,6 +32,44 @@ def how_far(verdict):
     return f"plus or minus {verdict.doubt}" if verdict.doubt else "too few to tell"
 
 
+def _how_far(verdict, counts):
+    """Return the same of a count; where no stop fell into it, the doubt is of those minutes and not of a day."""
+    return how_far(verdict) + ("" if counts.stopped else ", of these minutes: no stop is in it")
+
+
+def agreement_of_figures(figures):
+    """Return whether simulated and counted agree within the doubt of the count, and what that proves.
+
+    Parameters
+    ----------
+    figures : list of Figure
+        As ``four_figures`` returns them.
+
+    Returns
+    -------
+    Lines
+    """
+    found = {each.name: each for each in figures}
+    simulated, counted = found["simulated"].pph, found["counted"].pph
+    if counted is None:
+        return Lines(
+            "Nobody has counted: the simulated figure stands alone. What is true on your hill, your count says."
+        )
+    if found["counted"].around is None:
+        return Lines("So few were counted that simulated and counted cannot be held against one another.")
+    apart, widest = abs(simulated - counted), found["counted"].around
+    if apart <= widest:
+        return Lines(
+            f"Simulated and counted are {show(apart)} apart, within the doubt of the count, {show(widest)}. That is no "
+            "proof of the model. What is true on your hill, your count says."
+        )
+    return Lines(
+        f"Simulated and counted are {show(apart)} apart, more than the doubt of the count, {show(widest)}. Look at the "
+        "readiness of the riders first, then at misses, falls and stops, then at the count. Which of them it is, the "
+        "difference does not say."
+    )
+
+
 @dataclass(frozen=True)
 class Figure:
     """One of the four figures of a lift.
@@ -91,7 +129,7 @@ def four_figures(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
         return [*figures, Figure("counted", None)]
     verdict = counts.against(Capacity(found.capacity.value, "governed"))
     widest = max(verdict.plus_minus, default=None)
-    return [*figures, Figure("counted", counts.rate().value, counts.name, how_far(verdict), widest)]
+    return [*figures, Figure("counted", counts.rate().value, counts.name, _how_far(verdict, counts), widest)]
 
 
 def side_by_side(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
@@ -177,4 +215,7 @@ def day_against_sheet(line, readings, tables):
             f"The sheet says {show(time)} with the place free, and the classes {of_classes} on average: governed and "
             "simulated speak of two different mixes of riders. Time again, or mend the shares."
         )
+    governed, started = show(governing(limits_of(line, readings)).capacity.value), _pph(day.governed)
+    if governed != started:
+        told.append(f"So two figures stand here: the sheet governs at {governed}, and the day starts from {started}.")
     return Lines(*told)

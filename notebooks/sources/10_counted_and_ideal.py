@@ -3,7 +3,7 @@
 #
 # To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
 #
-# Somebody counts at the top of the Penny Rope for about an hour: 996 people an hour. The rope has room for 1,800, and the loading point lets 1,200 through. Who is wrong? Nobody. The three numbers answer three questions, and between 1,200 and 996 lies a working day: riders who are quick and riders who are slow, hands that miss, falls, and a rope that stands until somebody is up again. This page simulates such a day, says what each cause takes, and shows how far a count can be trusted.
+# Somebody counts at the top of the Penny Rope for about an hour: 996 people an hour (counted). The rope has room for 1,800 (ideal), and the loading point lets 1,200 through (governed). Who is wrong? Nobody. The three numbers answer three questions, and between 1,200 and 996 lies a working day: riders who are quick and riders who are slow, hands that miss, falls, and a rope that stands until somebody is up again. This page simulates such a day, says what each cause takes, and shows how far a count can be trusted.
 
 # %% [markdown]
 # ## Before you start
@@ -53,7 +53,7 @@ page.button()
 # - **Simulated.** What a modelled day makes of it, with its misses, falls and stops.
 # - **Counted.** Who passed the top while somebody counted.
 #
-# From 1,800 to 1,200 nothing is lost: that is another limit. What is lost begins below 1,200.
+# From the ideal 1,800 to the governed 1,200 nothing is lost: another limit is narrower. What is lost begins below 1,200.
 
 # %% folded
 four = page.picture(FourFigures)
@@ -70,19 +70,25 @@ NumberPrediction(
 )
 
 # %% [markdown]
-# Simulated and counted agree within the doubt of the count. That is no proof of the model: day and count are both invented for this page. What is true on your hill, your count says.
-#
-# Nothing in the table says *why* 996 came. A count has no causes in it. The simulated day has, because somebody put them in. What the day takes for granted:
+# Do the last two agree? And what does the day take for granted?
 
 # %% folded
-from liftcalc.simulation.day_words import day_against_sheet, losses_table
+from liftcalc.simulation.day_words import agreement_of_figures, day_against_sheet, losses_table
 
+page.show(lambda read: agreement_of_figures(four.panel.figures))
+
+# %% folded
 page.show(lambda read: day_against_sheet(read.line, read.readings, read.tables))
+
+# %% [markdown]
+# Day and count of the Penny Rope are both invented for this page. Nothing in the table says *why* so many came and no more. A count has no causes in it. The simulated day has, because somebody put them in.
 
 # %% [markdown]
 # ## Disturb one thing
 #
 # Here is the line of one lift over a few minutes, every start drawn from the readiness of the riders. Let one rider miss the grab: the hole travels up the line and arrives at the top a ride time later. Then let the rope stop for 30 s. *One start on* goes step by step; nothing moves unasked.
+#
+# The 30 s are a number of the picture, and no rule: no restart until the track is seen to be clear, on any lift.
 
 # %% folded
 page.picture(DisturbedLine)
@@ -92,7 +98,7 @@ page.picture(DisturbedLine)
 #
 # ### How a stop counts twice on a rope tow
 #
-# At 1,000 people an hour and a ride of 45.25 s there are 1,000 × 45.25 s ÷ 3,600 s = 12.6 riders on the rope on average. A stop of 35 s keeps about ten from starting. And it drops some thirteen who had started. On a platter, a belt or a chair riders stay on: there a stop costs the stop alone.
+# At 1,000 people an hour and a ride of 45.25 s there are 1,000 × 45.25 s ÷ 3,600 s = 12.6 riders on the rope on average. A stop of 35 s keeps about ten from starting. And it drops some thirteen who had started. On a platter, a T-bar, a belt or a chair riders stay on, as the model has it: there a stop costs the stop alone. A handle tow is held by hand, as a rope tow is.
 #
 # So the **completed** rides lose the stop and the ride time until the rope is full again, and the **loaded** ones lose the stop. A count at the bottom and a count at the top differ by just those who were dropped or fell.
 #
@@ -101,14 +107,14 @@ page.picture(DisturbedLine)
 # %% [markdown]
 # ## From governed to simulated, cause by cause
 #
-# The day has three classes of riders, their shares counted by rider. Each has a mean time to start with the place free, its **readiness**, and a spread around it. Misses are left out of it; a time from start to start would have them in it already. No start follows sooner than 2.0 s after the last, since the rope has 6.8 m to run. Some attempts miss, and the slot is lost. Some riders fall on the way, and half of the falls stop the rope.
+# The day has three classes of riders, their shares counted by rider. Each has a mean time to start with the place free, its **readiness**, and a spread around it. Misses are left out of it; a time from start to start would have them in it already. No start follows sooner than 2.0 s after the last, since the rope has 6.8 m to run. Some attempts miss, and the slot is lost. Some riders fall on the way. Half of the falls stop the rope; the other half are out of the track at once. With anybody in the track the lift is stopped.
 #
 # Choose a statement: then the panel opens, with your guess in its picture. *Show me* opens it without a guess.
 
 # %% folded
 day_panel = page.lift_panel(LoadingDayPanel, invented_day=Q(14, ""))
 Prediction(
-    "The rope stands for 5 % of the day. Which takes most people an hour?",
+    "The Penny Rope stands for 5 % of the day. Which takes most people an hour?",
     {
         "Quick and slow riders": "Uneven starts take little here: few are ready sooner than the rope lets them.",
         "Missed grabs": "A miss costs one slot and no more. It is the most frequent of all, and not the dearest.",
@@ -121,7 +127,7 @@ Prediction(
 )
 
 # %% [markdown]
-# Each bar takes one cause more into the day, in the order of the list. The order is fixed and said, since it matters: what a cause takes depends on what was taken before it. The small picture is one day, minute by minute: who got hold of the rope, with a gap where it stood. When you move a slider, the setting before stays as dotted outlines. Day 14 lies near the mean of many; on a single day chance can turn the order of two causes round, and *Another day, by number* shows it.
+# Each bar takes one cause more into the day, in the order of the list. The order matters, so it is fixed and said: what a cause takes depends on what was taken before it. The small picture is one day, minute by minute: who got hold of the rope, with a gap where it stood. When you move a slider, the setting before stays as dotted outlines. Day 14 of the Penny Rope lies near the mean of many; on a single day chance can turn the order of two causes round, and *Another day, by number* shows it.
 
 # %% folded
 day_panel.legend()
@@ -129,7 +135,7 @@ day_panel.legend()
 # %% [markdown]
 # **Move it and answer.**
 #
-# 1. Bring the misses to zero. How many people an hour come back: as many as misses took before?
+# 1. Bring the misses to zero. How many people an hour come back: as many as misses took before? (A moved slider draws the stops of the day anew: go by the mean of many days.)
 # 2. Put the misses back, and bring other stops and falls to zero. What is still lost?
 # 3. Let the stops be twice as long. Does what is dropped at a stop double too?
 # 4. Step through five days without moving anything else. How far are they apart?
@@ -171,9 +177,9 @@ Prediction(
 )
 
 # %% [markdown]
-# The clean minutes are below the limit by more than their doubt: misses, and quick and slow riders, would do that, and the count does not tell which. The rate by the clock is what guests get. It is the number for the board, with its plus-minus.
+# On the Penny Rope the clean minutes are below the limit by more than their doubt: misses, and quick and slow riders, would do that, and the count does not tell which. The rate by the clock is what guests get. It is the number for the board, with its plus-minus.
 #
-# **Above the limit is not impossible.** A limit holds the mean of a long time. A short count reads above it now and then. Only more than **packing** allows, the closest spacing that fits, and one rider more for the ends, cannot be. A long count above the limit, by more than its doubt, says that something is wrong: look at the loading time first, then at the places, then at the count. It does not say which.
+# **Above the limit is not impossible.** A limit holds the mean of a long time. A short count reads above it now and then. Only one thing cannot be: more than **packing** allows, the closest spacing that fits, with one rider more for the ends. A long count above the limit, by more than its doubt, says that something is wrong: look at the loading time first, then at the places, then at the count. It does not say which.
 
 # %%
 page.show(lambda read: short_counts(read.day))
@@ -195,9 +201,9 @@ page.show(lambda read: how_long_to_count(read.counts))
 
 # %% folded
 Prediction(
-    "Sixty days, all alike in what may happen on them. How far apart are the best and the worst?",
+    "Sixty days of the Penny Rope, all alike in what may happen on them. How far apart are the best and the worst?",
     {
-        "A few people an hour": "Twenty thousand attempts are many, but stops are few: some forty a day, and each costs a handful of rides.",
+        "A few people an hour": "Eight thousand attempts are many, but stops are few: some forty a day, and each costs some twenty rides.",
         "Some 90 people an hour": "Chance alone: how many stops there were, and how long they took.",
         "Some 300 people an hour": "That much would need a cause. Chance evens out over seven hours.",
     },

@@ -27,8 +27,7 @@ def test_a_slider_moves_the_mean_of_all_classes():
 
 def test_the_setting_before_a_move_stays_dotted_until_the_next():
     panel, now = LoadingDayPanel(invented_day=Q(14, "")), [0.0]
-    panel.picture._clock = lambda: now[0]
-    panel.refresh()
+    panel.picture._clock, panel.picture._moved = lambda: now[0], 0.0
     begin, words = panel.picture._outlines, "dotted: the setting before"
     now[0] = 5.0
     panel.refresh()
