@@ -322,10 +322,9 @@ def _of_safety(case, *, costs=None, **where):
         said = f"{case.line_added} is counted with {show(posts)} posts of its own, {paid:,.0f} dollars; one attendant "
         said += "for two ropes would be a rule, and none was entered"
     else:
-        said = (
-            f"{show(case.ropes_an_attendant)} ropes to an attendant save {all_its_own - paid:,.0f} dollars, by a rule "
-        )
-        said += f"as entered ({case.rule_source})"
+        ropes = f"{show(case.ropes_an_attendant)} rope{'' if case.ropes_an_attendant.magnitude == 1 else 's'}"
+        said = f"with {ropes} to an attendant the posts of {case.line_added} are counted "
+        said += f"{all_its_own - paid:,.0f} dollars lower, by a rule as entered ({case.rule_source})"
     return (
         f"Safety before throughput: {said}. Supervision suffers before throughput does; the local code and the "
         "authority decide."

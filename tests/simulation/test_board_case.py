@@ -118,7 +118,9 @@ def test_one_attendant_for_two_ropes_only_by_a_rule_with_its_source():
     assert own - fewer == pytest.approx(2 * 16 * 60)
     assert "is counted with 2 posts of its own, 1,920 dollars" in answer()
     assert "none was entered" in answer()
-    assert "2 ropes to an attendant save 1,920 dollars, by a rule as entered (invented)" in answer(**shared)
+    lower = "the posts of Twin Penny right are counted 1,920 dollars lower, by a rule as entered (invented)"
+    assert f"with 2 ropes to an attendant {lower}" in answer(**shared)
+    assert "with 1 rope to an attendant the posts" in answer(ropes_an_attendant=Q(1, ""), rule_source="invented")
     for said in (answer(), answer(**shared)):
         assert "Supervision suffers before throughput does; the local code and the authority decide." in said
 
@@ -227,9 +229,7 @@ def test_the_sheet():
     ]
     assert CASE.guideline_source == GUIDELINE_SOURCE
     assert case(("helper's wage", "Helper\u2019s Wage")) == CASE
-    ruled = case(
-        ('attendant,not read,,,,"a rule, written only with its source in this column"', "attendant,2,,,,by me")
-    )
+    ruled = case(("attendant,not read,,,,", "attendant,2,,,,by me"))
     assert (ruled.ropes_an_attendant.m_as(""), ruled.rule_source) == (2, "by me")
 
 
@@ -242,7 +242,7 @@ FAULTS = [
      "case.csv, row 7, column value: 'wide' is no number. Write digits only, such as 3.4."),
     (lambda: case(("misses,50", "misses,150")),
      "case.csv, row 14, column value: helper's misses of 150 is not believed: 0 to 100 is the range."),
-    (lambda: case(("attendant,not read,,,,\"a rule, written only with its source in this column\"", "attendant,2,,,,")),
+    (lambda: case(("attendant,not read", "attendant,2")),
      "case.csv, row 15, column note: ropes an attendant stands only with its source. Write in the note who says so."),
     (lambda: case(("busiest crowd", "crowd")),
      "case.csv, row 5, column quantity: crowd came before, in row 4. Keep one of the two."),
@@ -255,6 +255,11 @@ FAULTS = [
     (lambda: case(("least,35", "least,95")),
      "case.csv: guideline least is 95 persons/ha, and guideline most only 75 persons/ha. Write the lower one as "
      "guideline least.", FieldFileError),
+    (lambda: case(("crowd,70", "crowd,200")),
+     "case.csv: busiest crowd is 100, and crowd 200. The busiest day has at least as many. Write 200 or more as "
+     "busiest crowd.", FieldFileError),
+    (lambda: case(("Twin Penny right", "penny rope")),
+     "case.csv: line added is line today, 'penny rope'. Name the second one as line added.", FieldFileError),
     (lambda: board_choices(CASE, costs={"Penny Rope": COSTS["Penny Rope"]}),
      "board_choices: there are no costs of 'Twin Penny right'. Add a row of it to the table of costs.", PlainError),
 ]  # fmt: skip
