@@ -27,6 +27,10 @@ from liftcalc.units import PlainError, Q
 
 __all__ = ["BoardCase", "BoardChoice", "board_choices", "board_model_answer", "board_table", "read_board_case"]
 HEAVIER = 1.1  # how much heavier riders may be than was assumed: ten per cent is a common doubt
+SHORT_WAIT = Q(30.0, "s")  # assumed: for less than so much waiting nobody would pay; the verdict says so
+NO_CUT = 1.0  # s: a wait that changes by less is the same
+NOTHING = 0.5  # dollars a season: less is nothing
+_DECIDING = "whoever answers for the slope and the authority"
 
 
 @dataclass(frozen=True)
@@ -93,7 +97,7 @@ class BoardChoice:
 
     @property
     def over_from(self):
-        """Smallest crowd that brings more riders a hectare than the guideline; None where twice the crowd does not."""
+        """Smallest crowd that brings more riders a hectare than the guideline; None where none that was tried does."""
         case = self.case
         most = slope_capacity(case.guideline_most, case.slope_area, case.descent_time).m_as("pph")
         over = np.flatnonzero(self.riders > most * (1 + 1e-9))
@@ -204,7 +208,14 @@ def _seconds(wait):
 
 
 def _dense(density):
-    return f"{density.m_as('person/hectare'):.0f}"
+    """Return riders a hectare in words: with a digit more where a whole number would say nothing."""
+    riders = density.m_as("person/hectare")
+    return f"{riders:.0f}" if riders >= 9.95 else f"{riders:.1f}" if riders >= 0.05 else "fewer than 0.1"
+
+
+def _named(density):
+    """Return riders a hectare as a guideline names them."""
+    return f"{density.m_as('person/hectare'):g}"
 
 
 def _dollars(choice):
@@ -239,7 +250,7 @@ def board_table(case, **where):
     """
     choices, busiest = board_choices(case, **where), case.busiest_crowd
     crowd, many = _crowd(case.crowd), _crowd(busiest)
-    guideline = f"{case.guideline_for}: {_dense(case.guideline_least)} to {_dense(case.guideline_most)}"
+    guideline = f"{case.guideline_for}: {_named(case.guideline_least)} to {_named(case.guideline_most)}"
     rows = {
         "people an hour": lambda choice: str(choice.carried),
         "single days differ by": lambda choice: show(choice.spread),
@@ -273,27 +284,84 @@ def board_model_answer(case, **where):
         What each choice gives and takes, what is not known, what the answer hangs on, and a verdict with its condition.
     """
     today, helper, twin = choices = board_choices(case, **where)
-    cuts = [(today.wait() - each.wait()).m_as("s") for each in (helper, twin)]
-    money = 100 * helper.a_season.magnitude / twin.a_season.magnitude
-    effect = f" for {100 * cuts[0] / cuts[1]:.0f} % of its effect" if cuts[1] > 0.5 else ""
-    added, source = case.line_added, case.guideline_source
     return [
         f"Today {case.line_today} carries {today.carried}: {_crowd(case.crowd)} waits {_seconds(today.wait())} for "
         f"each ride, and {_dense(today.density())} riders are on each hectare of slope.",
-        f"A helper at the loading point takes {cuts[0]:.0f} s off that wait for {_dollars(helper)} dollars a season, "
-        f"{_of_a_ride(helper)}: {money:.0f} % of the money of {added}{effect}. {helper.governs.capitalize()} governs "
-        f"then: at most {show(helper.governed.value)}.",
-        f"{added} beside it takes {cuts[1]:.0f} s off, down to {_seconds(twin.wait())}, for {_dollars(twin)} dollars a "
-        f"season, {_of_a_ride(twin)}.",
-        f"Neither answer is free: whoever waits less skis more, {_dense(helper.density())} riders a hectare with the "
-        f"helper and {_dense(twin.density())} with {added}, where {_dense(today.density())} ski today.",
-        f"The guideline for a {case.guideline_for} slope is {_dense(case.guideline_least)} to "
-        f"{_dense(case.guideline_most)} riders a hectare ({source}): the planners' figure, and no law.",
+        _of_the_helper(case, today, helper, twin),
+        _of_the_added(case, today, twin),
+        _of_the_slope(case, today, helper, twin, **where),
+        f"The guideline for a {case.guideline_for} slope is {_named(case.guideline_least)} to "
+        f"{_named(case.guideline_most)} riders a hectare ({case.guideline_source}): the planners' figure, and no law.",
         _of_safety(case, **where),
         _not_known(case, today, **where),
         _hangs_on(case, choices),
         _verdict(case, today, helper, twin),
     ]
+
+
+def _cut(today, choice):
+    """Return what a choice takes off the wait [s]."""
+    return (today.wait() - choice.wait()).m_as("s")
+
+
+def _no_cut(cut, choice):
+    """Return what is said of a choice that takes nothing off the wait."""
+    makes = f"makes the wait {-cut:.0f} s longer" if cut <= -NO_CUT else "takes nothing off the wait"
+    return f"{makes}, and costs {_dollars(choice)} dollars."
+
+
+def _price(choice):
+    """Return what a season and an extra ride cost, in words."""
+    if choice.a_season.magnitude < NOTHING:
+        return "for nothing"
+    return f"for {_dollars(choice)} dollars a season, {_of_a_ride(choice)}"
+
+
+def _of_the_helper(case, today, helper, twin):
+    """Return what the helper gives and takes, beside what the added line does."""
+    cut, most = _cut(today, helper), _cut(today, twin)
+    if cut < NO_CUT:
+        return f"A helper as entered {_no_cut(cut, helper)}"
+    parts = ""
+    if min(helper.a_season, twin.a_season).magnitude >= NOTHING and most >= NO_CUT:
+        money = 100 * (helper.a_season / twin.a_season).m_as("")
+        parts = f": {money:.0f} % of the money of {case.line_added} for {100 * cut / most:.0f} % of its effect"
+    return (
+        f"A helper at the loading point takes {cut:.0f} s off that wait {_price(helper)}{parts}. "
+        f"{helper.governs.capitalize()} governs then: at most {show(helper.governed.value)}."
+    )
+
+
+def _of_the_added(case, today, twin):
+    cut = _cut(today, twin)
+    if cut < NO_CUT:
+        return f"{case.line_added} beside it {_no_cut(cut, twin)}"
+    return f"{case.line_added} beside it takes {cut:.0f} s off, down to {_seconds(twin.wait())}, {_price(twin)}."
+
+
+def _of_the_slope(case, today, helper, twin, *, hill=None, **where):
+    """Return what comes down the slope: more riders, unless the added line is the slower one and the crowd small."""
+    hill = _of_the_demo()[0] if hill is None else hill
+    (line, _), (added, _) = hill.line(case.line_today), hill.line(case.line_added)
+    fewer = twin.an_extra_ride is None and added.ride_time > line.ride_time
+    dense = [_dense(each.density()) for each in (helper, twin, today)]
+    said = []
+    if _sparse(case, today, helper, twin):
+        said += [f"The slope is no matter here: fewer than {_named(case.guideline_least)} riders a hectare."]
+    if fewer:
+        why = "at so small a crowd less waiting and a longer ride cancel out"
+        said += [f"{case.line_added} is the slower rope: {why}."]
+    if not said:
+        return (
+            f"Neither answer is free: whoever waits less skis more, {dense[0]} riders a hectare with the helper and "
+            f"{dense[1]} with {case.line_added}, where {dense[2]} ski today."
+        )
+    return f"{' '.join(said)} With the helper {dense[0]} ski to a hectare, with {case.line_added} {dense[1]}, today {dense[2]}."
+
+
+def _sparse(case, *choices):
+    """Return whether riders are fewer than the guideline's least, whatever is chosen."""
+    return all(each.density() < case.guideline_least for each in choices)
 
 
 def _crowd(people):
@@ -304,9 +372,9 @@ def _hangs_on(case, choices):
     """Return what the answer hangs on: the crowd, and from which on the guideline is passed."""
     *most, last = (f"{each.wait(case.busiest_crowd).m_as('s'):.0f}" for each in choices)
     over, dense = choices[-1].over_from, _dense(choices[-1].density(case.busiest_crowd))
-    begins = (
-        "the guideline is not passed there" if over is None else f"the guideline is passed there from {show(over)} on"
-    )
+    begins = f"the guideline is not passed up to {_crowd(Q(choices[-1].riders.size, 'person'))}, the largest tried"
+    if over is not None:
+        begins = f"the guideline is passed there from {show(over)} on"
     return (
         f"The answer hangs on the crowd: {_crowd(case.busiest_crowd)} waits {', '.join(most)} and {last} s, and with "
         f"{case.line_added} skis {dense} to a hectare; {begins}."
@@ -353,28 +421,65 @@ def _not_known(case, today, *, hill=None, tables=None, **where):
 
 
 def _verdict(case, today, helper, twin):
-    """Return the verdict with its condition: which of the choices the slope has room for."""
-    most, less = case.guideline_most, _seconds(today.wait() - helper.wait())
-    dense = f"{_dense(twin.density())} riders a hectare"
-    grows = f"the slope grows from {_hectares(case.slope_area)}"
-    deciding = "whoever answers for the slope and the authority"
-    if twin.an_extra_ride is None:
-        return f"Verdict: leave it as it is, as long as the crowd stays at {show(case.crowd)}: hardly anybody waits."
-    if helper.density() > most:
-        return (
-            f"Verdict: the slope first. Even the helper brings {_dense(helper.density())} riders a hectare: neither, "
-            f"unless {grows} to {_hectares(helper.area_wanted)}, or {deciding} accept it."
-        )
-    if twin.density() > most:
-        return (
-            f"Verdict: the helper now, if {less} less are worth {_dollars(helper)} dollars; {case.line_added} only if "
-            f"{grows} to {_hectares(twin.area_wanted)}, or if {deciding} accept {dense}."
-        )
-    return (
-        f"Verdict: {case.line_added}, if {_seconds(helper.wait() - twin.wait())} less than with the helper are worth "
-        f"{_dollars(twin)} dollars, and {deciding} agree to {dense}; else the helper."
-    )
+    """Return the verdict with its condition: which choices the wait asks for, and which the slope has room for."""
+    cut, most = _cut(today, helper), case.guideline_most
+    helps, leave = cut >= NO_CUT, "leave it as it is"
+    worth = _if_worth(cut, helper.a_season, "who costs nothing")
+    first = f"Already today it has {_dense(today.density())} riders a hectare: " if today.density() > most else ""
+    if not first and today.wait() < SHORT_WAIT:
+        said = f"{leave}, as long as {_crowd(case.crowd)} waits {_seconds(today.wait())} (assumed: below "
+        said += f"{_seconds(SHORT_WAIT)} of waiting nobody would pay for less); "
+        cost = "" if helper.a_season.magnitude < NOTHING else f", {_of_a_ride(helper)}"
+        return f"Verdict: {said}{f'else the helper, {worth}{cost}' if helps else 'no helper'}."
+    if helps and helper.density() > most:
+        dense = _dense(helper.density())
+        grows = f"grows from {_hectares(case.slope_area)} to {_at_least(helper.area_wanted)}, or {_DECIDING} accept"
+        said = f"{first}neither, unless it {grows} {dense}"
+        if not first:
+            said = f"Even the helper brings {dense} riders a hectare: neither, unless the slope {grows} it"
+        return f"Verdict: the slope first. {said}; then the helper, {worth}; else {leave}."
+    begins = f"the slope first. {first}" if first else ""
+    return f"Verdict: {begins}{_of_both(case, today, helper, twin, worth if helps else None)}; else {leave}."
+
+
+def _of_both(case, today, helper, twin, worth):
+    """Return the verdict where the slope has room for the helper; ``worth`` is its condition, None if it is no help."""
+    dense, added = f"{_dense(twin.density())} riders a hectare", case.line_added
+    before = today if worth is None else helper
+    more = (before.wait() - twin.wait()).m_as("s")
+    if more < NO_CUT:
+        return f"no helper, and no {added}" if worth is None else f"the helper, {worth}; {added} takes no more off"
+    if twin.density() > case.guideline_most:
+        now = "no helper" if worth is None else f"the helper now, {worth}"
+        grows = f"the slope grows from {_hectares(case.slope_area)} to {_at_least(twin.area_wanted)}"
+        return f"{now}; {added} only if {grows}, or if {_DECIDING} accept {dense}"
+    agree = f"{_DECIDING} agree" + ("" if _sparse(case, today, helper, twin) else f" to {dense}")
+    if worth is None:
+        paid = _if_worth(more, twin.a_season, "which costs nothing")
+        return f"no helper; {added}, {_joined(paid, agree)}"
+    paid = _if_worth(more, twin.a_season - helper.a_season, "which costs no more than the helper", helper=True)
+    return f"{added}, {_joined(paid, agree)}; else the helper, {worth}"
+
+
+def _if_worth(less, dollars, gift, *, helper=False):
+    """Return the condition of a choice: what so much less waiting is to be worth, more than with the helper or alone."""
+    if dollars.magnitude < NOTHING:
+        return gift
+    than, more = (" than with the helper", " more") if helper else ("", "")
+    are = "is" if f"{less:.0f}" == "1" else "are"
+    return f"if {less:.0f} s less{than} {are} worth {dollars.magnitude:,.0f} dollars{more}"
+
+
+def _joined(paid, agree):
+    return f"{paid}, and {agree}" if paid.startswith("if") else f"{paid}, if {agree}"
 
 
 def _hectares(area):
-    return f"{area.m_as('hectare'):.2f} ha"
+    """Return an area as it was entered, with two places at least."""
+    number = area.m_as("hectare")
+    return f"{number:.2f} ha" if abs(number - round(number, 2)) < 1e-9 else f"{number:g} ha"
+
+
+def _at_least(area):
+    """Return an area that is wanted, rounded up."""
+    return f"{math.ceil(100 * area.m_as('hectare') - 1e-9) / 100:.2f} ha"

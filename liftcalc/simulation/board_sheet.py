@@ -165,8 +165,8 @@ def _check_together(name, found):
     crowd, busiest = (f"{found[each].m_as('person'):,.0f}" for each in ("crowd", "busiest_crowd"))
     if found["crowd"] > found["busiest_crowd"]:
         raise FieldFileError(
-            f"{name}: busiest crowd is {busiest}, and crowd {crowd}. The busiest day has at least as many. Write {crowd} "
-            "or more as busiest crowd."
+            f"{name}: busiest crowd is {busiest}, and crowd {crowd}. The busiest day has at least as many. Write "
+            f"{crowd} or more as busiest crowd."
         )
     if found["guideline_least"] > found["guideline_most"]:
         raise FieldFileError(
