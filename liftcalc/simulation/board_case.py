@@ -11,12 +11,14 @@ from dataclasses import dataclass, replace
 import numpy as np
 from pint import Quantity
 
+from liftcalc.formulas.cost import energy_cost_of_a_ride
 from liftcalc.formulas.slope_crowding import slope_capacity, slope_density
 from liftcalc.levels import Capacity
 from liftcalc.lifts.cost_of_lift import cost_sheet, read_costs, yearly_cost
 from liftcalc.lifts.demo_hill import DATA, demo_hill
 from liftcalc.lifts.governing import governing
-from liftcalc.lifts.limits_of_line import limits_of
+from liftcalc.lifts.limits_of_line import limits_of, ride_energy
+from liftcalc.lifts.readings import known_values
 from liftcalc.quantity_text import show
 from liftcalc.simulation.board_sheet import BoardCase, read_board_case
 from liftcalc.simulation.day_tables import read_day
@@ -204,13 +206,19 @@ def _choice(case, name, lines, today=None):
 
 
 def _seconds(wait):
-    return f"{wait.m_as('s'):.0f} s"
+    return f"{wait.m_as('s'):,.0f} s"
 
 
 def _dense(density):
     """Return riders a hectare in words: with a digit more where a whole number would say nothing."""
     riders = density.m_as("person/hectare")
-    return f"{riders:.0f}" if riders >= 9.95 else f"{riders:.1f}" if riders >= 0.05 else "fewer than 0.1"
+    return f"{riders:,.0f}" if riders >= 9.95 else f"{riders:.1f}" if riders >= 0.05 else "fewer than 0.1"
+
+
+def _too_dense(density, most):
+    """Return riders a hectare that are more than a guideline's most, with a digit more where rounding hides it."""
+    riders = density.m_as("person/hectare")
+    return f"{riders:.1f}" if round(riders) <= most.m_as("person/hectare") < riders else _dense(density)
 
 
 def _named(density):
@@ -288,11 +296,12 @@ def board_model_answer(case, **where):
         f"Today {case.line_today} carries {today.carried}: {_crowd(case.crowd)} waits {_seconds(today.wait())} for "
         f"each ride, and {_dense(today.density())} riders are on each hectare of slope.",
         _of_the_helper(case, today, helper, twin),
-        _of_the_added(case, today, twin),
+        " ".join([_of_the_added(case, today, twin), *_left_out(case, today, helper, **where)]),
         _of_the_slope(case, today, helper, twin, **where),
         f"The guideline for a {case.guideline_for} slope is {_named(case.guideline_least)} to "
         f"{_named(case.guideline_most)} riders a hectare ({case.guideline_source}): the planners' figure, and no law.",
         _of_safety(case, **where),
+        _of_where_a_helper_stands(case, **where),
         _not_known(case, today, **where),
         _hangs_on(case, choices),
         _verdict(case, today, helper, twin),
@@ -339,6 +348,33 @@ def _of_the_added(case, today, twin):
     return f"{case.line_added} beside it takes {cut:.0f} s off, down to {_seconds(twin.wait())}, {_price(twin)}."
 
 
+def _left_out(case, today, helper, *, hill=None, costs=None, **where):
+    """Return what the helper is not counted with, where there is a helper to speak of."""
+    demo = _of_the_demo()
+    (line, readings), costs = (hill or demo[0]).line(case.line_today), demo[1] if costs is None else costs
+    if _cut(today, helper) < NO_CUT or helper.an_extra_ride is None:
+        return []
+    values = known_values(line, readings)
+    energy, part, dollars = ride_energy(line.kind, values), values.get("efficiency"), "not read"
+    if energy is not None and part is not None:
+        a_ride = energy_cost_of_a_ride(energy, part, costs[case.line_today]["energy_price"])
+        dollars = f"{(a_ride * helper.extra_rides).m_as('dollar/season'):,.0f} dollars"
+    return [
+        f"The helper is counted at the wage alone; the energy of {helper.extra_rides.magnitude:,.0f} more rides "
+        f"({dollars}) and a higher peak are left out."
+    ]
+
+
+def _of_where_a_helper_stands(case, *, costs=None, **where):
+    """Return the caution for whoever helps at a loading point of any kind of lift."""
+    posts = (_of_the_demo()[1] if costs is None else costs)[case.line_today]["posts"]
+    return (
+        f"The helper comes on top of the {show(posts)} post{'' if posts.magnitude == 1 else 's'} of {case.line_today}: "
+        "a helper stands where the rules of the lift put one, with hands and clothes clear of moving rope, belt and "
+        "drive and a stop in reach, and is no attendant unless trained and named as one."
+    )
+
+
 def _of_the_slope(case, today, helper, twin, *, hill=None, **where):
     """Return what comes down the slope: more riders, unless the added line is the slower one and the crowd small."""
     hill = _of_the_demo()[0] if hill is None else hill
@@ -356,7 +392,8 @@ def _of_the_slope(case, today, helper, twin, *, hill=None, **where):
             f"Neither answer is free: whoever waits less skis more, {dense[0]} riders a hectare with the helper and "
             f"{dense[1]} with {case.line_added}, where {dense[2]} ski today."
         )
-    return f"{' '.join(said)} With the helper {dense[0]} ski to a hectare, with {case.line_added} {dense[1]}, today {dense[2]}."
+    said += [f"With the helper {dense[0]} ski to a hectare, with {case.line_added} {dense[1]}, today {dense[2]}."]
+    return " ".join(said)
 
 
 def _sparse(case, *choices):
@@ -370,7 +407,7 @@ def _crowd(people):
 
 def _hangs_on(case, choices):
     """Return what the answer hangs on: the crowd, and from which on the guideline is passed."""
-    *most, last = (f"{each.wait(case.busiest_crowd).m_as('s'):.0f}" for each in choices)
+    *most, last = (f"{each.wait(case.busiest_crowd).m_as('s'):,.0f}" for each in choices)
     over, dense = choices[-1].over_from, _dense(choices[-1].density(case.busiest_crowd))
     begins = f"the guideline is not passed up to {_crowd(Q(choices[-1].riders.size, 'person'))}, the largest tried"
     if over is not None:
@@ -425,44 +462,51 @@ def _verdict(case, today, helper, twin):
     cut, most = _cut(today, helper), case.guideline_most
     helps, leave = cut >= NO_CUT, "leave it as it is"
     worth = _if_worth(cut, helper.a_season, "who costs nothing")
-    first = f"Already today it has {_dense(today.density())} riders a hectare: " if today.density() > most else ""
+    first = f"Already today it has {_too_dense(today.density(), most)} riders a hectare: "
+    first = first if today.density() > most else ""
     if not first and today.wait() < SHORT_WAIT:
         said = f"{leave}, as long as {_crowd(case.crowd)} waits {_seconds(today.wait())} (assumed: below "
         said += f"{_seconds(SHORT_WAIT)} of waiting nobody would pay for less); "
         cost = "" if helper.a_season.magnitude < NOTHING else f", {_of_a_ride(helper)}"
+        if helper.density() > most:
+            cost += f", and {_DECIDING} accept {_too_dense(helper.density(), most)} riders a hectare"
         return f"Verdict: {said}{f'else the helper, {worth}{cost}' if helps else 'no helper'}."
     if helps and helper.density() > most:
-        dense = _dense(helper.density())
+        dense = _too_dense(helper.density(), most)
         grows = f"grows from {_hectares(case.slope_area)} to {_at_least(helper.area_wanted)}, or {_DECIDING} accept"
         said = f"{first}neither, unless it {grows} {dense}"
         if not first:
             said = f"Even the helper brings {dense} riders a hectare: neither, unless the slope {grows} it"
         return f"Verdict: the slope first. {said}; then the helper, {worth}; else {leave}."
     begins = f"the slope first. {first}" if first else ""
-    return f"Verdict: {begins}{_of_both(case, today, helper, twin, worth if helps else None)}; else {leave}."
+    return f"Verdict: {begins}{_of_both(case, today, helper, twin, worth if helps else None)} {leave}."
 
 
 def _of_both(case, today, helper, twin, worth):
-    """Return the verdict where the slope has room for the helper; ``worth`` is its condition, None if it is no help."""
-    dense, added = f"{_dense(twin.density())} riders a hectare", case.line_added
+    """Return the verdict up to its last word where the slope has room for the helper.
+
+    ``worth`` is the condition of the helper, None where it is no help.
+    """
+    dense, added = f"{_too_dense(twin.density(), case.guideline_most)} riders a hectare", case.line_added
     before = today if worth is None else helper
     more = (before.wait() - twin.wait()).m_as("s")
     if more < NO_CUT:
-        return f"no helper, and no {added}" if worth is None else f"the helper, {worth}; {added} takes no more off"
+        none = f"no helper, and no {added}:"
+        return none if worth is None else f"the helper, {worth}; {added} takes no more off; else"
     if twin.density() > case.guideline_most:
         now = "no helper" if worth is None else f"the helper now, {worth}"
         grows = f"the slope grows from {_hectares(case.slope_area)} to {_at_least(twin.area_wanted)}"
-        return f"{now}; {added} only if {grows}, or if {_DECIDING} accept {dense}"
+        return f"{now}; {added} only if {grows}, or if {_DECIDING} accept {dense}; else"
     agree = f"{_DECIDING} agree" + ("" if _sparse(case, today, helper, twin) else f" to {dense}")
     if worth is None:
         paid = _if_worth(more, twin.a_season, "which costs nothing")
-        return f"no helper; {added}, {_joined(paid, agree)}"
+        return f"no helper; {added}, {_joined(paid, agree)}; else"
     paid = _if_worth(more, twin.a_season - helper.a_season, "which costs no more than the helper", helper=True)
-    return f"{added}, {_joined(paid, agree)}; else the helper, {worth}"
+    return f"{added}, {_joined(paid, agree)}; else the helper, {worth}; else"
 
 
 def _if_worth(less, dollars, gift, *, helper=False):
-    """Return the condition of a choice: what so much less waiting is to be worth, more than with the helper or alone."""
+    """Return the condition of a choice: what so much less waiting is to be worth, alone or beyond the helper."""
     if dollars.magnitude < NOTHING:
         return gift
     than, more = (" than with the helper", " more") if helper else ("", "")
