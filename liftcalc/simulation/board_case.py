@@ -21,6 +21,20 @@ from liftcalc.lifts.limits_of_line import limits_of, ride_energy
 from liftcalc.lifts.readings import known_values
 from liftcalc.quantity_text import show
 from liftcalc.simulation.board_sheet import BoardCase, read_board_case
+from liftcalc.simulation.board_verdict import (
+    NO_CUT,
+    crowd_of,
+    cut_of,
+    dense_of,
+    dollars_of,
+    is_sparse,
+    named,
+    of_a_ride,
+    of_the_added,
+    of_the_helper,
+    seconds,
+    verdict,
+)
 from liftcalc.simulation.day_tables import read_day
 from liftcalc.simulation.day_words import SEED
 from liftcalc.simulation.side_by_side import simulated_rates, wait_in_crowd
@@ -29,10 +43,6 @@ from liftcalc.units import PlainError, Q
 
 __all__ = ["BoardCase", "BoardChoice", "board_choices", "board_model_answer", "board_table", "read_board_case"]
 HEAVIER = 1.1  # how much heavier riders may be than was assumed: ten per cent is a common doubt
-SHORT_WAIT = Q(30.0, "s")  # assumed: for less than so much waiting nobody would pay; the verdict says so
-NO_CUT = 1.0  # s: a wait that changes by less is the same
-NOTHING = 0.5  # dollars a season: less is nothing
-_DECIDING = "whoever answers for the slope and the authority"
 
 
 @dataclass(frozen=True)
@@ -205,41 +215,10 @@ def _choice(case, name, lines, today=None):
     return replace(choice, extra_rides=((choice.rides() - today.rides()) * case.busy_hours).to("person/season"))
 
 
-def _seconds(wait):
-    return f"{wait.m_as('s'):,.0f} s"
-
-
-def _dense(density):
-    """Return riders a hectare in words: with a digit more where a whole number would say nothing."""
-    riders = density.m_as("person/hectare")
-    return f"{riders:,.0f}" if riders >= 9.95 else f"{riders:.1f}" if riders >= 0.05 else "fewer than 0.1"
-
-
-def _too_dense(density, most):
-    """Return riders a hectare that are more than a guideline's most, with a digit more where rounding hides it."""
-    riders = density.m_as("person/hectare")
-    return f"{riders:.1f}" if round(riders) <= most.m_as("person/hectare") < riders else _dense(density)
-
-
-def _named(density):
-    """Return riders a hectare as a guideline names them."""
-    return f"{density.m_as('person/hectare'):g}"
-
-
-def _dollars(choice):
-    return f"{choice.a_season.m_as('dollar/season'):,.0f}"
-
-
-def _of_a_ride(choice):
-    """Return the cost of an extra ride in words."""
-    cost = choice.an_extra_ride
-    return "no extra ride" if cost is None else show(cost, "dollar/person").replace("a ride", "an extra ride")
-
-
 def _against_the_guideline(choice):
     density, case = choice.density(), choice.case
     over, below = density - case.guideline_most, case.guideline_least - density
-    return f"{_dense(over)} above" if over > 0 else f"{_dense(below)} below" if below > 0 else "within"
+    return f"{dense_of(over)} above" if over > 0 else f"{dense_of(below)} below" if below > 0 else "within"
 
 
 def board_table(case, **where):
@@ -257,22 +236,22 @@ def board_table(case, **where):
     Table
     """
     choices, busiest = board_choices(case, **where), case.busiest_crowd
-    crowd, many = _crowd(case.crowd), _crowd(busiest)
-    guideline = f"{case.guideline_for}: {_named(case.guideline_least)} to {_named(case.guideline_most)}"
+    crowd, many = crowd_of(case.crowd), crowd_of(busiest)
+    guideline = f"{case.guideline_for}: {named(case.guideline_least)} to {named(case.guideline_most)}"
     rows = {
         "people an hour": lambda choice: str(choice.carried),
         "single days differ by": lambda choice: show(choice.spread),
         "at most": lambda choice: str(choice.governed),
         "what governs": lambda choice: choice.governs,
         f"{crowd} rides": lambda choice: show(choice.rides()),
-        f"{crowd} waits": lambda choice: _seconds(choice.wait()),
-        "riders a hectare": lambda choice: _dense(choice.density()),
+        f"{crowd} waits": lambda choice: seconds(choice.wait()),
+        "riders a hectare": lambda choice: dense_of(choice.density()),
         f"guideline, {guideline}": _against_the_guideline,
-        f"{many} waits": lambda choice: _seconds(choice.wait(busiest)),
-        f"riders a hectare with {many}": lambda choice: _dense(choice.density(busiest)),
+        f"{many} waits": lambda choice: seconds(choice.wait(busiest)),
+        f"riders a hectare with {many}": lambda choice: dense_of(choice.density(busiest)),
         "extra rides a season": lambda choice: f"{choice.extra_rides.magnitude:,.0f}",
-        "extra dollars a season": _dollars,
-        "an extra ride costs": lambda choice: _of_a_ride(choice).removesuffix(" an extra ride"),
+        "extra dollars a season": dollars_of,
+        "an extra ride costs": lambda choice: of_a_ride(choice).removesuffix(" an extra ride"),
     }
     cells = [(heading, *(cell(choice) for choice in choices)) for heading, cell in rows.items()]
     return Table(f"{case.line_added} before the board", ("choice", *(choice.name for choice in choices)), cells)
@@ -293,66 +272,26 @@ def board_model_answer(case, **where):
     """
     today, helper, twin = choices = board_choices(case, **where)
     return [
-        f"Today {case.line_today} carries {today.carried}: {_crowd(case.crowd)} waits {_seconds(today.wait())} for "
-        f"each ride, and {_dense(today.density())} riders are on each hectare of slope.",
-        _of_the_helper(case, today, helper, twin),
-        " ".join([_of_the_added(case, today, twin), *_left_out(case, today, helper, **where)]),
+        f"Today {case.line_today} carries {today.carried}: {crowd_of(case.crowd)} waits {seconds(today.wait())} for "
+        f"each ride, and {dense_of(today.density())} riders are on each hectare of slope.",
+        of_the_helper(case, today, helper, twin),
+        " ".join([of_the_added(case, today, twin), *_left_out(case, today, helper, **where)]),
         _of_the_slope(case, today, helper, twin, **where),
-        f"The guideline for a {case.guideline_for} slope is {_named(case.guideline_least)} to "
-        f"{_named(case.guideline_most)} riders a hectare ({case.guideline_source}): the planners' figure, and no law.",
+        f"The guideline for a {case.guideline_for} slope is {named(case.guideline_least)} to "
+        f"{named(case.guideline_most)} riders a hectare ({case.guideline_source}): the planners' figure, and no law.",
         _of_safety(case, **where),
         _of_where_a_helper_stands(case, **where),
         _not_known(case, today, **where),
         _hangs_on(case, choices),
-        _verdict(case, today, helper, twin),
+        verdict(case, today, helper, twin),
     ]
-
-
-def _cut(today, choice):
-    """Return what a choice takes off the wait [s]."""
-    return (today.wait() - choice.wait()).m_as("s")
-
-
-def _no_cut(cut, choice):
-    """Return what is said of a choice that takes nothing off the wait."""
-    makes = f"makes the wait {-cut:.0f} s longer" if cut <= -NO_CUT else "takes nothing off the wait"
-    return f"{makes}, and costs {_dollars(choice)} dollars."
-
-
-def _price(choice):
-    """Return what a season and an extra ride cost, in words."""
-    if choice.a_season.magnitude < NOTHING:
-        return "for nothing"
-    return f"for {_dollars(choice)} dollars a season, {_of_a_ride(choice)}"
-
-
-def _of_the_helper(case, today, helper, twin):
-    """Return what the helper gives and takes, beside what the added line does."""
-    cut, most = _cut(today, helper), _cut(today, twin)
-    if cut < NO_CUT:
-        return f"A helper as entered {_no_cut(cut, helper)}"
-    parts = ""
-    if min(helper.a_season, twin.a_season).magnitude >= NOTHING and most >= NO_CUT:
-        money = 100 * (helper.a_season / twin.a_season).m_as("")
-        parts = f": {money:.0f} % of the money of {case.line_added} for {100 * cut / most:.0f} % of its effect"
-    return (
-        f"A helper at the loading point takes {cut:.0f} s off that wait {_price(helper)}{parts}. "
-        f"{helper.governs.capitalize()} governs then: at most {show(helper.governed.value)}."
-    )
-
-
-def _of_the_added(case, today, twin):
-    cut = _cut(today, twin)
-    if cut < NO_CUT:
-        return f"{case.line_added} beside it {_no_cut(cut, twin)}"
-    return f"{case.line_added} beside it takes {cut:.0f} s off, down to {_seconds(twin.wait())}, {_price(twin)}."
 
 
 def _left_out(case, today, helper, *, hill=None, costs=None, **where):
     """Return what the helper is not counted with, where there is a helper to speak of."""
     demo = _of_the_demo()
     (line, readings), costs = (hill or demo[0]).line(case.line_today), demo[1] if costs is None else costs
-    if _cut(today, helper) < NO_CUT or helper.an_extra_ride is None:
+    if cut_of(today, helper) < NO_CUT or helper.an_extra_ride is None:
         return []
     values = known_values(line, readings)
     energy, part, dollars = ride_energy(line.kind, values), values.get("efficiency"), "not read"
@@ -380,10 +319,10 @@ def _of_the_slope(case, today, helper, twin, *, hill=None, **where):
     hill = _of_the_demo()[0] if hill is None else hill
     (line, _), (added, _) = hill.line(case.line_today), hill.line(case.line_added)
     fewer = twin.an_extra_ride is None and added.ride_time > line.ride_time
-    dense = [_dense(each.density()) for each in (helper, twin, today)]
+    dense = [dense_of(each.density()) for each in (helper, twin, today)]
     said = []
-    if _sparse(case, today, helper, twin):
-        said += [f"The slope is no matter here: fewer than {_named(case.guideline_least)} riders a hectare."]
+    if is_sparse(case, today, helper, twin):
+        said += [f"The slope is no matter here: fewer than {named(case.guideline_least)} riders a hectare."]
     if fewer:
         why = "at so small a crowd less waiting and a longer ride cancel out"
         said += [f"{case.line_added} is the slower rope: {why}."]
@@ -396,24 +335,15 @@ def _of_the_slope(case, today, helper, twin, *, hill=None, **where):
     return " ".join(said)
 
 
-def _sparse(case, *choices):
-    """Return whether riders are fewer than the guideline's least, whatever is chosen."""
-    return all(each.density() < case.guideline_least for each in choices)
-
-
-def _crowd(people):
-    return f"a crowd of {people.m_as('person'):.0f}"
-
-
 def _hangs_on(case, choices):
     """Return what the answer hangs on: the crowd, and from which on the guideline is passed."""
     *most, last = (f"{each.wait(case.busiest_crowd).m_as('s'):,.0f}" for each in choices)
-    over, dense = choices[-1].over_from, _dense(choices[-1].density(case.busiest_crowd))
-    begins = f"the guideline is not passed up to {_crowd(Q(choices[-1].riders.size, 'person'))}, the largest tried"
+    over, dense = choices[-1].over_from, dense_of(choices[-1].density(case.busiest_crowd))
+    begins = f"the guideline is not passed up to {crowd_of(Q(choices[-1].riders.size, 'person'))}, the largest tried"
     if over is not None:
         begins = f"the guideline is passed there from {show(over)} on"
     return (
-        f"The answer hangs on the crowd: {_crowd(case.busiest_crowd)} waits {', '.join(most)} and {last} s, and with "
+        f"The answer hangs on the crowd: {crowd_of(case.busiest_crowd)} waits {', '.join(most)} and {last} s, and with "
         f"{case.line_added} skis {dense} to a hectare; {begins}."
     )
 
@@ -445,7 +375,7 @@ def _not_known(case, today, *, hill=None, tables=None, **where):
     longer = Q(float(waits[-1]), "s") - today.wait()
     said = (
         f"Not known: riders were seen on one {'invented day' if tables is None else 'day'}, and by chance alone single "
-        f"days differ by {show(today.spread)}, {_seconds(longer)} of waiting."
+        f"days differ by {show(today.spread)}, {seconds(longer)} of waiting."
     )
     if "rider_mass" not in readings:
         return said
@@ -455,75 +385,3 @@ def _not_known(case, today, *, hill=None, tables=None, **where):
         f"{said} Were riders {100 * (HEAVIER - 1):.0f} % heavier than was read, {added.name} would carry {then} at "
         f"most, not {now}."
     )
-
-
-def _verdict(case, today, helper, twin):
-    """Return the verdict with its condition: which choices the wait asks for, and which the slope has room for."""
-    cut, most = _cut(today, helper), case.guideline_most
-    helps, leave = cut >= NO_CUT, "leave it as it is"
-    worth = _if_worth(cut, helper.a_season, "who costs nothing")
-    first = f"Already today it has {_too_dense(today.density(), most)} riders a hectare: "
-    first = first if today.density() > most else ""
-    if not first and today.wait() < SHORT_WAIT:
-        said = f"{leave}, as long as {_crowd(case.crowd)} waits {_seconds(today.wait())} (assumed: below "
-        said += f"{_seconds(SHORT_WAIT)} of waiting nobody would pay for less); "
-        cost = "" if helper.a_season.magnitude < NOTHING else f", {_of_a_ride(helper)}"
-        if helper.density() > most:
-            cost += f", and {_DECIDING} accept {_too_dense(helper.density(), most)} riders a hectare"
-        return f"Verdict: {said}{f'else the helper, {worth}{cost}' if helps else 'no helper'}."
-    if helps and helper.density() > most:
-        dense = _too_dense(helper.density(), most)
-        grows = f"grows from {_hectares(case.slope_area)} to {_at_least(helper.area_wanted)}, or {_DECIDING} accept"
-        said = f"{first}neither, unless it {grows} {dense}"
-        if not first:
-            said = f"Even the helper brings {dense} riders a hectare: neither, unless the slope {grows} it"
-        return f"Verdict: the slope first. {said}; then the helper, {worth}; else {leave}."
-    begins = f"the slope first. {first}" if first else ""
-    return f"Verdict: {begins}{_of_both(case, today, helper, twin, worth if helps else None)} {leave}."
-
-
-def _of_both(case, today, helper, twin, worth):
-    """Return the verdict up to its last word where the slope has room for the helper.
-
-    ``worth`` is the condition of the helper, None where it is no help.
-    """
-    dense, added = f"{_too_dense(twin.density(), case.guideline_most)} riders a hectare", case.line_added
-    before = today if worth is None else helper
-    more = (before.wait() - twin.wait()).m_as("s")
-    if more < NO_CUT:
-        none = f"no helper, and no {added}:"
-        return none if worth is None else f"the helper, {worth}; {added} takes no more off; else"
-    if twin.density() > case.guideline_most:
-        now = "no helper" if worth is None else f"the helper now, {worth}"
-        grows = f"the slope grows from {_hectares(case.slope_area)} to {_at_least(twin.area_wanted)}"
-        return f"{now}; {added} only if {grows}, or if {_DECIDING} accept {dense}; else"
-    agree = f"{_DECIDING} agree" + ("" if _sparse(case, today, helper, twin) else f" to {dense}")
-    if worth is None:
-        paid = _if_worth(more, twin.a_season, "which costs nothing")
-        return f"no helper; {added}, {_joined(paid, agree)}; else"
-    paid = _if_worth(more, twin.a_season - helper.a_season, "which costs no more than the helper", helper=True)
-    return f"{added}, {_joined(paid, agree)}; else the helper, {worth}; else"
-
-
-def _if_worth(less, dollars, gift, *, helper=False):
-    """Return the condition of a choice: what so much less waiting is to be worth, alone or beyond the helper."""
-    if dollars.magnitude < NOTHING:
-        return gift
-    than, more = (" than with the helper", " more") if helper else ("", "")
-    are = "is" if f"{less:.0f}" == "1" else "are"
-    return f"if {less:.0f} s less{than} {are} worth {dollars.magnitude:,.0f} dollars{more}"
-
-
-def _joined(paid, agree):
-    return f"{paid}, and {agree}" if paid.startswith("if") else f"{paid}, if {agree}"
-
-
-def _hectares(area):
-    """Return an area as it was entered, with two places at least."""
-    number = area.m_as("hectare")
-    return f"{number:.2f} ha" if abs(number - round(number, 2)) < 1e-9 else f"{number:g} ha"
-
-
-def _at_least(area):
-    """Return an area that is wanted, rounded up."""
-    return f"{math.ceil(100 * area.m_as('hectare') - 1e-9) / 100:.2f} ha"
