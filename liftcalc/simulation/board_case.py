@@ -11,14 +11,30 @@ from dataclasses import dataclass, replace
 import numpy as np
 from pint import Quantity
 
+from liftcalc.formulas.cost import energy_cost_of_a_ride
 from liftcalc.formulas.slope_crowding import slope_capacity, slope_density
 from liftcalc.levels import Capacity
 from liftcalc.lifts.cost_of_lift import cost_sheet, read_costs, yearly_cost
 from liftcalc.lifts.demo_hill import DATA, demo_hill
 from liftcalc.lifts.governing import governing
-from liftcalc.lifts.limits_of_line import limits_of
+from liftcalc.lifts.limits_of_line import limits_of, ride_energy
+from liftcalc.lifts.readings import known_values
 from liftcalc.quantity_text import show
 from liftcalc.simulation.board_sheet import BoardCase, read_board_case
+from liftcalc.simulation.board_verdict import (
+    NO_CUT,
+    crowd_of,
+    cut_of,
+    dense_of,
+    dollars_of,
+    is_sparse,
+    named,
+    of_a_ride,
+    of_the_added,
+    of_the_helper,
+    seconds,
+    verdict,
+)
 from liftcalc.simulation.day_tables import read_day
 from liftcalc.simulation.day_words import SEED
 from liftcalc.simulation.side_by_side import simulated_rates, wait_in_crowd
@@ -93,7 +109,7 @@ class BoardChoice:
 
     @property
     def over_from(self):
-        """Smallest crowd that brings more riders a hectare than the guideline; None where twice the crowd does not."""
+        """Smallest crowd that brings more riders a hectare than the guideline; None where none that was tried does."""
         case = self.case
         most = slope_capacity(case.guideline_most, case.slope_area, case.descent_time).m_as("pph")
         over = np.flatnonzero(self.riders > most * (1 + 1e-9))
@@ -199,28 +215,10 @@ def _choice(case, name, lines, today=None):
     return replace(choice, extra_rides=((choice.rides() - today.rides()) * case.busy_hours).to("person/season"))
 
 
-def _seconds(wait):
-    return f"{wait.m_as('s'):.0f} s"
-
-
-def _dense(density):
-    return f"{density.m_as('person/hectare'):.0f}"
-
-
-def _dollars(choice):
-    return f"{choice.a_season.m_as('dollar/season'):,.0f}"
-
-
-def _of_a_ride(choice):
-    """Return the cost of an extra ride in words."""
-    cost = choice.an_extra_ride
-    return "no extra ride" if cost is None else show(cost, "dollar/person").replace("a ride", "an extra ride")
-
-
 def _against_the_guideline(choice):
     density, case = choice.density(), choice.case
     over, below = density - case.guideline_most, case.guideline_least - density
-    return f"{_dense(over)} above" if over > 0 else f"{_dense(below)} below" if below > 0 else "within"
+    return f"{dense_of(over)} above" if over > 0 else f"{dense_of(below)} below" if below > 0 else "within"
 
 
 def board_table(case, **where):
@@ -238,22 +236,22 @@ def board_table(case, **where):
     Table
     """
     choices, busiest = board_choices(case, **where), case.busiest_crowd
-    crowd, many = _crowd(case.crowd), _crowd(busiest)
-    guideline = f"{case.guideline_for}: {_dense(case.guideline_least)} to {_dense(case.guideline_most)}"
+    crowd, many = crowd_of(case.crowd), crowd_of(busiest)
+    guideline = f"{case.guideline_for}: {named(case.guideline_least)} to {named(case.guideline_most)}"
     rows = {
         "people an hour": lambda choice: str(choice.carried),
         "single days differ by": lambda choice: show(choice.spread),
         "at most": lambda choice: str(choice.governed),
         "what governs": lambda choice: choice.governs,
         f"{crowd} rides": lambda choice: show(choice.rides()),
-        f"{crowd} waits": lambda choice: _seconds(choice.wait()),
-        "riders a hectare": lambda choice: _dense(choice.density()),
+        f"{crowd} waits": lambda choice: seconds(choice.wait()),
+        "riders a hectare": lambda choice: dense_of(choice.density()),
         f"guideline, {guideline}": _against_the_guideline,
-        f"{many} waits": lambda choice: _seconds(choice.wait(busiest)),
-        f"riders a hectare with {many}": lambda choice: _dense(choice.density(busiest)),
+        f"{many} waits": lambda choice: seconds(choice.wait(busiest)),
+        f"riders a hectare with {many}": lambda choice: dense_of(choice.density(busiest)),
         "extra rides a season": lambda choice: f"{choice.extra_rides.magnitude:,.0f}",
-        "extra dollars a season": _dollars,
-        "an extra ride costs": lambda choice: _of_a_ride(choice).removesuffix(" an extra ride"),
+        "extra dollars a season": dollars_of,
+        "an extra ride costs": lambda choice: of_a_ride(choice).removesuffix(" an extra ride"),
     }
     cells = [(heading, *(cell(choice) for choice in choices)) for heading, cell in rows.items()]
     return Table(f"{case.line_added} before the board", ("choice", *(choice.name for choice in choices)), cells)
@@ -273,42 +271,79 @@ def board_model_answer(case, **where):
         What each choice gives and takes, what is not known, what the answer hangs on, and a verdict with its condition.
     """
     today, helper, twin = choices = board_choices(case, **where)
-    cuts = [(today.wait() - each.wait()).m_as("s") for each in (helper, twin)]
-    money = 100 * helper.a_season.magnitude / twin.a_season.magnitude
-    effect = f" for {100 * cuts[0] / cuts[1]:.0f} % of its effect" if cuts[1] > 0.5 else ""
-    added, source = case.line_added, case.guideline_source
     return [
-        f"Today {case.line_today} carries {today.carried}: {_crowd(case.crowd)} waits {_seconds(today.wait())} for "
-        f"each ride, and {_dense(today.density())} riders are on each hectare of slope.",
-        f"A helper at the loading point takes {cuts[0]:.0f} s off that wait for {_dollars(helper)} dollars a season, "
-        f"{_of_a_ride(helper)}: {money:.0f} % of the money of {added}{effect}. {helper.governs.capitalize()} governs "
-        f"then: at most {show(helper.governed.value)}.",
-        f"{added} beside it takes {cuts[1]:.0f} s off, down to {_seconds(twin.wait())}, for {_dollars(twin)} dollars a "
-        f"season, {_of_a_ride(twin)}.",
-        f"Neither answer is free: whoever waits less skis more, {_dense(helper.density())} riders a hectare with the "
-        f"helper and {_dense(twin.density())} with {added}, where {_dense(today.density())} ski today.",
-        f"The guideline for a {case.guideline_for} slope is {_dense(case.guideline_least)} to "
-        f"{_dense(case.guideline_most)} riders a hectare ({source}): the planners' figure, and no law.",
+        f"Today {case.line_today} carries {today.carried}: {crowd_of(case.crowd)} waits {seconds(today.wait())} for "
+        f"each ride, and {dense_of(today.density())} riders are on each hectare of slope.",
+        of_the_helper(case, today, helper, twin),
+        " ".join([of_the_added(case, today, twin), *_left_out(case, today, helper, **where)]),
+        _of_the_slope(case, today, helper, twin, **where),
+        f"The guideline for a {case.guideline_for} slope is {named(case.guideline_least)} to "
+        f"{named(case.guideline_most)} riders a hectare ({case.guideline_source}): the planners' figure, and no law.",
         _of_safety(case, **where),
+        _of_where_a_helper_stands(case, **where),
         _not_known(case, today, **where),
         _hangs_on(case, choices),
-        _verdict(case, today, helper, twin),
+        verdict(case, today, helper, twin),
     ]
 
 
-def _crowd(people):
-    return f"a crowd of {people.m_as('person'):.0f}"
+def _left_out(case, today, helper, *, hill=None, costs=None, **where):
+    """Return what the helper is not counted with, where there is a helper to speak of."""
+    demo = _of_the_demo()
+    (line, readings), costs = (hill or demo[0]).line(case.line_today), demo[1] if costs is None else costs
+    if cut_of(today, helper) < NO_CUT or helper.an_extra_ride is None:
+        return []
+    values = known_values(line, readings)
+    energy, part, dollars = ride_energy(line.kind, values), values.get("efficiency"), "not read"
+    if energy is not None and part is not None:
+        a_ride = energy_cost_of_a_ride(energy, part, costs[case.line_today]["energy_price"])
+        dollars = f"{(a_ride * helper.extra_rides).m_as('dollar/season'):,.0f} dollars"
+    return [
+        f"The helper is counted at the wage alone; the energy of {helper.extra_rides.magnitude:,.0f} more rides "
+        f"({dollars}) and a higher peak are left out."
+    ]
+
+
+def _of_where_a_helper_stands(case, *, costs=None, **where):
+    """Return the caution for whoever helps at a loading point of any kind of lift."""
+    posts = (_of_the_demo()[1] if costs is None else costs)[case.line_today]["posts"]
+    return (
+        f"The helper comes on top of the {show(posts)} post{'' if posts.magnitude == 1 else 's'} of {case.line_today}: "
+        "a helper stands where the rules of the lift put one, with hands and clothes clear of moving rope, belt and "
+        "drive and a stop in reach, and is no attendant unless trained and named as one."
+    )
+
+
+def _of_the_slope(case, today, helper, twin, *, hill=None, **where):
+    """Return what comes down the slope: more riders, unless the added line is the slower one and the crowd small."""
+    hill = _of_the_demo()[0] if hill is None else hill
+    (line, _), (added, _) = hill.line(case.line_today), hill.line(case.line_added)
+    fewer = twin.an_extra_ride is None and added.ride_time > line.ride_time
+    dense = [dense_of(each.density()) for each in (helper, twin, today)]
+    said = []
+    if is_sparse(case, today, helper, twin):
+        said += [f"The slope is no matter here: fewer than {named(case.guideline_least)} riders a hectare."]
+    if fewer:
+        why = "at so small a crowd less waiting and a longer ride cancel out"
+        said += [f"{case.line_added} is the slower rope: {why}."]
+    if not said:
+        return (
+            f"Neither answer is free: whoever waits less skis more, {dense[0]} riders a hectare with the helper and "
+            f"{dense[1]} with {case.line_added}, where {dense[2]} ski today."
+        )
+    said += [f"With the helper {dense[0]} ski to a hectare, with {case.line_added} {dense[1]}, today {dense[2]}."]
+    return " ".join(said)
 
 
 def _hangs_on(case, choices):
     """Return what the answer hangs on: the crowd, and from which on the guideline is passed."""
-    *most, last = (f"{each.wait(case.busiest_crowd).m_as('s'):.0f}" for each in choices)
-    over, dense = choices[-1].over_from, _dense(choices[-1].density(case.busiest_crowd))
-    begins = (
-        "the guideline is not passed there" if over is None else f"the guideline is passed there from {show(over)} on"
-    )
+    *most, last = (f"{each.wait(case.busiest_crowd).m_as('s'):,.0f}" for each in choices)
+    over, dense = choices[-1].over_from, dense_of(choices[-1].density(case.busiest_crowd))
+    begins = f"the guideline is not passed up to {crowd_of(Q(choices[-1].riders.size, 'person'))}, the largest tried"
+    if over is not None:
+        begins = f"the guideline is passed there from {show(over)} on"
     return (
-        f"The answer hangs on the crowd: {_crowd(case.busiest_crowd)} waits {', '.join(most)} and {last} s, and with "
+        f"The answer hangs on the crowd: {crowd_of(case.busiest_crowd)} waits {', '.join(most)} and {last} s, and with "
         f"{case.line_added} skis {dense} to a hectare; {begins}."
     )
 
@@ -322,10 +357,9 @@ def _of_safety(case, *, costs=None, **where):
         said = f"{case.line_added} is counted with {show(posts)} posts of its own, {paid:,.0f} dollars; one attendant "
         said += "for two ropes would be a rule, and none was entered"
     else:
-        said = (
-            f"{show(case.ropes_an_attendant)} ropes to an attendant save {all_its_own - paid:,.0f} dollars, by a rule "
-        )
-        said += f"as entered ({case.rule_source})"
+        ropes = f"{show(case.ropes_an_attendant)} rope{'' if case.ropes_an_attendant.magnitude == 1 else 's'}"
+        said = f"with {ropes} to an attendant the posts of {case.line_added} are counted "
+        said += f"{all_its_own - paid:,.0f} dollars lower, by a rule as entered ({case.rule_source})"
     return (
         f"Safety before throughput: {said}. Supervision suffers before throughput does; the local code and the "
         "authority decide."
@@ -341,7 +375,7 @@ def _not_known(case, today, *, hill=None, tables=None, **where):
     longer = Q(float(waits[-1]), "s") - today.wait()
     said = (
         f"Not known: riders were seen on one {'invented day' if tables is None else 'day'}, and by chance alone single "
-        f"days differ by {show(today.spread)}, {_seconds(longer)} of waiting."
+        f"days differ by {show(today.spread)}, {seconds(longer)} of waiting."
     )
     if "rider_mass" not in readings:
         return said
@@ -351,31 +385,3 @@ def _not_known(case, today, *, hill=None, tables=None, **where):
         f"{said} Were riders {100 * (HEAVIER - 1):.0f} % heavier than was read, {added.name} would carry {then} at "
         f"most, not {now}."
     )
-
-
-def _verdict(case, today, helper, twin):
-    """Return the verdict with its condition: which of the choices the slope has room for."""
-    most, less = case.guideline_most, _seconds(today.wait() - helper.wait())
-    dense = f"{_dense(twin.density())} riders a hectare"
-    grows = f"the slope grows from {_hectares(case.slope_area)}"
-    deciding = "whoever answers for the slope and the authority"
-    if twin.an_extra_ride is None:
-        return f"Verdict: leave it as it is, as long as the crowd stays at {show(case.crowd)}: hardly anybody waits."
-    if helper.density() > most:
-        return (
-            f"Verdict: the slope first. Even the helper brings {_dense(helper.density())} riders a hectare: neither, "
-            f"unless {grows} to {_hectares(helper.area_wanted)}, or {deciding} accept it."
-        )
-    if twin.density() > most:
-        return (
-            f"Verdict: the helper now, if {less} less are worth {_dollars(helper)} dollars; {case.line_added} only if "
-            f"{grows} to {_hectares(twin.area_wanted)}, or if {deciding} accept {dense}."
-        )
-    return (
-        f"Verdict: {case.line_added}, if {_seconds(helper.wait() - twin.wait())} less than with the helper are worth "
-        f"{_dollars(twin)} dollars, and {deciding} agree to {dense}; else the helper."
-    )
-
-
-def _hectares(area):
-    return f"{area.m_as('hectare'):.2f} ha"

@@ -122,7 +122,7 @@ def read_board_case(path):
     Raises
     ------
     FieldFileError
-        If the file cannot be read, or a value is missing.
+        If the file cannot be read, a value is missing, or values do not go together.
     FieldSheetError
         If cells cannot be read; all of it is told at once.
     """
@@ -152,12 +152,27 @@ def board_case_from_bytes(name, raw):
     missing = [_words(each) for each in (*_TEXTS, *_NUMBERS) if each not in (*found, *_MAY_BE_LEFT_OUT)]
     if missing:
         raise FieldFileError(f"{name}: {', '.join(missing)} not read. Add a row of each; nothing is put in its place.")
+    _check_together(name, found)
+    return BoardCase(**found)
+
+
+def _check_together(name, found):
+    """Say which values do not go together."""
+    if " ".join(found["line_added"].casefold().split()) == " ".join(found["line_today"].casefold().split()):
+        raise FieldFileError(
+            f"{name}: line added is line today, {quoted(found['line_added'])}. Name the second one as line added."
+        )
+    crowd, busiest = (f"{found[each].m_as('person'):,.0f}" for each in ("crowd", "busiest_crowd"))
+    if found["crowd"] > found["busiest_crowd"]:
+        raise FieldFileError(
+            f"{name}: busiest crowd is {busiest}, and crowd {crowd}. The busiest day has at least as many. Write "
+            f"{crowd} or more as busiest crowd."
+        )
     if found["guideline_least"] > found["guideline_most"]:
         raise FieldFileError(
             f"{name}: guideline least is {show(found['guideline_least'])}, and guideline most only "
             f"{show(found['guideline_most'])}. Write the lower one as guideline least."
         )
-    return BoardCase(**found)
 
 
 def _field(text):
@@ -190,7 +205,7 @@ def _value(field, cells, decimal_comma):
         raise CellFault("value", f"{words} of {text} is not believed: {entry.least:g} to {entry.most:g} is the range.")
     found = {field: Q(number * entry.per, entry.unit)}
     if field in _SOURCES:
-        if not cells["note"]:
+        if is_empty(cells["note"]):
             raise CellFault("note", f"{words} stands only with its source. Write in the note who says so.")
         found[_SOURCES[field]] = cells["note"]
     return found
