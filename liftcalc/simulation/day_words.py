@@ -52,9 +52,7 @@ def agreement_of_figures(figures):
     found = {each.name: each for each in figures}
     simulated, counted = found["simulated"].pph, found["counted"].pph
     if counted is None:
-        return Lines(
-            "Nobody has counted: the simulated figure stands alone. What is true on your hill, your count says."
-        )
+        return Lines("Nobody has counted: the simulated figure stands alone. What is true there, a count would say.")
     if found["counted"].around is None:
         return Lines("So few were counted that simulated and counted cannot be held against one another.")
     apart, widest = abs(simulated - counted), found["counted"].around

@@ -53,7 +53,11 @@ def test_no_clean_row_is_said():
 
 @pytest.mark.parametrize(
     ("waited", "words"),
-    [("yes", "People waited in every row"), ("", "is not said"), ("no", "part of the count is of who came")],
+    [
+        ("yes", "People waited in every row"),
+        ("", "is not said"),
+        ("no", "Nobody waited in any row: the count is of who came, and not of the lift."),
+    ],
 )
 def test_how_long_and_who_waited(waited, words):
     rows = "".join(f"10:{minute:02d},1,{18 + minute % 3},0,{waited},\n" for minute in range(12))
@@ -73,3 +77,24 @@ REFUSED = [
 @table_of_messages(REFUSED)
 def test_message(call, message, kind):
     refuses(call, message, kind)
+
+
+def test_a_count_without_a_stop_is_of_its_minutes_and_one_without_a_column_of_stops_is_not_known_to_be_clean():
+    calm = counts_from_bytes("calm.csv", b"from,minutes,persons,stop_seconds\n10:00,20,400,0\n10:20,20,380,0\n")
+    unknown = counts_from_bytes("unknown.csv", b"from,minutes,persons\n10:00,20,400\n10:20,20,380\n")
+    governed = Capacity(Q(1200, "pph"), "governed")
+    assert count_table(calm, governed).rows[0][-1] == "no stop fell into it: of these minutes, and not of a day"
+    said = count_table(unknown, governed).rows[0][-1]
+    assert said == "no stop was written down: whether minutes are clean is not known"
+
+
+def test_nobody_waited_and_more_than_the_ideal():
+    rows = "\n".join(f"10:{minute:02},1,{25 + minute % 2},0,{{}}" for minute in range(20))
+    heading = "from,minutes,persons,stop_seconds,people_waited\n"
+    governed, ideal = Capacity(Q(1000, "pph"), "governed"), Capacity(Q(1247, "pph"), "ideal")
+    nobody = counts_from_bytes("nobody.csv", (heading + rows.replace("{}", "no")).encode())
+    verdict = count_table(nobody, governed, ideal=ideal).rows[1][-1]
+    assert verdict == "nobody waited: a count of who came, held against no limit"
+    waited = counts_from_bytes("waited.csv", (heading + rows.replace("{}", "yes")).encode())
+    verdict = count_table(waited, governed, ideal=ideal).rows[1][-1]
+    assert verdict == "above 1,000 pph (governed), and above 1,247 pph (ideal): look at speed, spacing and count"

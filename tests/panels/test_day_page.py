@@ -41,7 +41,7 @@ def test_files_of_ones_own_one_after_another(page):
     assert page.own_button.words() == f"{BEGIN} penny_rope_count.csv."
     said = come(page, "sheet")
     assert (
-        "Read: my_sheet.csv (the sheet of the lift). Still to come: the table of riders and the rest of the day."
+        "In order: my_sheet.csv (the sheet of the lift). Still to come: the table of riders and the rest of the day."
         in said
     )
     assert BEGIN in said, "until it is complete the page stays with what it had"
@@ -60,7 +60,10 @@ def test_files_of_ones_own_one_after_another(page):
 def test_another_sheet_begins_anew(page):
     come(page, "sheet", "riders", "day", "count")
     assert page.value.counts is not None
-    assert "Still to come: the table of riders and the rest of the day." in come(page, "sheet")
+    said = come(page, "sheet")
+    assert "the count my_count.csv" in said, "a mended sheet of the same lift keeps the other files"
+    OWN["other"] = ("other.csv", OWN["sheet"][1].replace("Wren Rope", "Owl Rope"))
+    assert "Still to come: the table of riders and the rest of the day." in come(page, "other")
 
 
 def test_a_faulty_file_is_told_and_what_was_read_stays(page):
@@ -72,6 +75,17 @@ def test_a_faulty_file_is_told_and_what_was_read_stays(page):
     finally:
         OWN["riders"] = right
     assert "This page speaks of Wren Rope" in come(page, "riders"), "the other two need not come again"
+
+
+def test_what_is_in_order_stays_whatever_is_wrong_with_the_others(page):
+    OWN["bad count"] = ("bad.csv", OWN["count"][1].replace("stop_seconds", "stop"))
+    said = come(page, "sheet", "bad count", "day")
+    assert (
+        "bad.csv, row 1: 'stop' is no column of a count minute by minute. Is 'stop_seconds' meant? Write: from," in said
+    )
+    assert "In order: my_sheet.csv (the sheet of the lift) and my_day.csv (the rest of the day). Still to come:" in said
+    assert "the table of riders." in said
+    assert "This page speaks of Wren Rope" in come(page, "riders")
 
 
 def test_what_no_file_of_a_day_looks_like_and_two_of_one_sort(page):
