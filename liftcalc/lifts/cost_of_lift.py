@@ -26,13 +26,13 @@ from liftcalc.formulas.cost import (
 from liftcalc.formulas.motor import idle_power
 from liftcalc.lifts.governing import governing
 from liftcalc.lifts.limits_of_line import idle_drag_of, limits_of, ride_energy
-from liftcalc.lifts.readings import known_values
+from liftcalc.lifts.readings import SAME_WITHIN, known_values
 from liftcalc.quantity_text import as_received, read_number, show
 from liftcalc.units import PlainError, Q, checked_magnitude, parsed_unit
 from liftcalc.vocabulary import VOCABULARY, words_of
 
 RECOVERY = "capital recovery"
-_OF_A_BILL = "dollar/season"
+_OF_A_BILL, _CARRIED = "dollar/season", "person/season"
 # field of a cost sheet: its unit in a table; bounds are those of the vocabulary, and what is not in it may be zero
 UNITS = {
     "price": "dollar", "life": "season", "salvage": "dollar", "grant": "dollar", "interest": "percent",
@@ -360,7 +360,7 @@ def cost_sheet(line, readings, costs):
     Raises
     ------
     PlainError
-        If a reading that the energy needs is missing.
+        If a reading that the energy needs is missing, or the rides are more than it could carry.
     """
     values = known_values(line, readings)
     energy, drag, part = ride_energy(line.kind, values), idle_drag_of(line.kind, values), values.get("efficiency")
@@ -372,7 +372,7 @@ def cost_sheet(line, readings, costs):
             f"cost_sheet: the energy of {line.name} does not follow from its readings ({', '.join(lacks)}). Read on "
             "the lift what its limits by the motor need."
         )
-    return CostSheet(
+    sheet = CostSheet(
         name=line.name,
         energy_per_rider=energy,
         efficiency=part,
@@ -381,6 +381,27 @@ def cost_sheet(line, readings, costs):
         vertical_rise=line.vertical_rise,
         **costs,
     )
+    if most := above_capacity(sheet):
+        raise PlainError(
+            f"cost_sheet: the rides of {sheet.name}, {np.max(sheet.rides.m_as(_CARRIED)):,.0f}, are more than the {most}. "
+            "Write rides carried."
+        )
+    return sheet
+
+
+def above_capacity(sheet):
+    """Return what a lift could carry at most, in words, where the rides of its sheet are more; else nothing.
+
+    Its governed capacity times its running hours: whoever writes more rides has them from elsewhere, and each of them
+    makes a ride look cheaper.
+    """
+    if sheet.hourly_capacity is None:
+        return ""
+    most = (sheet.hourly_capacity * sheet.running_hours).m_as(_CARRIED)
+    if np.all(sheet.rides.m_as(_CARRIED) <= most * (1 + SAME_WITHIN)):
+        return ""
+    hours = show(sheet.running_hours).removesuffix(" a season")
+    return f"{np.max(most):,.0f} that the governed capacity of {show(sheet.hourly_capacity)} allows in {hours}"
 
 
 _MAY_BE_LEFT_OUT = ("grant", "shut_hours", "break_share")

@@ -203,12 +203,21 @@ MESSAGES = [
     (lambda: cost_sheet(demo_hill().lines["Penny Rope"], READINGS, COSTS["Penny Rope"]),
      "cost_sheet: the energy of Penny Rope does not follow from its readings (empty lift). "
      "Read on the lift what its limits by the motor need."),
+    (lambda: cost_sheet(*demo_hill().line("Penny Rope"), COSTS["Penny Rope"] | {
+        "rides": Q(3_100_000, "person/season"), "running_hours": Q(260, "hour/season")}),
+     "cost_sheet: the rides of Penny Rope, 3,100,000, are more than the 312,000 that the governed capacity of 1,200 pph "
+     "allows in 260 hours. Write rides carried."),
 ]  # fmt: skip
 
 
 @table_of_messages(MESSAGES)
 def test_message(call, message, kind):
     refuses(call, message, kind)
+
+
+def test_rides_at_the_governed_capacity_are_the_most():
+    most = COSTS["Penny Rope"] | {"rides": Q(1_200 * 350, "person/season")}
+    assert yearly_cost(cost_sheet(*demo_hill().line("Penny Rope"), most)).capacity_used.m_as("") == pytest.approx(1)
 
 
 ROW = "Penny Rope,35000,20,2000,5,2,16,350,1200,900,600,3500,5,90000,0.18,14,12,4"

@@ -13,7 +13,7 @@ from liftcalc.fieldwork import FieldSheetError
 from liftcalc.fieldwork.safe_files import FieldFileError
 from liftcalc.formulas.slope_crowding import GUIDELINE_DENSITIES, GUIDELINE_SOURCE
 from liftcalc.lifts.cost_of_lift import read_costs
-from liftcalc.lifts.demo_hill import demo_line
+from liftcalc.lifts.demo_hill import demo_hill, demo_line
 from liftcalc.simulation.board_case import board_choices, board_model_answer, board_table, posts_added, read_board_case
 from liftcalc.simulation.board_sheet import board_case_from_bytes
 from liftcalc.simulation.side_by_side import DAYS
@@ -77,6 +77,15 @@ def test_money_by_hand():
     assert helper.an_extra_ride.m_as("dollar/person") == pytest.approx(60 * 16 / extra) == pytest.approx(0.12, abs=0.02)
     assert twin.a_season.m_as(A_SEASON) == pytest.approx(9_052, abs=2)
     assert twin.an_extra_ride.m_as("dollar/person") == pytest.approx(0.24, abs=0.015)
+
+
+def test_simulated_rides_above_what_governs_are_no_fault_of_the_table():
+    hill, name = demo_hill(), "Twin Penny right"
+    slow = {**hill.readings, name: {**hill.readings[name], "loading_time": Q(6, "s")}}  # of the day they load in 3 s
+    rows = {**COSTS, name: COSTS[name] | {"rides": Q(36_000, RIDES)}}
+    twin = board_choices(CASE, hill=replace(hill, readings=slow), costs=rows)[2]
+    assert twin.extra_rides.m_as(RIDES) > 36_000 == 60 * 3600 / 6
+    assert twin.a_season.m_as(A_SEASON) == pytest.approx(9_052, abs=2)
 
 
 def test_the_slope_has_the_riders_of_the_crowd_and_not_the_capacity():
