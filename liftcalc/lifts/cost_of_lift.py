@@ -382,9 +382,9 @@ def cost_sheet(line, readings, costs):
         **costs,
     )
     if most := above_capacity(sheet):
+        rides = f"{np.max(sheet.rides.m_as(_CARRIED)):,.0f}"
         raise PlainError(
-            f"cost_sheet: the rides of {sheet.name}, {np.max(sheet.rides.m_as(_CARRIED)):,.0f}, are more than the {most}. "
-            "Write rides carried."
+            f"cost_sheet: the rides of {sheet.name}, {rides}, are more than the {most}. Write rides carried."
         )
     return sheet
 

@@ -205,8 +205,8 @@ MESSAGES = [
      "Read on the lift what its limits by the motor need."),
     (lambda: cost_sheet(*demo_hill().line("Penny Rope"), COSTS["Penny Rope"] | {
         "rides": Q(3_100_000, "person/season"), "running_hours": Q(260, "hour/season")}),
-     "cost_sheet: the rides of Penny Rope, 3,100,000, are more than the 312,000 that the governed capacity of 1,200 pph "
-     "allows in 260 hours. Write rides carried."),
+     "cost_sheet: the rides of Penny Rope, 3,100,000, are more than the 312,000 that the governed capacity of 1,200 "
+     "pph allows in 260 hours. Write rides carried."),
 ]  # fmt: skip
 
 
