@@ -9,6 +9,7 @@ import numpy as np
 from pint import Quantity
 
 from liftcalc.fieldwork.csv_rows import read_rows
+from liftcalc.fieldwork.faults import Fault, FieldSheetError
 from liftcalc.fieldwork.safe_files import FieldFileError, quoted
 from liftcalc.formulas.cost import (
     break_even_rides,
@@ -404,6 +405,12 @@ def above_capacity(sheet):
     return f"{np.max(most):,.0f} that the governed capacity of {show(sheet.hourly_capacity)} allows in {hours}"
 
 
+LEAST_PERCENT = 0.5  # what is less, and not zero, was written as a part of the whole
+MOST = {  # what a table of costs may hold at most, and what that is
+    "running_hours": (8_784, "hours of a year"),
+    "shut_hours": (8_784, "hours of a year"),
+    "billed_months": (12, "months of a year"),
+}
 _MAY_BE_LEFT_OUT = ("grant", "shut_hours", "break_share")
 _WHAT = "costs of lifts (CSV)"
 COLUMNS = ("line", *(name for name in UNITS if name not in _MAY_BE_LEFT_OUT))
@@ -426,45 +433,54 @@ def read_costs(path):
     Raises
     ------
     FieldFileError
-        If the file or a cell cannot be read; the message names row and column.
+        If the file cannot be read, or is a table of another form.
+    FieldSheetError
+        If cells cannot be read. The message tells all of them, each with row, column, what came and what to write.
     """
-    table, found = read_rows(path, COLUMNS, _WHAT), {}
-    strange = [column for column in table.columns if column not in (*COLUMNS, *_MAY_BE_LEFT_OUT)]
+    table = read_rows(path, COLUMNS, _WHAT)
+    strange = [quoted(column) for column in table.columns if column not in (*COLUMNS, *_MAY_BE_LEFT_OUT)]
     if strange:
+        are = "is no column" if len(strange) == 1 else "are no columns"
         raise FieldFileError(
-            f"{table.name}, row {table.heading}: {quoted(strange[0])} is no column of a table of costs. Write "
+            f"{table.name}, row {table.heading}: {', '.join(strange)} {are} of a table of costs. Write "
             f"{','.join(COLUMNS)}; besides, if wanted, {', '.join(_MAY_BE_LEFT_OUT)}."
         )
+    found, faults = {}, []
     for row in table.rows:
-        place = f"{table.name}, row {row.number}"
-        if any(row.spare):
-            raise FieldFileError(
-                f"{place}: there are more cells than columns. Write a number without a thousands mark."
-            )
         line = row.cells["line"]
         if not line or line in found:
             why = "the name is missing" if not line else f"{quoted(line)} stands in a row above"
-            raise FieldFileError(f"{place}, column line: {why}. Write the name of a line, each once.")
-        found[line] = {
-            name: _cost(f"{place}, column {name}", name, row.cells[name], table.decimal_comma)
-            for name in UNITS
-            if row.cells.get(name) or name not in _MAY_BE_LEFT_OUT
-        }
+            faults.append(Fault(row.number, "line", f"{why}. Write the name of a line, each once."))
+        found[line] = costs = {}
+        if any(row.spare):  # then the cells stand in columns of others
+            words = "there are more cells than columns. Write a number without a thousands mark."
+            faults.append(Fault(row.number, table.columns[-1], words))
+            continue
+        for name in UNITS:
+            if row.cells.get(name) or name not in _MAY_BE_LEFT_OUT:
+                try:
+                    costs[name] = _cost(name, row.cells[name], table.decimal_comma)
+                except PlainError as error:
+                    faults.append(Fault(row.number, name, str(error)))
+    if faults:
+        raise FieldSheetError(table.name, faults)
     if not found:
         raise FieldFileError(f"{table.name}: no lift stands in this table. Write a row for each line.")
     return found
 
 
-def _cost(place, name, text, decimal_comma):
-    """Return the quantity that a cell holds."""
+def _cost(name, text, decimal_comma):
+    """Return the quantity that a cell holds, or say what is wrong with it."""
     unit, lowest = UNITS[name], _lowest(name)
     if not text:
-        raise FieldFileError(f"{place}: the {words_of(name)} is missing. Write 0 where there is none.")
-    try:
-        number = read_number(text, decimal_comma)
-    except PlainError as error:
-        raise FieldFileError(f"{place}: {error}") from None
+        raise PlainError(f"the {words_of(name)} is missing. Write 0 where there is none.")
+    number = read_number(text, decimal_comma)
     if number < 0 or number == 0 and lowest == "positive":
         least = "greater than zero" if lowest == "positive" else "zero or more"
-        raise FieldFileError(f"{place}: the {words_of(name)} must be {least}, but got {text}.")
+        raise PlainError(f"the {words_of(name)} must be {least}, but got {text}.")
+    if unit == "percent" and 0 < number < LEAST_PERCENT:
+        raise PlainError(f"the {words_of(name)} is in percent, but got {text}. Write 6 for 6 %, not 0.06.")
+    most, of_what = MOST.get(name, (number, ""))
+    if number > most:
+        raise PlainError(f"the {words_of(name)} must be {most:,} or less, the {of_what}, but got {text}.")
     return Q(number, unit)
