@@ -26,7 +26,7 @@ from liftcalc.formulas.cost import (
 )
 from liftcalc.formulas.motor import idle_power
 from liftcalc.lifts.governing import governing
-from liftcalc.lifts.limits_of_line import idle_drag_of, limits_of, ride_energy
+from liftcalc.lifts.limits_of_line import idle_drag_of, limits_of, ride_energy, unread_for_energy
 from liftcalc.lifts.readings import SAME_WITHIN, known_values
 from liftcalc.quantity_text import as_received, read_number, show
 from liftcalc.units import PlainError, Q, checked_magnitude, parsed_unit
@@ -364,20 +364,17 @@ def cost_sheet(line, readings, costs):
         If a reading that the energy needs is missing, or the rides are more than it could carry.
     """
     values = known_values(line, readings)
-    energy, drag, part = ride_energy(line.kind, values), idle_drag_of(line.kind, values), values.get("efficiency")
-    if energy is None or drag is None or part is None:
-        lacks = [
-            what for what, value in (("ride", energy), ("empty lift", drag), ("efficiency", part)) if value is None
-        ]
+    if lacks := unread_for_energy(line.kind, values):
         raise PlainError(
-            f"cost_sheet: the energy of {line.name} does not follow from its readings ({', '.join(lacks)}). Read on "
-            "the lift what its limits by the motor need."
+            f"cost_sheet: the energy of {line.name} does not follow from its readings. Read on the lift: "
+            f"{', '.join(lacks)}."
         )
+    part = values["efficiency"]
     sheet = CostSheet(
         name=line.name,
-        energy_per_rider=energy,
+        energy_per_rider=ride_energy(line.kind, values),
         efficiency=part,
-        idle_power=idle_power(part, line.line_speed, drag),
+        idle_power=idle_power(part, line.line_speed, idle_drag_of(line.kind, values)),
         hourly_capacity=governing(limits_of(line, readings)).capacity.value,
         vertical_rise=line.vertical_rise,
         **costs,

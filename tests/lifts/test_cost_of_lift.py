@@ -162,7 +162,12 @@ def test_a_lift_that_is_given_needs_no_rides_to_pay():
     assert at_a_meter.break_even(Q(1, A_RIDE)).m_as("person/season") == pytest.approx(rides)
 
 
-READINGS = {name: value for name, value in demo_hill().readings["Penny Rope"].items() if name != "idle_drag"}
+def without(line, *names):
+    """Return the cost sheet of a line of the demo hill of which some readings are missing."""
+    readings = {name: value for name, value in demo_hill().readings[line].items() if name not in names}
+    return cost_sheet(demo_hill().lines[line], readings, COSTS[line])
+
+
 NO_COST = (
     "YearlyCost: a season of Penny Rope costs -60 dollars, so no ride of it costs anything: a grant that pays for the "
     "lift and its salvage are won. Write the bills, the wage and the energy that somebody pays, or leave the cost of a "
@@ -203,9 +208,14 @@ MESSAGES = [
      f"tornado: 'wages' is no value of a cost sheet. Write one of {', '.join(list(CostSheet.__annotations__)[1:])}."),
     (lambda: tornado(PENNY, {"wage": Q(1, "dollar/hour")}),
      "tornado: wage must have two ends, but got 1.00 dollars an hour. Write (low, high)."),
-    (lambda: cost_sheet(demo_hill().lines["Penny Rope"], READINGS, COSTS["Penny Rope"]),
-     "cost_sheet: the energy of Penny Rope does not follow from its readings (empty lift). "
-     "Read on the lift what its limits by the motor need."),
+    (lambda: without("Penny Rope", "idle_drag"),
+     "cost_sheet: the energy of Penny Rope does not follow from its readings. Read on the lift: idle drag."),
+    (lambda: without("Penny Rope", "rider_mass", "efficiency", "idle_drag", "snow_friction"),
+     "cost_sheet: the energy of Penny Rope does not follow from its readings. "
+     "Read on the lift: rider mass, snow friction, efficiency, idle drag."),
+    (lambda: without("Duckling Belt", "idle_drag", "belt_mass_per_length"),
+     "cost_sheet: the energy of Duckling Belt does not follow from its readings. "
+     "Read on the lift: idle drag (or belt mass per length)."),
     (lambda: cost_sheet(*demo_hill().line("Penny Rope"), COSTS["Penny Rope"] | {
         "rides": Q(3_100_000, "person/season"), "running_hours": Q(260, "hour/season")}),
      "cost_sheet: the rides of Penny Rope, 3,100,000, are more than the 312,000 that the governed capacity of 1,200 "
