@@ -279,7 +279,9 @@ def ticket_table(sheets, ticket_price, guests):
         With the rides that pay for each lift, and whether the two ways of sharing agree.
     """
     if not np.isfinite(guests) or guests <= 0:
-        raise PlainError(f"ticket_table: guests must be greater than zero, but got {guests:g}. Count tickets of a day.")
+        raise PlainError(
+            f"ticket_table: guests must be greater than zero, but got {guests:,.10g}. Count tickets of a day."
+        )
     rides = sum(sheet.rides.m_as(RIDES) for sheet in sheets) / guests
     height = sum(sheet.rides.m_as(RIDES) * sheet.vertical_rise.m_as("m") for sheet in sheets) / guests
     rows = []

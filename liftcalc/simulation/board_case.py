@@ -201,7 +201,7 @@ def _choice(case, name, lines, today=None):
 
 
 def _seconds(wait):
-    return f"{wait.m_as('s'):.0f} s"
+    return f"{wait.m_as('s'):,.0f} s"
 
 
 def _dense(density):
@@ -281,10 +281,10 @@ def board_model_answer(case, **where):
     return [
         f"Today {case.line_today} carries {today.carried}: {_crowd(case.crowd)} waits {_seconds(today.wait())} for "
         f"each ride, and {_dense(today.density())} riders are on each hectare of slope.",
-        f"A helper at the loading point takes {cuts[0]:.0f} s off that wait for {_dollars(helper)} dollars a season, "
+        f"A helper at the loading point takes {cuts[0]:,.0f} s off that wait for {_dollars(helper)} dollars a season, "
         f"{_of_a_ride(helper)}: {money:.0f} % of the money of {added}{effect}. {helper.governs.capitalize()} governs "
         f"then: at most {show(helper.governed.value)}.",
-        f"{added} beside it takes {cuts[1]:.0f} s off, down to {_seconds(twin.wait())}, for {_dollars(twin)} dollars a "
+        f"{added} beside it takes {cuts[1]:,.0f} s off, down to {_seconds(twin.wait())}, for {_dollars(twin)} dollars a "
         f"season, {_of_a_ride(twin)}.",
         f"Neither answer is free: whoever waits less skis more, {_dense(helper.density())} riders a hectare with the "
         f"helper and {_dense(twin.density())} with {added}, where {_dense(today.density())} ski today.",

@@ -225,6 +225,8 @@ REFUSED = [
      "than zero."),
     (lambda: ticket_table(SHEETS, Q(28, "dollar"), 0),
      "ticket_table: guests must be greater than zero, but got 0. Count tickets of a day."),
+    (lambda: ticket_table(SHEETS, Q(28, "dollar"), -3_100_000),
+     "ticket_table: guests must be greater than zero, but got -3,100,000. Count tickets of a day."),
     (lambda: ticket_table(SHEETS, Q(28, "dollar"), np.inf),
      "ticket_table: guests must be greater than zero, but got inf. Count tickets of a day."),
     (lambda: cost_sheets(demo_hill(), {"Nowhere": COSTS["Penny Rope"]}),

@@ -205,6 +205,8 @@ MESSAGES = [
      "CostPanel: price must be a quantity in a unit such as 'dollar', but got 35000. Write Q(35000, 'dollar').",
      UnitError),
     (lambda: CostPanel(life=Q(0, "season")), "CostPanel: life must lie from 1 to 40 season, but got 0 season."),
+    (lambda: CostPanel(rides=Q(3_100_000, RIDES)),
+     "CostPanel: rides must lie from 1,000 to 200,000 person/season, but got 3,100,000 person/season."),
     (lambda: CostDriversPanel(moved_by=Q(60, "percent")),
      "CostDriversPanel: moved_by must lie from 10 to 50 percent, but got 60 percent."),
 ]  # fmt: skip

@@ -79,6 +79,10 @@ def test_money_by_hand():
     assert twin.an_extra_ride.m_as("dollar/person") == pytest.approx(0.24, abs=0.015)
 
 
+def test_a_long_wait_has_a_mark_of_thousands():
+    assert re.search(r"waits [0-9]{2},[0-9]{3} s for each ride", answer(crowd=Q(5_000, "person")))
+
+
 def test_simulated_rides_above_what_governs_are_no_fault_of_the_table():
     hill, name = demo_hill(), "Twin Penny right"
     slow = {**hill.readings, name: {**hill.readings[name], "loading_time": Q(6, "s")}}  # of the day they load in 3 s
