@@ -365,49 +365,41 @@ def cost_sheet(line, readings, costs):
     """
     values = known_values(line, readings)
     if lacks := unread_for_energy(line.kind, values):
-        raise PlainError(
-            f"cost_sheet: the energy of {line.name} does not follow from its readings. Read on the lift: "
-            f"{', '.join(lacks)}."
-        )
-    part = values["efficiency"]
+        what = f"the energy of {line.name} does not follow from its readings"
+        raise PlainError(f"cost_sheet: {what}. Read on the lift: {', '.join(lacks)}.")
     sheet = CostSheet(
         name=line.name,
         energy_per_rider=ride_energy(line.kind, values),
-        efficiency=part,
-        idle_power=idle_power(part, line.line_speed, idle_drag_of(line.kind, values)),
+        efficiency=values["efficiency"],
+        idle_power=idle_power(values["efficiency"], line.line_speed, idle_drag_of(line.kind, values)),
         hourly_capacity=governing(limits_of(line, readings)).capacity.value,
         vertical_rise=line.vertical_rise,
         **costs,
     )
-    if most := above_capacity(sheet):
-        rides = f"{np.max(sheet.rides.m_as(_CARRIED)):,.0f}"
-        raise PlainError(
-            f"cost_sheet: the rides of {sheet.name}, {rides}, are more than the {most}. Write rides carried."
-        )
+    if too_many := above_capacity(sheet):
+        raise PlainError(f"cost_sheet: the rides of {sheet.name}, {too_many}. Write rides carried.")
     return sheet
 
 
 def above_capacity(sheet):
-    """Return what a lift could carry at most, in words, where the rides of its sheet are more; else nothing.
+    """Return in words how far the rides of a sheet are above what its lift could carry; else nothing.
 
-    Its governed capacity times its running hours: whoever writes more rides has them from elsewhere, and each of them
+    That is its governed capacity times its running hours: whoever writes more has them from elsewhere, and each of them
     makes a ride look cheaper.
     """
     if sheet.hourly_capacity is None:
         return ""
-    most = (sheet.hourly_capacity * sheet.running_hours).m_as(_CARRIED)
-    if np.all(sheet.rides.m_as(_CARRIED) <= most * (1 + SAME_WITHIN)):
+    rides, most = sheet.rides.m_as(_CARRIED), (sheet.hourly_capacity * sheet.running_hours).m_as(_CARRIED)
+    if np.all(rides <= most * (1 + SAME_WITHIN)):
         return ""
+    of_what = f"the governed capacity of {show(sheet.hourly_capacity)}"
     hours = show(sheet.running_hours).removesuffix(" a season")
-    return f"{np.max(most):,.0f} that the governed capacity of {show(sheet.hourly_capacity)} allows in {hours}"
+    return f"{np.max(rides):,.0f}, are more than the {np.max(most):,.0f} that {of_what} allows in {hours}"
 
 
 LEAST_PERCENT = 0.5  # what is less, and not zero, was written as a part of the whole
-MOST = {  # what a table of costs may hold at most, and what that is
-    "running_hours": (8_784, "hours of a year"),
-    "shut_hours": (8_784, "hours of a year"),
-    "billed_months": (12, "months of a year"),
-}
+_YEAR, _MONTHS = (8_784, "hours of a year"), (12, "months of a year")
+MOST = {"running_hours": _YEAR, "shut_hours": _YEAR, "billed_months": _MONTHS}  # what a table may hold at most
 _MAY_BE_LEFT_OUT = ("grant", "shut_hours", "break_share")
 _WHAT = "costs of lifts (CSV)"
 COLUMNS = ("line", *(name for name in UNITS if name not in _MAY_BE_LEFT_OUT))

@@ -284,8 +284,8 @@ def board_model_answer(case, **where):
         f"A helper at the loading point takes {cuts[0]:,.0f} s off that wait for {_dollars(helper)} dollars a season, "
         f"{_of_a_ride(helper)}: {money:.0f} % of the money of {added}{effect}. {helper.governs.capitalize()} governs "
         f"then: at most {show(helper.governed.value)}.",
-        f"{added} beside it takes {cuts[1]:,.0f} s off, down to {_seconds(twin.wait())}, for {_dollars(twin)} dollars a "
-        f"season, {_of_a_ride(twin)}.",
+        f"{added} beside it takes {cuts[1]:,.0f} s off, down to {_seconds(twin.wait())}, for {_dollars(twin)} dollars "
+        f"a season, {_of_a_ride(twin)}.",
         f"Neither answer is free: whoever waits less skis more, {_dense(helper.density())} riders a hectare with the "
         f"helper and {_dense(twin.density())} with {added}, where {_dense(today.density())} ski today.",
         f"The guideline for a {case.guideline_for} slope is {_dense(case.guideline_least)} to "
