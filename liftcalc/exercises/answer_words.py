@@ -91,6 +91,12 @@ EVERYDAY = {
         **dict.fromkeys(("m/s/s", "m/sec2", "m/sec^2", "m s-2", "m s^-2", "metres per second squared"), "m/s**2"),
         **dict.fromkeys(("ft/s/s", "ft/sec2", "ft/sec^2", "feet per second squared"), "ft/s**2"),
     },
+    "area": dict.fromkeys(("ha", "hectare", "hectares"), "hectare"),
+    "density of riders": {
+        f"{people}{per}": "person/hectare"
+        for per in ("/ha", "/hectare", " a hectare", " per hectare", " to a hectare")
+        for people in ("persons", "person", "people", "riders", "rider", "skiers")
+    },
     "pure number or angle": {"pct": "percent", "degs": "degree"},
 }
 ALL = {word: unit for spellings in (*EVERYDAY.values(), *UNIT_SPELLINGS.values()) for word, unit in spellings.items()}
@@ -211,8 +217,9 @@ def _unit_of_rate(word, kind):
 
 def example(kind):
     """Return an answer of a kind, with a number that is nobody's."""
-    if kind in (None, PURE):
+    spellings = UNIT_SPELLINGS.get(kind) or EVERYDAY.get(kind)
+    if kind == PURE or not spellings:  # nothing but a number can be written
         return "12"
-    word = next(iter(UNIT_SPELLINGS[kind]))
+    word = next(iter(spellings))
     shown = {"vertical transport": "VTFH", "power": "kW", "force": "N", "mass": "kg", "energy": "kJ"}
     return f"12 {shown.get(kind, word)}"

@@ -9,6 +9,7 @@ import numpy as np
 from pint import Quantity
 
 from liftcalc.fieldwork.csv_rows import read_rows
+from liftcalc.fieldwork.faults import Fault, FieldSheetError
 from liftcalc.fieldwork.safe_files import FieldFileError, quoted
 from liftcalc.formulas.cost import (
     break_even_rides,
@@ -25,14 +26,14 @@ from liftcalc.formulas.cost import (
 )
 from liftcalc.formulas.motor import idle_power
 from liftcalc.lifts.governing import governing
-from liftcalc.lifts.limits_of_line import idle_drag_of, limits_of, ride_energy
-from liftcalc.lifts.readings import known_values
+from liftcalc.lifts.limits_of_line import idle_drag_of, limits_of, ride_energy, unread_for_energy
+from liftcalc.lifts.readings import SAME_WITHIN, known_values
 from liftcalc.quantity_text import as_received, read_number, show
 from liftcalc.units import PlainError, Q, checked_magnitude, parsed_unit
 from liftcalc.vocabulary import VOCABULARY, words_of
 
 RECOVERY = "capital recovery"
-_OF_A_BILL = "dollar/season"
+_OF_A_BILL, _CARRIED = "dollar/season", "person/season"
 # field of a cost sheet: its unit in a table; bounds are those of the vocabulary, and what is not in it may be zero
 UNITS = {
     "price": "dollar", "life": "season", "salvage": "dollar", "grant": "dollar", "interest": "percent",
@@ -360,29 +361,45 @@ def cost_sheet(line, readings, costs):
     Raises
     ------
     PlainError
-        If a reading that the energy needs is missing.
+        If a reading that the energy needs is missing, or the rides are more than it could carry.
     """
     values = known_values(line, readings)
-    energy, drag, part = ride_energy(line.kind, values), idle_drag_of(line.kind, values), values.get("efficiency")
-    if energy is None or drag is None or part is None:
-        lacks = [
-            what for what, value in (("ride", energy), ("empty lift", drag), ("efficiency", part)) if value is None
-        ]
-        raise PlainError(
-            f"cost_sheet: the energy of {line.name} does not follow from its readings ({', '.join(lacks)}). Read on "
-            "the lift what its limits by the motor need."
-        )
-    return CostSheet(
+    if lacks := unread_for_energy(line.kind, values):
+        what = f"the energy of {line.name} does not follow from its readings"
+        raise PlainError(f"cost_sheet: {what}. Read on the lift: {', '.join(lacks)}.")
+    sheet = CostSheet(
         name=line.name,
-        energy_per_rider=energy,
-        efficiency=part,
-        idle_power=idle_power(part, line.line_speed, drag),
+        energy_per_rider=ride_energy(line.kind, values),
+        efficiency=values["efficiency"],
+        idle_power=idle_power(values["efficiency"], line.line_speed, idle_drag_of(line.kind, values)),
         hourly_capacity=governing(limits_of(line, readings)).capacity.value,
         vertical_rise=line.vertical_rise,
         **costs,
     )
+    if too_many := above_capacity(sheet):
+        raise PlainError(f"cost_sheet: the rides of {sheet.name}, {too_many}. Write rides carried.")
+    return sheet
 
 
+def above_capacity(sheet):
+    """Return in words how far the rides of a sheet are above what its lift could carry; else nothing.
+
+    That is its governed capacity times its running hours: whoever writes more has them from elsewhere, and each of them
+    makes a ride look cheaper.
+    """
+    if sheet.hourly_capacity is None:
+        return ""
+    rides, most = sheet.rides.m_as(_CARRIED), (sheet.hourly_capacity * sheet.running_hours).m_as(_CARRIED)
+    if np.all(rides <= most * (1 + SAME_WITHIN)):
+        return ""
+    of_what = f"the governed capacity of {show(sheet.hourly_capacity)}"
+    hours = show(sheet.running_hours).removesuffix(" a season")
+    return f"{np.max(rides):,.0f}, are more than the {np.max(most):,.0f} that {of_what} allows in {hours}"
+
+
+LEAST_PERCENT = 0.5  # what is less, and not zero, was written as a part of the whole
+_YEAR, _MONTHS = (8_784, "hours of a year"), (12, "months of a year")
+MOST = {"running_hours": _YEAR, "shut_hours": _YEAR, "billed_months": _MONTHS}  # what a table may hold at most
 _MAY_BE_LEFT_OUT = ("grant", "shut_hours", "break_share")
 _WHAT = "costs of lifts (CSV)"
 COLUMNS = ("line", *(name for name in UNITS if name not in _MAY_BE_LEFT_OUT))
@@ -405,45 +422,54 @@ def read_costs(path):
     Raises
     ------
     FieldFileError
-        If the file or a cell cannot be read; the message names row and column.
+        If the file cannot be read, or is a table of another form.
+    FieldSheetError
+        If cells cannot be read. The message tells all of them, each with row, column, what came and what to write.
     """
-    table, found = read_rows(path, COLUMNS, _WHAT), {}
-    strange = [column for column in table.columns if column not in (*COLUMNS, *_MAY_BE_LEFT_OUT)]
+    table = read_rows(path, COLUMNS, _WHAT)
+    strange = [quoted(column) for column in table.columns if column not in (*COLUMNS, *_MAY_BE_LEFT_OUT)]
     if strange:
+        are = "is no column" if len(strange) == 1 else "are no columns"
         raise FieldFileError(
-            f"{table.name}, row {table.heading}: {quoted(strange[0])} is no column of a table of costs. Write "
+            f"{table.name}, row {table.heading}: {', '.join(strange)} {are} of a table of costs. Write "
             f"{','.join(COLUMNS)}; besides, if wanted, {', '.join(_MAY_BE_LEFT_OUT)}."
         )
+    found, faults = {}, []
     for row in table.rows:
-        place = f"{table.name}, row {row.number}"
-        if any(row.spare):
-            raise FieldFileError(
-                f"{place}: there are more cells than columns. Write a number without a thousands mark."
-            )
         line = row.cells["line"]
         if not line or line in found:
             why = "the name is missing" if not line else f"{quoted(line)} stands in a row above"
-            raise FieldFileError(f"{place}, column line: {why}. Write the name of a line, each once.")
-        found[line] = {
-            name: _cost(f"{place}, column {name}", name, row.cells[name], table.decimal_comma)
-            for name in UNITS
-            if row.cells.get(name) or name not in _MAY_BE_LEFT_OUT
-        }
+            faults.append(Fault(row.number, "line", f"{why}. Write the name of a line, each once."))
+        found[line] = costs = {}
+        if any(row.spare):  # then the cells stand in columns of others
+            words = "there are more cells than columns. Write a number without a thousands mark."
+            faults.append(Fault(row.number, table.columns[-1], words))
+            continue
+        for name in UNITS:
+            if row.cells.get(name) or name not in _MAY_BE_LEFT_OUT:
+                try:
+                    costs[name] = _cost(name, row.cells[name], table.decimal_comma)
+                except PlainError as error:
+                    faults.append(Fault(row.number, name, str(error)))
+    if faults:
+        raise FieldSheetError(table.name, faults)
     if not found:
         raise FieldFileError(f"{table.name}: no lift stands in this table. Write a row for each line.")
     return found
 
 
-def _cost(place, name, text, decimal_comma):
-    """Return the quantity that a cell holds."""
+def _cost(name, text, decimal_comma):
+    """Return the quantity that a cell holds, or say what is wrong with it."""
     unit, lowest = UNITS[name], _lowest(name)
     if not text:
-        raise FieldFileError(f"{place}: the {words_of(name)} is missing. Write 0 where there is none.")
-    try:
-        number = read_number(text, decimal_comma)
-    except PlainError as error:
-        raise FieldFileError(f"{place}: {error}") from None
+        raise PlainError(f"the {words_of(name)} is missing. Write 0 where there is none.")
+    number = read_number(text, decimal_comma)
     if number < 0 or number == 0 and lowest == "positive":
         least = "greater than zero" if lowest == "positive" else "zero or more"
-        raise FieldFileError(f"{place}: the {words_of(name)} must be {least}, but got {text}.")
+        raise PlainError(f"the {words_of(name)} must be {least}, but got {text}.")
+    if unit == "percent" and 0 < number < LEAST_PERCENT:
+        raise PlainError(f"the {words_of(name)} is in percent, but got {text}. Write 6 for 6 %, not 0.06.")
+    most, of_what = MOST.get(name, (number, ""))
+    if number > most:
+        raise PlainError(f"the {words_of(name)} must be {most:,} or less, the {of_what}, but got {text}.")
     return Q(number, unit)

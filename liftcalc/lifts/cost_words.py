@@ -16,6 +16,8 @@ from liftcalc.formulas.cost import (
     ticket_share_by_vertical,
 )
 from liftcalc.lifts.cost_of_lift import BILLS, RECOVERY, UNITS, cost_sheet, yearly_cost
+from liftcalc.lifts.limits_of_line import unread_for_energy
+from liftcalc.lifts.readings import known_values
 from liftcalc.quantity_text import show
 from liftcalc.tables import Table
 from liftcalc.uncertainty import by_sampling, estimate_from_half_width, show_with_doubt
@@ -46,6 +48,18 @@ def _ride(quantity):
     return f"{quantity.m_as(A_RIDE):.2f}"
 
 
+class CostSheets(list):
+    """Cost sheets of some lifts, and in ``left_out`` the names of others, each with the readings that it lacks."""
+
+    def __init__(self, sheets=(), left_out=()):
+        super().__init__(sheets)
+        self.left_out = tuple(left_out)
+
+    def __getitem__(self, place):
+        found = super().__getitem__(place)
+        return CostSheets(found, self.left_out) if isinstance(place, slice) else found
+
+
 def cost_sheets(hill, costs):
     """Return the cost sheets of the lines of a hill that a table of costs names, in its order.
 
@@ -59,13 +73,42 @@ def cost_sheets(hill, costs):
     Returns
     -------
     list of CostSheet
+        A line of which readings are missing that its energy needs is left out; the captions of tables say so.
 
     Raises
     ------
     PlainError
-        If a line is not on the hill, or a reading that its energy needs is missing.
+        If a line is not on the hill, its rides are more than it could carry, or of none the energy is known.
     """
-    return [cost_sheet(*hill.line(name), of_the_line) for name, of_the_line in costs.items()]
+    sheets, left_out = [], []
+    for name, of_the_line in costs.items():
+        line, readings = hill.line(name)
+        lacks = unread_for_energy(line.kind, known_values(line, readings))
+        if lacks:
+            left_out.append((name, lacks))
+        else:
+            sheets.append(cost_sheet(line, readings, of_the_line))
+    if left_out and not sheets:
+        first, _ = left_out[0]
+        cost_sheet(*hill.line(first), costs[first])  # which says what it lacks
+    return CostSheets(sheets, left_out)
+
+
+def _with_left_out(caption, sheets):
+    """Return a caption that says which lifts are no part of a table, and why."""
+    told = [
+        f"{name}, whose {' and '.join(lacks)} {'was' if len(lacks) == 1 else 'were'} not read"
+        for name, lacks in getattr(sheets, "left_out", ())
+    ]
+    return f"{caption}; left out: {', and '.join(told)}" if told else caption
+
+
+def _with_nought(caption, sheets):
+    """Return a caption that asks for the wage of a replacement where nobody is paid."""
+    unpaid = [sheet.name for sheet in sheets if np.all(sheet.wage.magnitude == 0)]
+    if unpaid:
+        caption += f"; wage of nought ({', '.join(unpaid)}): write the wage of whoever would replace a volunteer"
+    return caption
 
 
 def cost_table(sheets):
@@ -95,7 +138,8 @@ def cost_table(sheets):
         ("a ride", *[_ride(year.per_ride) for year in years]),
         ("largest part", *told),
     ]
-    return Table("Cost of a season, and of a ride, in dollars", ("part", *[sheet.name for sheet in sheets]), rows)
+    caption = _with_left_out(_with_nought("Cost of a season, and of a ride, in dollars", sheets), sheets)
+    return Table(caption, ("part", *[sheet.name for sheet in sheets]), rows)
 
 
 def divided_table(sheet):
@@ -138,7 +182,8 @@ def volunteers_table(sheets):
         staff = paid.parts["staff"]
         rows.append((sheet.name, show(sheet.wage), _ride(paid.per_ride), _ride(free.per_ride), _whole(staff)))
     columns = ("lift", "wage", "a ride, hours at the wage", "a ride, hours at nought", "the hours in a season")
-    return Table("Volunteers at a wage and at nought, in dollars", columns, rows)
+    caption = _with_nought("Volunteers at a wage and at nought, in dollars", sheets)
+    return Table(_with_left_out(caption, sheets), columns, rows)
 
 
 def grants_table(sheet, grants):
@@ -187,7 +232,7 @@ def meter_table(sheets, coincidence):
         for what, peak in metered.items()
     ]
     names = " and ".join(f"{sheet.name} {show(sheet.billed_power)}" for sheet in sheets)
-    return Table(f"Demand charge of {names}", ("metered", "billed", "dollars a season"), rows)
+    return Table(_with_left_out(f"Demand charge of {names}", sheets), ("metered", "billed", "dollars a season"), rows)
 
 
 def ready_table(sheets):
@@ -212,7 +257,8 @@ def ready_table(sheets):
     columns = (
         "lift", "governed", "a ride", "a season, 1,000 pph", "1,000 VTFH for an hour", "1,000 person-metres carried",
     )  # fmt: skip
-    return Table("Cost by what is held ready (governed) and by what is carried, in dollars", columns, rows)
+    caption = "Cost by what is held ready (governed) and by what is carried, in dollars"
+    return Table(_with_left_out(caption, sheets), columns, rows)
 
 
 def ticket_table(sheets, ticket_price, guests):
@@ -233,7 +279,9 @@ def ticket_table(sheets, ticket_price, guests):
         With the rides that pay for each lift, and whether the two ways of sharing agree.
     """
     if not np.isfinite(guests) or guests <= 0:
-        raise PlainError(f"ticket_table: guests must be greater than zero, but got {guests:g}. Count tickets of a day.")
+        raise PlainError(
+            f"ticket_table: guests must be greater than zero, but got {guests:,.10g}. Count tickets of a day."
+        )
     rides = sum(sheet.rides.m_as(RIDES) for sheet in sheets) / guests
     height = sum(sheet.rides.m_as(RIDES) * sheet.vertical_rise.m_as("m") for sheet in sheets) / guests
     rows = []
@@ -257,7 +305,7 @@ def ticket_table(sheets, ticket_price, guests):
         f"A ticket of {show(ticket_price)} over {rides:.1f} rides or {height:,.0f} m of a day, in dollars a ride; "
         "break-even in rides a season"
     )
-    return Table(caption, columns, rows)
+    return Table(_with_left_out(caption, sheets), columns, rows)
 
 
 def _even(year, share):

@@ -13,6 +13,8 @@ from liftcalc.tables import Table
 from liftcalc.units import PlainError
 
 MOST_SHEETS = 2_000
+MOST_TOLD = 3  # files that were left out, in a message
+A_BLANK = "a blank: nothing is filled in."
 
 
 @dataclass(frozen=True)
@@ -44,8 +46,18 @@ class Hill:
     def line(self, name):
         """Return a line and its readings, by the name of the line."""
         if name not in self.lines:
-            raise PlainError(f"Hill: there is no line {name!r}. Write one of {', '.join(self.lines)}.")
+            raise PlainError(f"Hill: {self.no_line(name)}")
         return self.lines[name], self.readings.get(name, {})
+
+    def no_line(self, name):
+        """Say that a line is not there, which are, and which files were left out: it may stand in one of these."""
+        called = _plain(name)
+        told = sorted(self.left_out, key=lambda each: (each[1] == A_BLANK, called not in _plain(each[0])))
+        words = [f"{file} was left out: {why}" for file, why in told[:MOST_TOLD]]
+        more = len(told) - len(words)
+        if more:
+            words.append(f"And {more:,} more {'was' if more == 1 else 'were'} left out.")
+        return " ".join([f"there is no line {name!r}. Write one of {', '.join(self.lines)}.", *words])
 
     def with_(self, other):
         """Return this hill with the lines of another one behind its own; a line of the same name is replaced by it."""
@@ -58,6 +70,11 @@ class Hill:
     def left_out_table(self):
         """Return a table of the files that were not taken, and why."""
         return Table("Files that were left out", ("file", "why"), list(self.left_out) or [("none", "")])
+
+
+def _plain(name):
+    """Return the name of a line, or of the file with its sheet, without what tells the two apart."""
+    return " ".join(str(name).casefold().replace("_", " ").replace("-", " ").split())
 
 
 def _in_order(path):
@@ -137,11 +154,11 @@ def _all_that_can_be_read(name, files):
         if sheet.facts or sheet.readings:
             sheets.append(sheet)
         else:
-            left_out.append((file, "a blank: nothing is filled in."))
+            left_out.append((file, A_BLANK))
     hill = _hill_of(sheets, left_out)
     if not hill.lifts:
-        reasons = " ".join(f"{file}: {why}" for file, why in hill.left_out[:3])
-        more = f" And {len(hill.left_out) - 3} more." if len(hill.left_out) > 3 else ""
+        reasons = " ".join(f"{file}: {why}" for file, why in hill.left_out[:MOST_TOLD])
+        more = f" And {len(hill.left_out) - MOST_TOLD} more." if len(hill.left_out) > MOST_TOLD else ""
         raise FieldFileError(f"{name}: no line of a lift can be taken. {reasons}{more}".rstrip())
     return hill
 

@@ -77,6 +77,17 @@ def idle_drag_of(kind, values):
     return riding.drag(values) if known else None
 
 
+def unread_for_energy(kind, values):
+    """Return in words the readings that are missing for the energy of a season: of the rides, and of the empty lift."""
+    own = kind_named(kind)
+    lacks = dict.fromkeys(_missing(values, *_of_a_ride(own.riding), *own.pick_up.readings, "efficiency"))
+    words = list(map(words_of, lacks))
+    if idle_drag_of(kind, values) is None:
+        instead = " and ".join(map(words_of, _missing(values, *own.riding.drag_readings)))
+        words.append(words_of("idle_drag") + (f" (or {instead})" if instead else ""))
+    return words
+
+
 def _worked_out(kind, values):
     """Return the values that limits take: those of a line, and what follows from them."""
     own, work = kind_named(kind), _work(kind, values)

@@ -153,8 +153,8 @@ class Panel(WithStill):
         number = value.m_as(scale.unit)
         if not scale.low <= number <= scale.high:
             raise PlainError(
-                f"{type(self).__name__}: {control_name} must lie from {scale.low:g} to {scale.high:g} {scale.unit}, "
-                f"but got {number:g} {scale.unit}."
+                f"{type(self).__name__}: {control_name} must lie from {scale.low:,.10g} to {scale.high:,.10g} "
+                f"{scale.unit}, but got {number:,.10g} {scale.unit}."
             )
         self.state.set(control_name, value.to(scale.unit))
 

@@ -98,12 +98,13 @@ class ControlRow:
             return
         if not scale.low <= number <= scale.high:  # also true for nan
             word = unit_word(scale.unit)
-            came = f"{number:,.10g} {word}" if abs(number) < 1e10 else "what was entered"  # also for nan
+            came = f"{number:,.10g} {word}".strip() if abs(number) < 1e10 else "what was entered"  # also for nan
+            most = f"{scale.high:,.10g} {word}".strip()
             held = in_system(self._state.values[self.control.name], self._state.system)
             self.show()
             self.panel.complain(
                 f"{self.control.label}: {came} is outside the range of this panel. Write a number from "
-                f"{scale.low:g} to {scale.high:g} {word}; {held} stays."
+                f"{scale.low:,.10g} to {most}; {held} stays."
             )
         else:
             self._state.set(self.control.name, Q(number, scale.unit), self.panel)

@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from liftcalc.figures.cost import CostChart, SwingChart
-from liftcalc.lifts.cost_of_lift import BILLS, cost_sheet, read_costs, tornado, yearly_cost
+from liftcalc.lifts.cost_of_lift import BILLS, above_capacity, cost_sheet, read_costs, tornado, yearly_cost
 from liftcalc.lifts.demo_hill import DATA, demo_line
 from liftcalc.panels.base import ChartPicture, Panel
 from liftcalc.panels.controls import CONTROLS, reaching
@@ -90,21 +90,35 @@ class CostPanel(_SheetPanel):
         return cost.break_even(given["ticket_share"])
 
     def note(self):
-        """Say why there is no break-even, and what is assumed."""
+        """Say what makes a ride cheap on paper alone, or else why there is no break-even; and what is assumed."""
         sheet, share = self.cost.sheet, self.given["ticket_share"]
-        first = (
+        warned = self._cheap_on_paper()
+        first = warned or (
             f"No number of rides pays: a ride brings {show(share)}, its energy costs "
             f"{show(self.cost.variable_per_ride)}."
             if self.even is None
             else "Cash cost: all but the capital recovery."
         )
-        bills = sum((getattr(sheet, name) for name in BILLS), Q(0.0, A_SEASON))
+        bills = sum((getattr(sheet, name) for name in BILLS), Q(0.0, A_SEASON)).m_as(A_SEASON)
         rest = "" if sheet.grant.magnitude == 0 else f"a grant of {show(sheet.grant)}, "
         return (
             f"{first} Assumed for {sheet.name}: it runs "
-            f"{show(sheet.running_hours)}, {rest}salvage {show(sheet.salvage)}, bills {show(bills)}, rope or belt "
-            f"{show(self.cost.parts['rope or belt'])}, energy {show(sheet.energy_price)}. {PLANNING}"
+            f"{show(sheet.running_hours)}, {rest}salvage {show(sheet.salvage)}, bills {bills:,.0f} and rope or belt "
+            f"{show(self.cost.parts['rope or belt'])}, energy {show(sheet.energy_price)}. "
+            f"{'Planning figures.' if warned else PLANNING}"  # three lines hold no more
         )
+
+    def _cheap_on_paper(self):
+        """Return a sentence each on posts below those of the lift, and on rides above what it could carry."""
+        sheet, own = self.cost.sheet, self.sheet.posts
+        said = []
+        if sheet.posts < own:
+            posts = f"{own.m_as(''):g} post{'' if own.m_as('') == 1 else 's'}"
+            said.append(f"Fewer than the {posts} of this lift: the code and the sight lines decide.")
+        if above_capacity(sheet):
+            hours = show(sheet.running_hours).removesuffix(" a season")
+            said.append(f"More rides than {show(sheet.hourly_capacity)} (governed) allow in {hours}.")
+        return " ".join(said)
 
     def _prepare(self):
         self.right = self.control("rides").metric.high

@@ -167,11 +167,12 @@ def board_choices(case, *, hill=None, costs=None, tables=None):
     own = costs[added.name]
     wage = own["wage"] * (posts_added(case, costs) / own["posts"]).m_as("")  # where posts are shared, of all its own
     rides = max(twin.extra_rides, Q(1.0, "person/season"))
-    paid = own | {"running_hours": case.busy_hours, "wage": wage, "rides": rides}
+    as_run = {"running_hours": case.busy_hours, "wage": wage, "rides": rides}
+    paid = replace(cost_sheet(added, of_added, own), **as_run)  # rides of simulated days may be more than what governs
     return [
         today,
         replace(helper, a_season=(case.helper_wage * case.busy_hours).to("dollar/season")),
-        replace(twin, a_season=yearly_cost(cost_sheet(added, of_added, paid)).total),
+        replace(twin, a_season=yearly_cost(paid).total),
     ]
 
 

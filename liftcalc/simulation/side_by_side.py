@@ -172,7 +172,7 @@ def hill_choices(hill, costs=None, tables=None, carried=None):
     costs, tables, carried = costs or {}, tables or {}, carried or {}
     strange = [name for name in (*costs, *tables, *carried) if name not in hill.lines]
     if strange:
-        raise PlainError(f"hill_choices: there is no line {strange[0]!r}. Write one of {', '.join(hill.lines)}.")
+        raise PlainError(f"hill_choices: {hill.no_line(strange[0])}")
     return [
         Choice(
             line, hill.readings.get(line.name, {}), costs.get(line.name), tables.get(line.name),

@@ -7,7 +7,9 @@ import pytest
 
 from liftcalc import Capacity, Q, ureg
 from liftcalc.exercises import BANK, Posed, judge
+from liftcalc.exercises.answer_words import example
 from liftcalc.exercises.answers import AnswerError, read_answer, read_as_written
+from liftcalc.units import KINDS_OF_QUANTITY, is_like, parsed_unit
 
 # text, unit asked, value in that unit
 SPELLINGS = [
@@ -362,6 +364,28 @@ def test_what_means_another_thing_elsewhere_is_asked_about():
         with pytest.raises(AnswerError) as error:
             read_answer(text, unit)
         assert message in str(error.value), text
+
+
+IN_KIND = [
+    ("1.2 acres", "hectare", "'acres' is no unit known here. Write the unit as in '12 ha'."),
+    ("1.2", "hectare", "the unit is missing. Write the unit behind 1.2, as in '12 ha'."),
+    ("40 a field", "person/hectare", "'a field' is no unit known here. Write the unit as in '12 persons/ha'."),
+    ("3 lumps", "kg*m**2", "'lumps' is no unit known here. Write the unit as in '12'."),
+]
+
+
+@pytest.mark.parametrize(("text", "unit", "message"), IN_KIND)
+def test_a_kind_without_spellings_of_a_sheet_has_an_example_too(text, unit, message):
+    with pytest.raises(AnswerError) as error:
+        read_answer(text, unit)
+    assert message in str(error.value)
+
+
+@pytest.mark.parametrize("kind", KINDS_OF_QUANTITY)
+def test_every_example_reads_as_one_of_its_kind(kind):
+    unit = KINDS_OF_QUANTITY[kind][0]
+    if kind not in ("moment of inertia", "square of a time"):  # which no exercise asks for
+        assert is_like(read_answer(example(kind), unit).units, parsed_unit(unit))
 
 
 ECHOES = [

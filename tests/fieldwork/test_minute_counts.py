@@ -77,8 +77,8 @@ ONE_FAULT = [  # row, message behind the name
     ("10:00,x,17,0,yes,", "row 2, column minutes: 'x' is no number. Write digits only, such as 3.4."),
     ("10:00,1,17.5,0,yes,", "row 2, column persons: must be a whole number, zero or more, but got 17.5."),
     ("10:00,1,-3,0,yes,", "row 2, column persons: must be a whole number, zero or more, but got -3."),
-    ("10:00,1,17,61,yes,", "row 2, column stop_seconds: must lie from 0 to 60, but got 61. Write the rest into the next "
-     "row."),
+    ("10:00,1,17,61,yes,", "row 2, column stop_seconds: must lie from 0 to 60, but got 61. Write the rest into "
+     "the next row."),
     ("10:00,1,17,0,maybe,", "row 2, column people_waited: must be yes, no or some, but got 'maybe'."),
     ("10:00,2,30,0,yes,\n10:01,1,17,0,yes,",
      "row 3, column from: these minutes overlap with those of row 2. Count each once."),

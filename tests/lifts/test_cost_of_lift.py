@@ -1,5 +1,6 @@
 """The cost of lifts of the demo hill, by hand and by the figures that the hill was thought out with."""
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -8,9 +9,11 @@ import pytest
 from messages import refuses, table_of_messages
 
 from liftcalc import Q, UnitError, show, ticket_share_by_rides
+from liftcalc.fieldwork import FieldSheetError
 from liftcalc.fieldwork.safe_files import FieldFileError
-from liftcalc.lifts.cost_of_lift import COLUMNS, CostSheet, cost_sheet, read_costs, tornado, yearly_cost
+from liftcalc.lifts.cost_of_lift import COLUMNS, UNITS, CostSheet, cost_sheet, read_costs, tornado, yearly_cost
 from liftcalc.lifts.demo_hill import demo_hill
+from liftcalc.quantity_text import unit_word
 
 COSTS = read_costs(Path(__file__).parents[2] / "data/costs.csv")
 SHEETS = {name: cost_sheet(*demo_hill().line(name), costs) for name, costs in COSTS.items()}
@@ -159,7 +162,12 @@ def test_a_lift_that_is_given_needs_no_rides_to_pay():
     assert at_a_meter.break_even(Q(1, A_RIDE)).m_as("person/season") == pytest.approx(rides)
 
 
-READINGS = {name: value for name, value in demo_hill().readings["Penny Rope"].items() if name != "idle_drag"}
+def without(line, *names):
+    """Return the cost sheet of a line of the demo hill of which some readings are missing."""
+    readings = {name: value for name, value in demo_hill().readings[line].items() if name not in names}
+    return cost_sheet(demo_hill().lines[line], readings, COSTS[line])
+
+
 NO_COST = (
     "YearlyCost: a season of Penny Rope costs -60 dollars, so no ride of it costs anything: a grant that pays for the "
     "lift and its salvage are won. Write the bills, the wage and the energy that somebody pays, or leave the cost of a "
@@ -200,15 +208,29 @@ MESSAGES = [
      f"tornado: 'wages' is no value of a cost sheet. Write one of {', '.join(list(CostSheet.__annotations__)[1:])}."),
     (lambda: tornado(PENNY, {"wage": Q(1, "dollar/hour")}),
      "tornado: wage must have two ends, but got 1.00 dollars an hour. Write (low, high)."),
-    (lambda: cost_sheet(demo_hill().lines["Penny Rope"], READINGS, COSTS["Penny Rope"]),
-     "cost_sheet: the energy of Penny Rope does not follow from its readings (empty lift). "
-     "Read on the lift what its limits by the motor need."),
+    (lambda: without("Penny Rope", "idle_drag"),
+     "cost_sheet: the energy of Penny Rope does not follow from its readings. Read on the lift: idle drag."),
+    (lambda: without("Penny Rope", "rider_mass", "efficiency", "idle_drag", "snow_friction"),
+     "cost_sheet: the energy of Penny Rope does not follow from its readings. "
+     "Read on the lift: rider mass, snow friction, efficiency, idle drag."),
+    (lambda: without("Duckling Belt", "idle_drag", "belt_mass_per_length"),
+     "cost_sheet: the energy of Duckling Belt does not follow from its readings. "
+     "Read on the lift: idle drag (or belt mass per length)."),
+    (lambda: cost_sheet(*demo_hill().line("Penny Rope"), COSTS["Penny Rope"] | {
+        "rides": Q(3_100_000, "person/season"), "running_hours": Q(260, "hour/season")}),
+     "cost_sheet: the rides of Penny Rope, 3,100,000, are more than the 312,000 that the governed capacity of 1,200 "
+     "pph allows in 260 hours. Write rides carried."),
 ]  # fmt: skip
 
 
 @table_of_messages(MESSAGES)
 def test_message(call, message, kind):
     refuses(call, message, kind)
+
+
+def test_rides_at_the_governed_capacity_are_the_most():
+    most = COSTS["Penny Rope"] | {"rides": Q(1_200 * 350, "person/season")}
+    assert yearly_cost(cost_sheet(*demo_hill().line("Penny Rope"), most)).capacity_used.m_as("") == pytest.approx(1)
 
 
 ROW = "Penny Rope,35000,20,2000,5,2,16,350,1200,900,600,3500,5,90000,0.18,14,12,4"
@@ -219,13 +241,24 @@ FILES = [  # text, message behind the name of the file
     (f"{HEAD}\n{ROW}\n{ROW}",
      ", row 3, column line: 'Penny Rope' stands in a row above. Write the name of a line, each once."),
     (f"{HEAD}\n{ROW[10:]}", ", row 2, column line: the name is missing. Write the name of a line, each once."),
-    (f"{HEAD}\n{ROW},5", ", row 2: there are more cells than columns. Write a number without a thousands mark."),
+    (f"{HEAD}\n{ROW},5",
+     ", row 2, column billed_months: there are more cells than columns. Write a number without a thousands mark."),
     (f"{HEAD}\n{ROW.replace(',16,', ',sixteen,')}",
      ", row 2, column wage: 'sixteen' is no number. Write digits only, such as 3.4."),
     (f"{HEAD}\n{ROW.replace(',16,', ',-16,')}", ", row 2, column wage: the wage must be zero or more, but got -16."),
     (f"{HEAD}\n{ROW.replace(',20,', ',0,')}", ", row 2, column life: the life must be greater than zero, but got 0."),
     (f"{HEAD}\n{ROW.replace(',1200,', ',,')}",
      ", row 2, column maintenance: the maintenance is missing. Write 0 where there is none."),
+    (f"{HEAD}\n{ROW.replace(',5,2,', ',0.06,2,')}",
+     ", row 2, column interest: the interest is in percent, but got 0.06. Write 6 for 6 %, not 0.06."),
+    (f"{HEAD},break_share\n{ROW},0.1",
+     ", row 2, column break_share: the break share is in percent, but got 0.1. Write 6 for 6 %, not 0.06."),
+    (f"{HEAD}\n{ROW.replace(',350,', ',9000,')}",
+     ", row 2, column running_hours: the running hours must be 8,784 or less, the hours of a year, but got 9000."),
+    (f"{HEAD},shut_hours\n{ROW},8785",
+     ", row 2, column shut_hours: the shut hours must be 8,784 or less, the hours of a year, but got 8785."),
+    (f"{HEAD}\n{ROW.removesuffix(',4')},14",
+     ", row 2, column billed_months: the billed months must be 12 or less, the months of a year, but got 14."),
     (f"{HEAD},colour\n{ROW},red",
      f", row 1: 'colour' is no column of a table of costs. Write {HEAD}; besides, if wanted, grant, shut_hours, "
      "break_share."),
@@ -236,7 +269,43 @@ FILES = [  # text, message behind the name of the file
 def test_message_of_a_table(text, message, kind, tmp_path):
     path = tmp_path / "costs.csv"
     path.write_text(text, encoding="utf-8")
-    refuses(lambda: read_costs(path), f"costs.csv{message}", kind)
+    in_a_cell = re.match(", row [23], column ", message)
+    refuses(lambda: read_costs(path), f"costs.csv{message}", FieldSheetError if in_a_cell else kind)
+
+
+def test_all_faults_of_a_table_are_told_at_once(tmp_path):
+    path = tmp_path / "costs.csv"
+    slips = ROW.replace(",5,2,16,350,", ",0.06,two,16,9000,")
+    path.write_text(f"{HEAD}\n{ROW},5\n{slips}\n\n{ROW}\n{ROW[10:]},,\n", encoding="utf-8")
+    told = [
+        "costs.csv: 7 cells cannot be read.",
+        "Row 2, column billed_months: there are more cells than columns. Write a number without a thousands mark.",
+        "Row 3, column line: 'Penny Rope' stands in a row above. Write the name of a line, each once.",
+        "Row 3, column interest: the interest is in percent, but got 0.06. Write 6 for 6 %, not 0.06.",
+        "Row 3, column posts: 'two' is no number. Write digits only, such as 3.4.",
+        "Row 3, column running_hours: the running hours must be 8,784 or less, the hours of a year, but got 9000.",
+        "Row 5, column line: 'Penny Rope' stands in a row above. Write the name of a line, each once.",
+        "Row 6, column line: the name is missing. Write the name of a line, each once.",
+    ]
+    refuses(lambda: read_costs(path), "\n".join(told), FieldSheetError, lines=len(told))
+
+
+@pytest.mark.parametrize("ends", [",0,2,16,8784,", ",0.5,2,16,350,"])
+def test_the_ends_of_what_is_believed_are_read(ends, tmp_path):
+    path = tmp_path / "costs.csv"
+    path.write_text(f"{HEAD}\n{ROW.replace(',5,2,16,350,', ends).removesuffix(',4')},12\n", encoding="utf-8")
+    costs = read_costs(path)["Penny Rope"]
+    assert [f"{costs[name].magnitude:g}" for name in ("interest", "posts", "wage", "running_hours")] == ends[
+        1:-1
+    ].split(",")
+
+
+def test_the_readme_of_the_data_tells_the_unit_of_every_column():
+    text = (Path(__file__).parents[2] / "data/README.md").read_text(encoding="utf-8")
+    rows = dict(re.findall(r"^\| `(\w+)` \| ([^|]+?) \|", text, flags=re.MULTILINE))
+    assert list(rows) == ["line", *UNITS]
+    for name, unit in UNITS.items():
+        assert rows[name].startswith(unit_word(unit) or "number"), name
 
 
 def test_what_may_be_left_out_is_read_where_it_stands(tmp_path):

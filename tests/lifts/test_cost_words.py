@@ -144,6 +144,43 @@ def test_a_lift_may_pay_by_neither_and_have_no_break_even():
     )  # fmt: skip
 
 
+def hill_without(**readings):
+    """Return the demo hill without some readings, named by line in small letters."""
+    hill = demo_hill()
+    held = {
+        line: {
+            name: value for name, value in own.items() if name not in readings.get(line.replace(" ", "_").lower(), ())
+        }
+        for line, own in hill.readings.items()
+    }
+    return replace(hill, readings=held)
+
+
+def test_a_lift_whose_energy_is_not_known_is_left_out_alone_and_said_to_be():
+    sheets = cost_sheets(hill_without(long_platter=["idle_drag"], lantern_double=["efficiency", "rider_mass"]), COSTS)
+    assert sheets == [PENNY, BELT, TWIN]
+    told = (
+        "; left out: Long Platter, whose idle drag was not read, and Lantern Double, whose rider mass and efficiency "
+        "were not read"
+    )
+    for make in (cost_table, volunteers_table, ready_table, lambda few: ticket_table(few, Q(28, "dollar"), 10_000)):
+        assert make(sheets).caption.endswith(told)
+        assert make(sheets[:2]).caption.endswith(told)
+        assert "left out" not in make(SHEETS).caption
+    assert meter_table(sheets[:2], Q(1, "")).caption.endswith(told)
+    assert [row[1:] for row in cost_table(sheets).rows] == [
+        (row[1], row[3], row[5]) for row in cost_table(SHEETS).rows
+    ], "the others stand as before"
+
+
+def test_where_nobody_is_paid_the_table_asks_for_the_wage_of_a_replacement():
+    asked = "write the wage of whoever would replace a volunteer"
+    unpaid = [replace(sheet, wage=FREE) for sheet in SHEETS[:2]]
+    for make in (cost_table, volunteers_table):
+        assert asked not in make(SHEETS).caption
+        assert make([*unpaid, BELT]).caption.endswith(f"; wage of nought (Penny Rope, Long Platter): {asked}")
+
+
 HOW_SURE = {"rides": 15, "running_hours": 10, "wage": 5, "life": 25, "energy_price": 10}
 
 
@@ -178,6 +215,8 @@ def test_the_same_doubt_comes_each_time():
 
 
 REFUSED = [
+    (lambda: cost_sheets(hill_without(penny_rope=["idle_drag"]), {"Penny Rope": COSTS["Penny Rope"]}),
+     "cost_sheet: the energy of Penny Rope does not follow from its readings. Read on the lift: idle drag."),
     (lambda: doubt_table(PENNY, {"grant": Q(10, "percent")}),
      "doubt_table: grant of Penny Rope cannot be off by a part of it. Name a value of the cost sheet that is greater "
      "than zero."),
@@ -186,6 +225,8 @@ REFUSED = [
      "than zero."),
     (lambda: ticket_table(SHEETS, Q(28, "dollar"), 0),
      "ticket_table: guests must be greater than zero, but got 0. Count tickets of a day."),
+    (lambda: ticket_table(SHEETS, Q(28, "dollar"), -3_100_000),
+     "ticket_table: guests must be greater than zero, but got -3,100,000. Count tickets of a day."),
     (lambda: ticket_table(SHEETS, Q(28, "dollar"), np.inf),
      "ticket_table: guests must be greater than zero, but got inf. Count tickets of a day."),
     (lambda: cost_sheets(demo_hill(), {"Nowhere": COSTS["Penny Rope"]}),

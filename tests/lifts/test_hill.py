@@ -4,7 +4,7 @@ import hashlib
 import os
 
 import pytest
-from messages import refuses, table_of_messages
+from messages import SOMETHING, refuses, table_of_messages
 from places import DATA
 
 from liftcalc import Q
@@ -261,3 +261,27 @@ def test_the_hills_of_the_data_are_read_whole_and_not_altered(name):
     assert [sheet.name for sheet in hill.sheets.values()] == list(before)
     assert list(hill.lines) == list(hill.readings) == list(hill.sheets)
     assert hashes(DATA / name) == before
+
+
+WANTED = "Hill: there is no line 'B'. Write one of A."
+ASKED_FOR_B = [
+    ("nothing left out", {}, WANTED),
+    ("its sheet is faulty", {"2_b.csv": sheet("B", None, "line speed,fast,m/s,,,")},
+     f"{WANTED} 2_b.csv was left out: row 8, column value: 'fast' is no number. Write digits only, such as 3.4."),
+    ("two faults in it", {"2_b.csv": sheet("B", None, "line speed,fast,m/s,,,", "spacing,wide,m,,,")},
+     f"{WANTED} 2_b.csv was left out: 2 cells cannot be read. Row 8, column value: 'fast' is no number. Write digits "
+     "only, such as 3.4. Row 9, column value: 'wide' is no number. Write digits only, such as 3.4."),
+    ("a blank and a second A before it",
+     {"0.csv": FORM, "1_b.csv": sheet("A"), "2_c.csv": sheet("C", numbers="")},
+     f"{WANTED} 1_b.csv was left out: it tells of the line A, as 1_a.csv does. 2_c.csv was left out: {SOMETHING} "
+     "0.csv was left out: a blank: nothing is filled in."),
+    ("four of them, one with the name", {f"{name}.csv": sheet("A") for name in ("2_c", "3_d", "4_e", "5_B")},
+     WANTED + "".join(f" {name}.csv was left out: it tells of the line A, as 1_a.csv does."
+                      for name in ("5_B", "2_c", "3_d")) + " And 1 more was left out."),
+]  # fmt: skip
+
+
+@table_of_messages(ASKED_FOR_B, "what", "files")
+def test_a_line_that_is_not_there_is_told_with_what_was_left_out(what, files, message, kind, tmp_path):
+    hill = hill_in(tmp_path, GOOD | files)
+    refuses(lambda: hill.line("B"), message, kind)

@@ -5,7 +5,7 @@ import pytest
 from reading_panels import status
 
 from liftcalc import Q
-from liftcalc.panels import CapacityPanel, IntervalPanel, LoadingDayPanel, notebook_state
+from liftcalc.panels import CapacityPanel, CostPanel, IntervalPanel, LoadingDayPanel, notebook_state
 
 
 def test_a_value_outside_the_range_is_told_and_the_last_good_one_stays():
@@ -19,6 +19,20 @@ def test_a_value_outside_the_range_is_told_and_the_last_good_one_stays():
     assert str(panel.result) == before
     panel.rows[1].box.value = 7
     assert "outside" not in status(panel)
+
+
+def test_such_a_complaint_has_marks_of_thousands_and_no_stray_blanks():
+    panel = CostPanel()
+    for row, number in ((3, 7), (5, 3_100_000)):
+        panel.rows[row].box.value = number
+        assert TOLD[row] in status(panel)
+
+
+TOLD = {
+    3: "Posts: 7 is outside the range of this panel. Write a number from 0.5 to 6; 2 stays.",
+    5: "Rides: 3,100,000 rides a season is outside the range of this panel. Write a number from 1,000 to 200,000 rides "
+    "a season; 90,000 rides a season stays.",
+}
 
 
 def test_the_echo_of_a_rounded_value_does_not_replace_a_reading():

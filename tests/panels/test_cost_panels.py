@@ -11,7 +11,7 @@ from liftcalc import Q, UnitError
 from liftcalc.panels import CostDriversPanel, CostPanel
 from liftcalc.panels.cost import demo_cost_sheet
 
-A_RIDE = "dollar/person"
+A_RIDE, RIDES = "dollar/person", "person/season"
 PENNY = demo_cost_sheet()
 
 
@@ -84,8 +84,8 @@ def test_no_break_even_where_a_ride_brings_no_more_than_its_energy():
 def test_what_is_assumed_is_said_to_be():
     words = status(CostPanel())
     assert (
-        "Assumed for Penny Rope: it runs 350 hours a season, salvage 2,000 dollars, bills 2,700 dollars a season"
-        in words
+        "Assumed for Penny Rope: it runs 350 hours a season, salvage 2,000 dollars, bills 2,700 and rope or belt 633 "
+        "dollars a season, energy 0.18 dollars a kWh." in words
     )
     for kind in (CostPanel, CostDriversPanel):
         assert "Planning figures: dollars are a label here and no currency." in status(kind())
@@ -93,6 +93,36 @@ def test_what_is_assumed_is_said_to_be():
     assert "a grant of 15,000 dollars" in status(granted)
     granted.rows[0].box.value = 1_000  # the grant is at most the price, and so is what is left
     assert "a grant of 1,000 dollars, salvage 1,000 dollars" in status(granted)
+
+
+FEWER = "Fewer than the 2 posts of this lift: the code and the sight lines decide."
+MORE = "More rides than 1,200 pph (governed) allow in 60 hours."
+LINE = round(740 / 13 * 2)  # letters on a line of 740 px of 13 px, a letter as wide as half its height
+
+
+@pytest.mark.parametrize(("posts", "rides"), [(2, 72_000), (1.5, 72_000), (2, 73_000), (0.5, 200_000)])
+def test_what_makes_a_ride_cheap_on_paper_is_said_in_the_lines_of_the_note(posts, rides):
+    sheet = replace(PENNY, running_hours=Q(60, "hour/season"), grant=Q(15_000, "dollar"), rides=Q(9_000, RIDES))
+    panel = CostPanel(sheet)
+    panel.rows[3].box.value, panel.rows[5].box.value = posts, rides
+    words = status(panel)
+    assert (FEWER in words, MORE in words) == (posts < 2, rides > 72_000)
+    assert "Planning figures" in words
+    assert f"it runs {60} hours a season, a grant of 15,000 dollars, salvage 2,000 dollars, bills 2,700" in words
+    for share in (0, 1.47):
+        panel.rows[6].box.value = share
+        assert len(panel.note()) <= 3 * LINE
+    panel.at_settings("posts", [Q(1, ""), Q(2, "")])  # and no error
+
+
+def test_half_a_post_of_one_is_told_too():
+    panel = CostPanel(demo_cost_sheet("Duckling Belt"), posts=Q(0.5, ""))
+    assert "Fewer than the 1 post of this lift: the code and the sight lines decide." in status(panel)
+
+
+def test_the_note_is_silent_where_the_capacity_is_not_known():
+    panel = CostPanel(replace(PENNY, hourly_capacity=None, running_hours=Q(1, "hour/season")))
+    assert "More rides" not in status(panel)
 
 
 @pytest.mark.parametrize("name", ["Lantern Double", "Twin Penny right"])
@@ -175,6 +205,8 @@ MESSAGES = [
      "CostPanel: price must be a quantity in a unit such as 'dollar', but got 35000. Write Q(35000, 'dollar').",
      UnitError),
     (lambda: CostPanel(life=Q(0, "season")), "CostPanel: life must lie from 1 to 40 season, but got 0 season."),
+    (lambda: CostPanel(rides=Q(3_100_000, RIDES)),
+     "CostPanel: rides must lie from 1,000 to 200,000 person/season, but got 3,100,000 person/season."),
     (lambda: CostDriversPanel(moved_by=Q(60, "percent")),
      "CostDriversPanel: moved_by must lie from 10 to 50 percent, but got 60 percent."),
 ]  # fmt: skip

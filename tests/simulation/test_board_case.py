@@ -80,6 +80,19 @@ def test_money_by_hand():
     assert twin.an_extra_ride.m_as("dollar/person") == pytest.approx(0.24, abs=0.015)
 
 
+def test_a_long_wait_has_a_mark_of_thousands():
+    assert re.search(r"waits [0-9]{2},[0-9]{3} s for each ride", answer(crowd=Q(5_000, "person")))
+
+
+def test_simulated_rides_above_what_governs_are_no_fault_of_the_table():
+    hill, name = demo_hill(), "Twin Penny right"
+    slow = {**hill.readings, name: {**hill.readings[name], "loading_time": Q(6, "s")}}  # of the day they load in 3 s
+    rows = {**COSTS, name: COSTS[name] | {"rides": Q(36_000, RIDES)}}
+    twin = board_choices(CASE, hill=replace(hill, readings=slow), costs=rows)[2]
+    assert twin.extra_rides.m_as(RIDES) > 36_000 == 60 * 3600 / 6
+    assert twin.a_season.m_as(A_SEASON) == pytest.approx(9_052, abs=2)
+
+
 def test_the_slope_has_the_riders_of_the_crowd_and_not_the_capacity():
     (*_, few), (*_, many) = choices(crowd=Q(20, "person")), choices()
     assert few.carried == many.carried
