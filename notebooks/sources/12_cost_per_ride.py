@@ -104,7 +104,7 @@ cost_panel.at_settings("rides", [Q(30000, "person/season"), Q(90000, "person/sea
 # %% [markdown]
 # ## Part by part, for every lift
 #
-# The same for the other lifts, from a table of their prices. The rides are those carried; the energy of a ride follows from the readings of each lift.
+# The same for the other lifts, from a table of their prices. The rides are those carried. Twin Penny is a proposal: its 38,280 are the rides more than today on both ropes, and by its share it would carry some 45,300 (simulated). The energy of a ride follows from the readings of each lift.
 
 # %%
 from liftcalc.lifts.cost_words import cost_table, divided_table
