@@ -97,7 +97,7 @@ def draw_rope_view(scene, *, time=0.0, running=False, still=False):
         f'<path d="M-60 12H760V46H-60Z" fill="{style.SNOW}"/>'
         f'<path d="M0 0H{LENGTH}" stroke="{style.INK}" stroke-width="2.5" stroke-linecap="round"/>'
         f'<svg x="-10" y="-30" width="{LENGTH + 10}" height="70" viewBox="-10 -30 {LENGTH + 10} 70">{full}{ghost}</svg>'
-        f'<path d="M-40 -16H0V13H-40Z" fill="{style.PAPER}" stroke="{style.INK}" stroke-width="2"/>'
+        f'<path d="M-30 -16H0V13H-30Z" fill="{style.PAPER}" stroke="{style.INK}" stroke-width="2"/>'
         f'<path d="M{LENGTH} 12V-40h30l-7 8l7 8h-30" stroke="{style.COLOURS["time"]}" stroke-width="3" '
         f'fill="{style.COLOURS["time"]}"/></g>'
         f"{said}{_beside(scene, time, still)}{_strip(scene, time, still)}</svg>"
