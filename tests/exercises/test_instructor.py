@@ -36,11 +36,11 @@ def drawn_once(monkeypatch):
 
 
 @pytest.mark.usefixtures("drawn_once")
-def test_a_class_of_twelve(tmp_path):
-    """Key, twelve records, one file of marks: who answers from the key is right, who takes a wrong road is named."""
-    learners = [f"Learner {number}" for number in range(1, 13)]
+def test_a_class_of_six(tmp_path):
+    """Key, six records, one file of marks: who answers from the key is right, who takes a wrong road is named."""
+    learners = [f"Learner {number}" for number in range(1, 7)]
     key = rows_of(answer_key(learners))
-    assert len(key) == 12 * len(BANK)
+    assert len(key) == 6 * len(BANK)
     by_learner = {(row["learner"], row["exercise"]): row for row in key}
     units = {unit_word(unit): unit for spellings in UNIT_SPELLINGS.values() for unit in spellings.values()} | {"": ""}
     for number, name in enumerate(learners):
@@ -61,15 +61,15 @@ def test_a_class_of_twelve(tmp_path):
             else:
                 mine.answer(id, wrong)
     marked = rows_of(marks(tmp_path))
-    assert len(marked) == 12 * len(BANK)
+    assert len(marked) == 6 * len(BANK)
     assert {row["remark"] for row in marked} == {""}
     for row in marked:
         wrong = not (int(row["learner"].split()[1]) - 1) % 3
         assert row["state"] == ("off" if wrong else "right"), row
         assert bool(row["mistakes"]) == wrong
     totals = rows_of(marks(tmp_path, totals=True))
-    assert len(totals) == 12
-    assert sum(int(row["right"]) for row in totals) == 8 * len(BANK)
+    assert len(totals) == 6
+    assert sum(int(row["right"]) for row in totals) == 4 * len(BANK)
     assert all(
         int(row["right"]) + int(row["close"]) + int(row["off"]) + int(row["open"]) == len(BANK) for row in totals
     )

@@ -176,7 +176,12 @@ def texts_of(panel):
 @pytest.mark.parametrize("kind", CHARTS, ids=lambda kind: kind.__name__)
 def test_no_text_of_a_chart_leaves_it_wherever_the_sliders_stand(kind, system, panel_of):
     panel = panel_of(kind)
+    in_metric = panel.picture.html.value
     notebook_state().use_units(system)
+    same_controls = all(row.control.us == row.control.metric for row in panel.rows)
+    if system == "us" and same_controls and panel.picture.html.value == in_metric:
+        notebook_state().use_units("metric")
+        return  # a panel without such units: looked at in the one system
     try:
         for row in panel.rows:
             start = row.slider.value

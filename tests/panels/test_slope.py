@@ -81,7 +81,7 @@ MESSAGES = [
      "SlopePanel: slope_area must be a quantity in a unit such as 'hectare', but got 0.4. Write Q(0.4, 'hectare').",
      UnitError),
     (lambda: SlopePanel(people_an_hour=Q(9000, "pph")),
-     "SlopePanel: people_an_hour must lie from 50 to 2400 pph, but got 9000 pph."),
+     "SlopePanel: people_an_hour must lie from 50 to 2,400 pph, but got 9,000 pph."),
 ]  # fmt: skip
 
 
