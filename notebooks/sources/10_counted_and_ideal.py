@@ -28,7 +28,13 @@
 # %% [markdown]
 # ## The lift and its day
 #
-# As it comes, the page speaks of the Penny Rope on Owlpenny Hill and of one invented day on it. For your own lift, bring its sheet, the one of [00 Start here](00_start_here.ipynb); a table of your riders; a table of the rest of the day; and a count. Name the four files in the marked cell, or bring them by the button. Whoever has no count leaves its place empty: `""`. The four files that are named show the form; for a lift with carriers, which come by the clock, `lantern_double_parties.csv` and `lantern_double_day.csv` in the same folder do. The text between the panels stays with the Penny Rope.
+# As it comes, the page speaks of the Penny Rope on Owlpenny Hill and of one invented day on it. For your own lift, bring its sheet, the one of [00 Start here](00_start_here.ipynb); a table of your riders; a table of the rest of the day; and a count. Name the four files in the marked cell, or bring them by the button. Whoever has no count leaves its place empty: `""`. The four files that are named show the form:
+#
+# - riders: `class,share,mean_readiness,cv,misses,falls`, a row a class; for a lift with carriers `party,share`
+# - the rest of the day: `quantity,value,unit,plus_minus,method,note`, as a sheet, with rows such as hours open, stops an hour and stop time
+# - count: `from,minutes,persons,stop_seconds,people_waited,note`, a row a minute or more
+#
+# For a lift with carriers, which come by the clock, see `lantern_double_parties.csv` and `lantern_double_day.csv` in the same folder. The text between the panels stays with the Penny Rope.
 
 # %% no-output
 # YOUR DAY: change the names between the quotation marks
