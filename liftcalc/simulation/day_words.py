@@ -113,7 +113,7 @@ def four_figures(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
     """
     day, found = day_of(line, tables), governing(limits_of(line, readings))
     rates = simulate_days(day, seed, days)
-    spread = Q(float(np.std(rates, ddof=1)), "pph")
+    spread = Q(1.96 * float(np.std(rates, ddof=1)), "pph")
     apart = "" if found.limit.name in day.limits else f", {day.alone}: {found.limit.name} governs"
     of_days = f"{days} days of {day.hours:g} h, a line stands all day{apart}"
     figures = [
@@ -121,7 +121,7 @@ def four_figures(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
             "ideal", line.capacity.value, f"a {day.comes} every {show(line.interval)}", "as good as speed and spacing"
         ),
         Figure("governed", found.capacity.value, f"{found.limit.name} governs", "as good as its readings"),
-        Figure("simulated", Q(float(rates.mean()), "pph"), of_days, f"single days spread by {show(spread)}", spread),
+        Figure("simulated", Q(float(rates.mean()), "pph"), of_days, f"19 in 20 days lie within {show(spread)} of it", spread),
     ]
     if counts is None:
         return [*figures, Figure("counted", None)]
@@ -167,7 +167,7 @@ def losses_table(day, *, seed=SEED, days=DAYS):
     names, left = list(steps), list(steps.values())
     rows = [(names[0], _pph(left[0]), "", "")]
     rows += [
-        (name, _pph(after), _pph(before - after), f"{100 * after / before:.1f} %")
+        (name, _pph(after), _pph(round(before - after)), f"{100 * after / before:.1f} %")
         for name, before, after in zip(names[1:], left, left[1:], strict=False)
     ]
     rows.append(("together", _pph(left[-1]), _pph(left[0] - left[-1]), f"{100 * left[-1] / left[0]:.1f} %"))
