@@ -209,7 +209,9 @@ class LoadingDayPanel(LiftPanel):
             *[[after, max(before - after, 0.0)] for before, after in zip(left, left[1:], strict=False)],
         ]
         texts = [show(Q(left[0], "pph"))]
-        texts += [f"takes {show(Q(round(before - after), 'pph'))}" for before, after in zip(left, left[1:], strict=False)]
+        texts += [
+            f"takes {show(Q(round(before - after), 'pph'))}" for before, after in zip(left, left[1:], strict=False)
+        ]
         lengths.append([left[-1], 0.0])
         texts.append(show(self.simulated))
         doubt = ()

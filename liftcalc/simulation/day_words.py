@@ -121,7 +121,13 @@ def four_figures(line, readings, tables, counts=None, *, seed=SEED, days=DAYS):
             "ideal", line.capacity.value, f"a {day.comes} every {show(line.interval)}", "as good as speed and spacing"
         ),
         Figure("governed", found.capacity.value, f"{found.limit.name} governs", "as good as its readings"),
-        Figure("simulated", Q(float(rates.mean()), "pph"), of_days, f"19 in 20 days lie within {show(spread)} of it", spread),
+        Figure(
+            "simulated",
+            Q(float(rates.mean()), "pph"),
+            of_days,
+            f"19 in 20 days lie within {show(spread)} of it",
+            spread,
+        ),
     ]
     if counts is None:
         return [*figures, Figure("counted", None)]
