@@ -74,6 +74,12 @@ def losses_by_cause(day, seed, days=100):
     dict of str to float
         Persons an hour with "governed" first, then after each cause; the last one is the simulated day.
     """
+    return dict(_steps(day, seed, days))
+
+
+@functools.lru_cache(maxsize=16)
+def _steps(day, seed, days):
+    """Return the same, kept: several tables and words of one page ask for it."""
     say_if_long(len(day.causes) * day.seconds_of_work(days), days)
     steps = {"governed": day.governed}
     for number, cause in enumerate(day.causes, start=1):
