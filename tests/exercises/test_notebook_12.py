@@ -1,5 +1,6 @@
 """Exercises of 12 against a library, ledgers and sums kept one by one; and the figures in the words of the page."""
 
+import functools
 import re
 from dataclasses import replace
 
@@ -81,13 +82,18 @@ def test_a_day_of_rides_as_in_12_6_uses_up_the_ticket(name):
 COSTS = read_costs(DATA / "costs.csv")
 SHEETS = cost_sheets(demo_hill(), COSTS)
 CASE = read_board_case(DATA / "board/twin_penny_case.csv")
-NOW, HELPER, TWINS = board_choices(CASE)
 NUMERALS = {4: "four", 5: "five", 6: "six", 7: "seven"}
 PENNY, PLATTER, BELT, DOUBLE, _ = SHEETS
 YEAR = yearly_cost(PENNY)
 FREE = yearly_cost(replace(PENNY, wage=Q(0, "dollar/hour")))
 CLIMBED = sum(sheet.rides.magnitude * sheet.vertical_rise.magnitude for sheet in SHEETS[:4])
 TODAY = [yearly_cost(sheet) for sheet in SHEETS[:4]]
+
+
+@functools.cache
+def board():
+    """Return the three choices of the board, simulated when the first figure of them is asked for."""
+    return board_choices(CASE)
 
 
 def share(part):
@@ -128,11 +134,14 @@ FIGURES = [
     ("platter and {} on the belt", f"{TODAY[2].per_thousand_person_metres.magnitude:.1f}"),
     ("costs {} times that of the rope tow", NUMERALS[round((TODAY[3].total / TODAY[0].total).m_as(""))]),
     ("nearly {} times as high", NUMERALS[round((DOUBLE.vertical_rise / PENNY.vertical_rise).m_as(""))]),
-    ("An extra ride on Twin Penny costs {} dollars", f"{TWINS.an_extra_ride.magnitude:.2f}"),
-    ("the helper gives one for {};", f"{HELPER.an_extra_ride.magnitude:.2f}"),
-    ("the helper takes some {} s off", f"{round((NOW.wait() - HELPER.wait()).m_as('s'), -1):.0f}"),
-    ("and Twin Penny more than {}.", f"{100 * ((NOW.wait() - TWINS.wait()).m_as('s') // 100):.0f}"),
-    ("some {} riders a hectare are about ten", f"{5 * round(TWINS.density().m_as('person/hectare') / 5):.0f}"),
+    ("An extra ride on Twin Penny costs {} dollars", lambda: f"{board()[2].an_extra_ride.magnitude:.2f}"),
+    ("the helper gives one for {};", lambda: f"{board()[1].an_extra_ride.magnitude:.2f}"),
+    ("the helper takes some {} s off", lambda: f"{round((board()[0].wait() - board()[1].wait()).m_as('s'), -1):.0f}"),
+    ("and Twin Penny more than {}.", lambda: f"{100 * ((board()[0].wait() - board()[2].wait()).m_as('s') // 100):.0f}"),
+    (
+        "some {} riders a hectare are about ten",
+        lambda: f"{5 * round(board()[2].density().m_as('person/hectare') / 5):.0f}",
+    ),
     ("Twin Penny asks for {} dollars", f"{COSTS['Twin Penny right']['price'].magnitude:,.0f}"),
     ("run for the {} busiest hours", f"{CASE.busy_hours.magnitude:.0f}"),
     ("beginner slope of {} ha", f"{CASE.slope_area.m_as('hectare'):.1f}"),
@@ -151,4 +160,5 @@ def words():
 
 @pytest.mark.parametrize(("phrase", "figure"), FIGURES, ids=[phrase for phrase, _ in FIGURES])
 def test_a_figure_in_the_words_of_the_page_is_what_the_package_finds(words, phrase, figure):
+    figure = figure() if callable(figure) else figure
     assert re.search(rf"(?<![0-9.,]){re.escape(phrase.format(figure))}(?![.,]?[0-9])", words), figure

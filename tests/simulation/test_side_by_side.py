@@ -1,5 +1,6 @@
 """Lifts side by side: laws of the table, sums by hand, and what is refused."""
 
+import functools
 import re
 
 import numpy as np
@@ -31,8 +32,13 @@ TABLES = read_day(DATA / "days/penny_rope_classes.csv", DATA / "days/penny_rope_
 COUNTED = {"Penny Rope": Capacity(Q(990, "pph"), "counted")}
 HILL = hill_choices(demo_hill(), COSTS, {"Penny Rope": TABLES, "Twin Penny right": TABLES}, COUNTED)
 CROWD = {"crowd": Q(70, "person"), "descent_time": Q(75, "s")}
-TABLE = compare_lifts(HILL, **CROWD)
 PENNY, PLATTER, BELT, DOUBLE, LEFT, RIGHT = range(1, 7)
+
+
+@functools.cache
+def of_the_hill():
+    """Return the table of the demo hill, simulated when the first test asks for it."""
+    return compare_lifts(HILL, **CROWD)
 
 
 def number(text):
@@ -46,26 +52,26 @@ def rows(table):
 
 
 def cell(heading, column):
-    return rows(TABLE)[heading][column - 1]
+    return rows(of_the_hill())[heading][column - 1]
 
 
 def test_one_column_a_line_and_one_level_for_all():
-    assert TABLE.columns == ("line", *demo_hill().lines)
-    assert all("governed" in each for each in rows(TABLE)["people an hour, like for like"])
-    governed = [number(each) for each in rows(TABLE)["people an hour, like for like"]]
+    assert of_the_hill().columns == ("line", *demo_hill().lines)
+    assert all("governed" in each for each in rows(of_the_hill())["people an hour, like for like"])
+    governed = [number(each) for each in rows(of_the_hill())["people an hour, like for like"]]
     assert governed == [1200, 514, 600, 1029, 1200, 978]
-    assert [number(each) for each in rows(TABLE)["against the first, both governed"]] == pytest.approx(
+    assert [number(each) for each in rows(of_the_hill())["against the first, both governed"]] == pytest.approx(
         np.array(governed) / 1200, abs=0.006
     )
-    assert rows(TABLE)["state"] == ("running",) * 4 + ("proposal",) * 2
+    assert rows(of_the_hill())["state"] == ("running",) * 4 + ("proposal",) * 2
 
 
 def test_what_was_read_once_stands_once_and_what_was_not_is_not_there():
     assert cell("counted", PENNY) == "990 pph (counted)"
-    assert rows(TABLE)["counted"][1:] == (NOT_READ,) * 5
-    assert [each == NOT_READ for each in rows(TABLE)["simulated"]] == [False, True, True, True, True, False]
+    assert rows(of_the_hill())["counted"][1:] == (NOT_READ,) * 5
+    assert [each == NOT_READ for each in rows(of_the_hill())["simulated"]] == [False, True, True, True, True, False]
     for heading in ("posts", "to buy, dollars", "a year, dollars", "a ride, dollars"):
-        assert [each == NOT_READ for each in rows(TABLE)[heading]] == [False] * 4 + [True, False], heading
+        assert [each == NOT_READ for each in rows(of_the_hill())[heading]] == [False] * 4 + [True, False], heading
 
 
 BY_HAND = [  # row, line, what a hand gets from the sheets of the hill, how near
@@ -99,7 +105,7 @@ def test_two_ropes_of_one_lift_are_added_up_and_a_lift_alone_has_no_such_row():
 
 @pytest.mark.parametrize("place", range(6))
 def test_a_lift_alone_equals_its_column_beside_others(place):
-    alone, beside = rows(compare_lifts([HILL[place]], **CROWD)), rows(TABLE)
+    alone, beside = rows(compare_lifts([HILL[place]], **CROWD)), rows(of_the_hill())
     for heading, (said,) in alone.items():
         if heading != "against the first, both governed":
             assert said == beside[heading][place], heading
