@@ -1,19 +1,15 @@
 """A count minute by minute as a picture, with its two rates and their doubt below it."""
 
-from html import escape
-
-import ipywidgets as widgets
-
 from liftcalc.fieldwork.count_words import count_table
 from liftcalc.figures.minutes import MinutesChart
 from liftcalc.lifts.governing import governing
 from liftcalc.lifts.limits_of_line import limits_of
-from liftcalc.panels.base import WIDTH, ChartPicture, WithStill
+from liftcalc.panels.picture import Picture
 from liftcalc.quantity_text import show
 from liftcalc.units import PlainError
 
 
-class CountedMinutes(WithStill):
+class CountedMinutes(Picture):
     """A count at the top, drawn minute by minute beside what governs the lift, and its table.
 
     Parameters
@@ -27,22 +23,12 @@ class CountedMinutes(WithStill):
         If nobody has counted.
     """
 
-    leaves_trace = False
-
     def __init__(self, read):
         if read.counts is None:
             raise PlainError(f"No count of {read.line.name} came. Count at the top, a row a minute, and bring it.")
         self.counts, self._governing = read.counts, governing(limits_of(read.line, read.readings))
-        self.table = count_table(read.counts, self._governing.capacity, ideal=read.line.capacity)
-        self.picture = ChartPicture(MinutesChart(), CountedMinutes._prepare, lambda panel: None)
-        below = widgets.HTML(f"<div class='page-part jp-RenderedHTMLCommon'>{self.table._repr_html_()}</div>")
-        super().__init__([self.picture.widget, below], layout=widgets.Layout(width=WIDTH, max_width="100%"))
-        self.picture.use_units(self)
-        self.picture.move(self)
-
-    def status(self):
-        """Return the words above the picture: none, since the table stands below it."""
-        return ""
+        table = count_table(read.counts, self._governing.capacity, ideal=read.line.capacity)
+        super().__init__(MinutesChart(), table)
 
     def _prepare(self):
         clean = set(self.counts.clean)
@@ -60,11 +46,3 @@ class CountedMinutes(WithStill):
             limit=found.capacity.value.m_as("person/minute"),
             limit_text=f"{found.limit.name} allows {show(found.capacity.value)} on average",
         )
-
-    def still(self):
-        alt = escape(self.words())
-        picture = f'<figure style="margin:0"><img alt="{alt}" src="{self.picture.still()}"></figure>'
-        return picture + self.table._repr_html_()
-
-    def words(self):
-        return str(self.table)

@@ -1,16 +1,12 @@
 """Ideal, governed, simulated and counted in one picture, in which a guess is drawn, with their table below it."""
 
-from html import escape
-
-import ipywidgets as widgets
-
 from liftcalc.figures.four_figures import FiguresChart
-from liftcalc.panels.base import WIDTH, ChartPicture, WithStill
+from liftcalc.panels.picture import Picture
 from liftcalc.quantity_text import show
 from liftcalc.simulation.day_words import figures_table, four_figures
 
 
-class FourFigures(WithStill):
+class FourFigures(Picture):
     """The four figures of one lift: bars on one axis, and the table that says what each is of.
 
     Parameters
@@ -19,16 +15,9 @@ class FourFigures(WithStill):
         The lift, its day and its count.
     """
 
-    leaves_trace = False
-
     def __init__(self, read):
         self.figures = four_figures(read.line, read.readings, read.tables, read.counts)
-        self.table = figures_table(self.figures, read.line.name)
-        self.picture = ChartPicture(FiguresChart(len(self.figures)), FourFigures._prepare, FourFigures._move)
-        below = widgets.HTML(f"<div class='page-part jp-RenderedHTMLCommon'>{self.table._repr_html_()}</div>")
-        super().__init__([self.picture.widget, below], layout=widgets.Layout(width=WIDTH, max_width="100%"))
-        self.picture.use_units(self)
-        self.picture.move(self)
+        super().__init__(FiguresChart(len(self.figures)), figures_table(self.figures, read.line.name))
 
     @property
     def simulated(self):
@@ -38,10 +27,6 @@ class FourFigures(WithStill):
     def show_guess(self, guess):
         """Draw a guess into the picture, in persons an hour."""
         self.picture.show_guess(self, guess.m_as("pph"), None)
-
-    def status(self):
-        """Return the words above the picture: none, since the table stands below it."""
-        return ""
 
     def _read(self):
         return [each for each in self.figures if each.pph is not None]
@@ -64,11 +49,3 @@ class FourFigures(WithStill):
                 for number, half in zip(numbers, halves, strict=True)
             ],
         )
-
-    def still(self):
-        alt = escape(self.words())
-        picture = f'<figure style="margin:0"><img alt="{alt}" src="{self.picture.still()}"></figure>'
-        return picture + self.table._repr_html_()
-
-    def words(self):
-        return str(self.table)
