@@ -18,6 +18,11 @@ WIDTH = "740px"
 ONE_MOVE = 1.0  # seconds: steps of a slider that follow sooner are one move
 
 
+def still_picture(words, address):
+    """Return a still picture as HTML, with its words as alt text; the address holds all of it."""
+    return f'<figure style="margin:0"><img alt="{escape(words)}" src="{address}"></figure>'
+
+
 class WithStill(widgets.VBox):
     """Widgets with a still form in their place wherever widgets do not run: before a run, in print, on a handout."""
 
@@ -302,7 +307,7 @@ class Panel(WithStill):
 
         It is an <img>: a freshly opened notebook drops SVG that stands in the page itself, until it is run.
         """
-        return f'<figure style="margin:0"><img alt="{escape(self.words())}" src="{self.picture.still()}"></figure>'
+        return still_picture(self.words(), self.picture.still())
 
 
 class ChartPicture:

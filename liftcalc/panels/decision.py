@@ -9,21 +9,15 @@ from html import escape
 import ipywidgets as widgets
 
 from liftcalc.panels.base import WIDTH, WithStill
+from liftcalc.panels.prediction import LOOK, check_is_one_of
 from liftcalc.units import PlainError
 
 OPEN = "Show a model answer"
 KEPT = "What you write stays on this page: nothing is saved, sent or marked."
-_LOOK = "font-size:15px;line-height:1.4;max-width:46em;margin:2px 0 6px"
-
-
-def _check_is_one_of(choice, choices):
-    """Refuse a choice that is not among those of a question."""
-    if choice not in choices:
-        raise PlainError(f"Decision: {choice!r} is none of the choices. Write one of {', '.join(choices)}.")
 
 
 def _lines(lines):
-    return "".join(f"<div style='{_LOOK}'>{escape(line)}</div>" for line in lines)
+    return "".join(f"<div style='{LOOK}'>{escape(line)}</div>" for line in lines)
 
 
 class Decision(WithStill):
@@ -63,7 +57,7 @@ class Decision(WithStill):
         self._reply = widgets.HTML()
         super().__init__(
             [
-                widgets.HTML(f"<div style='{_LOOK}'><strong>Decide.</strong> {escape(question)}</div>"),
+                widgets.HTML(f"<div style='{LOOK}'><strong>Decide.</strong> {escape(question)}</div>"),
                 widgets.HBox(list(self._buttons.values()), layout=widgets.Layout(flex_flow="row wrap")),
                 self._why,
                 widgets.HTML(f"<div style='font-size:13px;line-height:1.4'>{KEPT}</div>"),
@@ -87,7 +81,7 @@ class Decision(WithStill):
         choice : str
             One of the choices.
         """
-        _check_is_one_of(choice, self.choices)
+        check_is_one_of("Decision", "choices", choice, self.choices)
         self.chosen = choice
         for words, button in self._buttons.items():
             button.style.font_weight = "bold" if words == choice else None
@@ -118,7 +112,7 @@ class Decision(WithStill):
     def still(self):
         items = "".join(f"<li>{escape(choice)}</li>" for choice in self.choices)
         return (
-            f"<div style='{_LOOK}'><strong>Decide.</strong> {escape(self.question)}</div><ul>{items}</ul>"
+            f"<div style='{LOOK}'><strong>Decide.</strong> {escape(self.question)}</div><ul>{items}</ul>"
             f"<details><summary>A model answer</summary>{_lines(self.model_answer)}</details>"
         )
 

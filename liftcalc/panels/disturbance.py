@@ -8,7 +8,7 @@ import ipywidgets as widgets
 
 from liftcalc.figures.rope_view import FASTER, STYLE, RopeScene, draw_rope_view
 from liftcalc.lifts.kinds import kind_named
-from liftcalc.panels.base import WIDTH, WithStill
+from liftcalc.panels.base import WIDTH, WithStill, still_picture
 from liftcalc.quantity_text import show
 from liftcalc.simulation.disturbed_line import full_line, with_a_miss, with_a_stop
 from liftcalc.units import PlainError, Q
@@ -133,7 +133,7 @@ class DisturbedLine(WithStill):
         scene = self.scenes[MISS]
         svg = draw_rope_view(scene, time=STILL_AT * scene.line.seconds, still=True)
         data = "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode()
-        return f'<figure style="margin:0"><img alt="{escape(self.words())}" src="{data}"></figure>'
+        return still_picture(self.words(), data)
 
     def words(self):
         seconds = self._line.seconds

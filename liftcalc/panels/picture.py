@@ -1,10 +1,8 @@
 """A chart without sliders: what a prediction can open, with its table below it and room for a guess in it."""
 
-from html import escape
-
 import ipywidgets as widgets
 
-from liftcalc.panels.base import WIDTH, ChartPicture, WithStill
+from liftcalc.panels.base import WIDTH, ChartPicture, WithStill, still_picture
 from liftcalc.panels.shown import Shown
 
 
@@ -42,7 +40,7 @@ class Picture(WithStill):
         return ""
 
     def still(self):
-        picture = f'<figure style="margin:0"><img alt="{escape(self.words())}" src="{self.picture.still()}"></figure>'
+        picture = still_picture(self.words(), self.picture.still())
         return picture if self.table is None else picture + self.table._repr_html_()
 
     def words(self):

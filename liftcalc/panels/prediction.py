@@ -14,13 +14,13 @@ from liftcalc.quantity_text import as_received, read_number, show, unit_word
 from liftcalc.units import PlainError, Q, is_like
 
 SHOW = "Show me"
-_LOOK = "font-size:15px;line-height:1.4;max-width:46em;margin:2px 0 6px"
+LOOK = "font-size:15px;line-height:1.4;max-width:46em;margin:2px 0 6px"
 
 
-def _check_is_one_of(statement, statements):
-    """Refuse a statement that is not among those of a question."""
-    if statement not in statements:
-        raise PlainError(f"Prediction: {statement!r} is none of the statements. Write one of {', '.join(statements)}.")
+def check_is_one_of(who, what, one, among):
+    """Refuse a statement, or a choice, that is not among those of a question."""
+    if one not in among:
+        raise PlainError(f"{who}: {one!r} is none of the {what}. Write one of {', '.join(among)}.")
 
 
 class Guess(WithStill):
@@ -48,7 +48,7 @@ class Guess(WithStill):
         self._opens = widgets.VBox(
             [opens] if opens is not None else [], layout=widgets.Layout(display="none", overflow="visible")
         )
-        asked = widgets.HTML(f"<div style='{_LOOK}'><strong>Predict.</strong> {escape(question)}</div>")
+        asked = widgets.HTML(f"<div style='{LOOK}'><strong>Predict.</strong> {escape(question)}</div>")
         super().__init__(
             [asked, *controls, self._show, self._reply, self._opens],
             layout=widgets.Layout(width=WIDTH, max_width="100%", padding="4px 0 10px", overflow="visible"),
@@ -68,7 +68,7 @@ class Guess(WithStill):
             What the subclass takes for one.
         """
         self.chosen = self.checked(guess) if guess is not None else None
-        self._reply.value = f"<div role='status' style='{_LOOK}'>{escape(self.reply)}</div>"
+        self._reply.value = f"<div role='status' style='{LOOK}'>{escape(self.reply)}</div>"
         marked = self.marked()
         if marked is not None and hasattr(self.behind, "show_guess"):
             self.behind.show_guess(marked)
@@ -99,7 +99,7 @@ class Guess(WithStill):
         behind = self.behind.still() if isinstance(self.behind, WithStill) else ""
         items = "".join(f"<li>{escape(line)}</li>" for line in self.asked())
         return (
-            f"<div style='{_LOOK}'><strong>Predict.</strong> {escape(self.question)}</div><ul>{items}</ul>"
+            f"<div style='{LOOK}'><strong>Predict.</strong> {escape(self.question)}</div><ul>{items}</ul>"
             f"<details><summary>What happens, and why</summary>{escape(self.answer())}{behind}</details>"
         )
 
@@ -135,7 +135,7 @@ class Prediction(Guess):
         if not 2 <= len(statements) <= 4:
             raise PlainError(f"Prediction: there must be two to four statements, but got {len(statements)}.")
         for statement in (right, *(marks or ())):
-            _check_is_one_of(statement, statements)
+            check_is_one_of("Prediction", "statements", statement, statements)
         self.statements, self.right, self._marks = dict(statements), right, marks or {}
         self._buttons = {statement: self._button(statement) for statement in statements}
         super().__init__(question, list(self._buttons.values()), opens)
@@ -147,7 +147,7 @@ class Prediction(Guess):
         return button
 
     def checked(self, guess):
-        _check_is_one_of(guess, self.statements)
+        check_is_one_of("Prediction", "statements", guess, self.statements)
         return guess
 
     def choose(self, guess):
@@ -219,7 +219,7 @@ class NumberPrediction(Guess):
         try:
             self.choose(self._written())
         except PlainError as error:
-            self._reply.value = f"<div role='status' style='{_LOOK}'>{escape(str(error))}</div>"
+            self._reply.value = f"<div role='status' style='{LOOK}'>{escape(str(error))}</div>"
 
     def _written(self):
         return Q(read_number(self.box.value or "nothing"), self._most.units)
