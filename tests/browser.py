@@ -43,6 +43,12 @@ def skip_without_chromium():
         pytest.skip("no Chromium on this machine: the browser tests are left out", allow_module_level=True)
 
 
+def leave_to_ci():
+    """Leave a module of tests, or one test, to CI=true: it takes long, and a shorter one stands in the plain run."""
+    if os.environ.get("CI", "").lower() != "true":
+        pytest.skip("takes long: run it with CI=true", allow_module_level=True)
+
+
 def free_port():
     """Return a port that nobody listens on."""
     with socket.socket() as probe:

@@ -14,8 +14,8 @@ from pathlib import Path
 
 from liftcalc.exercises.record import IN_MEMORY, PLACE
 
-TEMPLATES = Path(__file__).parent / "app_view_templates"  # without style sheets from outside: it works with no network
-NOTEBOOKS = Path(__file__).parents[2] / "notebooks"
+TEMPLATES = Path(__file__).parent / "templates"  # without style sheets from outside: it works with no network
+NOTEBOOKS = Path(__file__).parents[3] / "notebooks"
 
 
 def command(port=8866, browser=True, folder=NOTEBOOKS):
@@ -56,7 +56,3 @@ def main(arguments=None):
     if os.name == "nt":  # Windows cannot turn one program into another
         sys.exit(subprocess.call(arguments, env=environment()))
     os.execve(arguments[0], arguments, environment())
-
-
-if __name__ == "__main__":
-    main()
