@@ -53,6 +53,7 @@ def options(folder, port, browser):
     """Return the options of the server beneath."""
     return {
         "Voila": {"root_dir": str(folder), "port": port, "open_browser": browser, "token": "", "log_level": 40},
+        "KernelManager": {"transport_encryption": "auto"},  # between server and kernels, where it is to be had
         "VoilaConfiguration": {
             "template": "plain_page",
             "allow_template_override": "NOTEBOOK",  # a page with "voila": {"template": ...} in its metadata

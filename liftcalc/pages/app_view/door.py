@@ -9,10 +9,9 @@ import hmac
 import html
 import inspect
 import secrets
-from urllib.parse import parse_qsl, urlencode, urlsplit
 
 from jupyter_server.auth.identity import IdentityProvider, User
-from tornado.httputil import split_host_and_port
+from tornado.httputil import split_host_and_port, url_concat
 from tornado.web import RequestHandler
 
 PARAMETER = "secret"
@@ -43,6 +42,17 @@ h1 {{ font-size: 26px; line-height: 1.25; }} a {{ color: #0b4f8a; }}
 def sheet(title, text, more=""):
     """Return a plain page of the server's own: a title and a sentence or two."""
     return _SHEET.format(title=html.escape(title), text=html.escape(text), more=more)
+
+
+def is_from(origin, host):
+    """Return whether an address that a browser names as the origin is of this host and port.
+
+    Examples
+    --------
+    >>> is_from("http://127.0.0.1:8866", "127.0.0.1:8866"), is_from("http://127.0.0.1:8867/page", "127.0.0.1:8866")
+    (True, False)
+    """
+    return origin.partition("://")[2].partition("/")[0].lower() == host.lower()
 
 
 class Guest(IdentityProvider):
@@ -94,8 +104,8 @@ class Door:
         site = headers.get("Sec-Fetch-Site")
         if site is not None and site not in ("none", "same-origin"):
             return False
-        origin = headers.get("Origin") or headers.get("Referer")  # browsers that do not send the other
-        return origin is None or urlsplit(origin).netloc.lower() == self.request.host.lower()
+        origin = headers.get("Origin") or headers.get("Referer")  # for browsers that do not send the other
+        return origin is None or is_from(origin, self.request.host)
 
     def _try_the_secret(self):
         given = self.request.query_arguments[PARAMETER][-1]
@@ -104,9 +114,9 @@ class Door:
         if self.get_secure_cookie(self._cookie, max_age_days=30) is None:
             mark = secrets.token_hex(16)
             self.set_secure_cookie(self._cookie, mark, expires_days=None, httponly=True, samesite="Strict")
-        rest = [pair for pair in parse_qsl(self.request.query, keep_blank_values=True) if pair[0] != PARAMETER]
+        rest = [(name, each) for name, all_of in self.request.query_arguments.items() for each in all_of]
         path = "/" + self.request.path.lstrip("/")  # never another computer's name
-        self.redirect(f"{path}?{urlencode(rest)}" if rest else path)
+        self.redirect(url_concat(path, [pair for pair in rest if pair[0] != PARAMETER]))
         return False
 
     def turn_away(self, status, title, text, more=""):

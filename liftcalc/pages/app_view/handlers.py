@@ -3,15 +3,16 @@
 import asyncio
 import json
 from pathlib import PurePosixPath
-from urllib.parse import urlsplit
 
 from jupyter_server.base.handlers import JupyterHandler
 from tornado.web import HTTPError, RequestHandler
 from tornado.websocket import WebSocketHandler
 from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler, read_header_from_binary_message
 
-from liftcalc.pages.app_view import door, trouble
-from liftcalc.pages.app_view.running import Page, end_kernel
+from liftcalc.pages.app_view import trouble
+from liftcalc.pages.app_view.door import is_from
+from liftcalc.pages.app_view.kernels import ENDED
+from liftcalc.pages.app_view.running import Page
 
 PROTOCOL = "v1.kernel.websocket.jupyter.org"
 _WAITS_FOR_ROOM = 2  # seconds: the page that is being left makes room within them
@@ -77,7 +78,7 @@ class PageLine(WebSocketHandler):
         self.keeper, self.visit = self.settings["liftcalc"].keeper, None
         visit = self.keeper.of(kernel_id)
         if visit is None:
-            self.tell("ended", "This page has lost what computes it. Load it again to go on.")
+            self.tell("ended", ENDED)
             return
         self.visit = visit
         self.keeper.joined(visit, self)
@@ -89,7 +90,7 @@ class PageLine(WebSocketHandler):
 
     def check_origin(self, origin):
         """Return whether a page of ours asks."""
-        return urlsplit(origin).netloc.lower() == self.request.host.lower()
+        return is_from(origin, self.request.host)
 
     def on_message(self, message):
         """Take nothing: a page says only that it is there."""
@@ -108,7 +109,7 @@ class KernelSocket(VoilaKernelWebsocketHandler):
         offered = self.request.headers.get("Sec-WebSocket-Protocol", "")
         if PROTOCOL not in [each.strip() for each in offered.split(",")]:
             raise HTTPError(400)
-        if urlsplit(self.request.headers.get("Origin", "")).netloc.lower() != self.request.host.lower():
+        if not is_from(self.request.headers.get("Origin", ""), self.request.host):
             raise HTTPError(403)
         if self.settings["liftcalc"].keeper.of(kernel_id) is None:  # of a warm page, or ended
             raise HTTPError(404)
@@ -138,10 +139,10 @@ def _content(message):
     return json.loads(message[starts[4] : starts[5]])
 
 
-class Farewell(JupyterHandler):
-    """The farewell of the page's script. It comes with a download or a letter too: only the line is believed."""
+class Farewell(RequestHandler):
+    """The farewell of the page's script. It comes with a letter to be written too: only the line is believed."""
 
-    async def post(self, kernel_id):
+    def post(self, kernel_id):
         """Take note of nothing."""
         self.set_status(204)
 

@@ -6,7 +6,6 @@ come back.
 """
 
 import time
-from dataclasses import dataclass, field
 
 from liftcalc.pages.app_view import trouble
 from liftcalc.pages.app_view.running import end_kernel
@@ -25,30 +24,21 @@ def _hours(seconds):
     return f"{seconds / 3600:.3g} {'hour' if seconds == 3600 else 'hours'}"
 
 
-@dataclass
 class Visit:
     """One reader on one page.
 
-    Attributes
+    Parameters
     ----------
-    kernel_id : str or None
-        The kernel of the page; None before it is started.
-    loading : bool
-        Whether the page is still being sent.
-    lines : list
-        The lines that the page holds to the server: usually one.
-    seen, moved : float
-        When the page was last known to be there, and when its reader last moved something.
-    left : bool
-        Whether the page said that it leaves.
+    now : float
+        The time at which the page was asked for.
     """
 
-    kernel_id: str = None
-    loading: bool = True
-    lines: list = field(default_factory=list)
-    seen: float = 0
-    moved: float = 0
-    left: bool = False
+    def __init__(self, now):
+        self.kernel_id = None  # until the kernel is started
+        self.loading = True  # the page is still being sent
+        self.lines = []  # that the page holds to the server: usually one
+        self.seen = self.moved = now  # when the page was last known to be there, and its reader last moved something
+        self.left = False  # the page said that it leaves
 
     def is_over(self, now):
         """Return whether the reader has left the page."""
@@ -75,7 +65,7 @@ class Keeper:
 
     def start(self):
         """Return the visit of a reader who just asked for a page."""
-        visit = Visit(seen=self.clock(), moved=self.clock())
+        visit = Visit(self.clock())
         self._visits.append(visit)
         return visit
 

@@ -77,6 +77,7 @@ class AppView(Voila):
         return {
             **super().init_settings(),
             "allow_remote_access": False,
+            "ws_ping_timeout": 30_000,  # milliseconds
             "liftcalc": self,
             "default_handler_class": door.behind_the_door(door.NoSuchPage),
         }

@@ -64,8 +64,9 @@ def names_made(source):
 
     Examples
     --------
-    >>> names_made("import math\\nspeed, spacing = 3.4, 6.8\\ndef headway(): pass") == ({"speed", "spacing", "headway"}, {"math"})
-    True
+    >>> values, imported = names_made("import math\\nspeed, spacing = 3.4, 6.8\\ndef headway(): pass")
+    >>> sorted(values), imported
+    (['headway', 'spacing', 'speed'], {'math'})
     """
     try:
         tree = ast.parse(source)
@@ -96,7 +97,7 @@ class MissingParts:
         self._said = False
 
     def words_for(self, source, name, message, path):
-        """Return the sentence for a cell that failed; empty where it was said already that the part above is missing."""
+        """Return the sentence for a cell that failed; empty where it would say again that the part above is missing."""
         unknown = _UNKNOWN_NAME.search(message) if name == "NameError" else None
         if unknown is None or unknown[1] not in self._missing:
             self._said = False
