@@ -53,7 +53,8 @@ def options(folder, port, browser):
     """Return the options of the server beneath."""
     return {
         "Voila": {"root_dir": str(folder), "port": port, "open_browser": browser, "token": "", "log_level": 40},
-        "KernelManager": {"transport_encryption": "auto"},  # between server and kernels, where it is to be had
+        # encrypted between server and kernels, where it is to be had; a kernel that ended would come back empty
+        "KernelManager": {"transport_encryption": "auto", "autorestart": False},
         "VoilaConfiguration": {
             "template": "plain_page",
             "allow_template_override": "NOTEBOOK",  # a page with "voila": {"template": ...} in its metadata

@@ -5,6 +5,8 @@ import json
 from pathlib import PurePosixPath
 
 from jupyter_server.base.handlers import JupyterHandler
+from nbconvert.filters import strip_ansi
+from tornado.iostream import StreamClosedError
 from tornado.web import HTTPError, RequestHandler
 from tornado.websocket import WebSocketHandler
 from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler, read_header_from_binary_message
@@ -17,6 +19,8 @@ from liftcalc.pages.app_view.running import Page
 PROTOCOL = "v1.kernel.websocket.jupyter.org"
 _WAITS_FOR_ROOM = 2  # seconds: the page that is being left makes room within them
 _FULL = "As many pages are open as this computer keeps: {most}."
+_BROKEN_OFF = f"""</div></div><p class="part-trouble">{trouble.REST_IS_MISSING}</p><script>
+window.themeLoaded = true; window.display_cells?.();</script></body></html>"""
 _MAKE_ROOM = "Close a page that you no longer need, wait ten seconds, and load this one again."
 
 
@@ -45,10 +49,14 @@ class NotebookPage(JupyterHandler):
                 self.visit.kernel_id = self.page.kernel_id
                 self.write(piece)
                 await self.flush()
-            keeper.loaded(self.visit)
-        except BaseException:  # the browser went away, or the page could not be made
+        except (StreamClosedError, asyncio.CancelledError):  # the reader left while the page was being made
             await self._give_up()
-            raise
+        except Exception:
+            self.log.exception("A page could not be made: %s", path)
+            await self._give_up()
+            self.write(_BROKEN_OFF)
+        else:
+            keeper.loaded(self.visit)
 
     async def _is_there(self, path):
         try:
@@ -115,6 +123,10 @@ class KernelSocket(VoilaKernelWebsocketHandler):
             raise HTTPError(404)
         await super().get(kernel_id=kernel_id)
 
+    def select_subprotocol(self, offered):
+        """Return the one protocol that is spoken here."""
+        return PROTOCOL
+
     def on_message(self, message):
         """Hand on what the reader moved."""
         self.settings["liftcalc"].keeper.moved(self.kernel_id)
@@ -127,7 +139,7 @@ class KernelSocket(VoilaKernelWebsocketHandler):
             if header.get("msg_type") == "error":
                 content = _content(message)
                 words = trouble.after_a_move(content["ename"], content["evalue"], content["traceback"])
-                self.log.error("A move failed:\n%s", "\n".join(content["traceback"]))
+                self.log.error("A move failed:\n%s", strip_ansi("\n".join(content["traceback"])))
                 self.settings["liftcalc"].keeper.tell(self.kernel_id, "trouble", words)
         return super().write_message(message, binary)
 

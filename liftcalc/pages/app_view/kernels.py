@@ -7,6 +7,8 @@ come back.
 
 import time
 
+from jupyter_core.utils import ensure_async
+
 from liftcalc.pages.app_view import trouble
 from liftcalc.pages.app_view.running import end_kernel
 
@@ -78,6 +80,11 @@ class Keeper:
         """Whether as many pages are open as this computer keeps."""
         return len(self._visits) >= self.app.most_pages
 
+    @property
+    def somebody_waits(self):
+        """Whether a page that somebody asked for is still in the making."""
+        return any(visit.loading for visit in self._visits)
+
     def loaded(self, visit):
         """Note that a page was sent whole."""
         visit.loading, visit.seen = False, self.clock()
@@ -118,7 +125,7 @@ class Keeper:
         for visit in list(self._visits):
             if visit.is_over(now):
                 await self.end(visit)
-            elif not visit.loading and visit.kernel_id not in self.app.kernel_manager:
+            elif not visit.loading and not await self._is_alive(visit.kernel_id):
                 self.tell(visit.kernel_id, "ended", ENDED)
                 await self.end(visit)
             elif now - visit.moved > self.app.longest_idle:
@@ -127,6 +134,10 @@ class Keeper:
             else:
                 await self._stop_a_long_move(visit, now)
         await self._end_strays(now)
+
+    async def _is_alive(self, kernel_id):
+        manager = self.app.kernel_manager
+        return kernel_id in manager and await ensure_async(manager.get_kernel(kernel_id).is_alive())
 
     async def _stop_a_long_move(self, visit, now):
         if visit.loading or now - visit.moved < self.app.longest_part:

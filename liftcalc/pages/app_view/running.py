@@ -4,8 +4,9 @@ import asyncio
 import contextlib
 
 from jupyter_core.utils import ensure_async
-from nbclient.exceptions import CellTimeoutError, DeadKernelError
-from voila.execute import VoilaExecutor
+from nbclient.client import NotebookClient
+from nbclient.exceptions import DeadKernelError
+from nbconvert.filters import strip_ansi
 from voila.notebook_renderer import NotebookRenderer
 from voila.utils import get_page_config
 
@@ -19,6 +20,17 @@ def _trouble(words):
     return {"output_type": "error", "ename": "", "evalue": words, "traceback": []}
 
 
+class _TooSlow(Exception):
+    """A cell takes longer than it may."""
+
+
+class _Executor(NotebookClient):
+    """Runs single cells in a kernel; one that takes too long is left alone with what it has shown so far."""
+
+    async def _async_handle_timeout(self, timeout, cell=None):
+        raise _TooSlow
+
+
 class PageRenderer(NotebookRenderer):
     """Runs the cells of a notebook in its kernel and puts what they show into the page template."""
 
@@ -28,14 +40,7 @@ class PageRenderer(NotebookRenderer):
 
     async def _jinja_kernel_start(self, nb, kernel_id, kernel_future):
         self._kernel = await ensure_async(kernel_future)
-        self.executor = VoilaExecutor(
-            nb,
-            km=self._kernel,
-            config=self.traitlet_config,
-            allow_errors=True,
-            show_tracebacks=True,
-            timeout=self.longest,
-        )
+        self.executor = _Executor(nb, km=self._kernel, allow_errors=True, timeout=self.longest)
         self.executor.kc = await self.executor.async_start_new_kernel_client()
         self.kernel_started = True
         return kernel_id
@@ -59,12 +64,13 @@ class PageRenderer(NotebookRenderer):
         """Run one cell; return whether the kernel can go on to the next."""
         try:
             await self.executor.async_execute_cell(cell, index, store_history=False)
-        except CellTimeoutError:
+        except _TooSlow:
             self.log.error("Stopped after %s s:\n%s", self.longest, cell.source)
             cell.outputs = [*cell.outputs, _trouble(trouble.too_slow(self.longest))]
             await self._forget(missing.leave_out(cell.source))
             if await self._stop():
                 return True
+            await ensure_async(self._kernel.shutdown_kernel(now=True))
             cell.outputs.append(_trouble(trouble.REST_IS_MISSING))
             return False
         except DeadKernelError:
@@ -76,7 +82,7 @@ class PageRenderer(NotebookRenderer):
             if output.output_type != "error":
                 shown.append(output)
                 continue
-            path = "\n".join(output.traceback)
+            path = strip_ansi("\n".join(output.traceback))
             self.log.error("A cell failed:\n%s\n%s", cell.source, path)
             words = missing.words_for(cell.source, output.ename, output.evalue, output.traceback)
             shown += [_trouble(words)] if words else []

@@ -31,6 +31,8 @@ class WarmPages:
     async def _fill(self, after):
         await asyncio.sleep(after)
         while missing := [notebook for notebook in self.notebooks if notebook not in self._pages]:
+            while self.app.keeper.somebody_waits:
+                await asyncio.sleep(0.2)
             self._pages[missing[0]] = page = Page(self.app, missing[0])
             await asyncio.wait([page.making])
 
