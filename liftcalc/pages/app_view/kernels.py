@@ -14,6 +14,7 @@ from liftcalc.pages.app_view.running import end_kernel
 
 LOOKS_EVERY = 0.5  # seconds
 COMES_BACK_WITHIN = 8  # seconds without a line before a page counts as left
+ONE_MOVE = 1  # seconds within which all that the sliders send is taken for the same move
 LEFT_FOR_GOOD_AFTER = 0.5  # seconds, for a page that said it leaves
 
 IDLE = "Nobody moved anything on this page for {hours}, so it was put away. Load it again to go on."
@@ -41,6 +42,7 @@ class Visit:
         self.lines = []  # that the page holds to the server: usually one
         self.seen = self.moved = now  # when the page was last known to be there, and its reader last moved something
         self.left = False  # the page said that it leaves
+        self.troubled = None  # when a move could not be worked out, while the page says so
 
     def is_over(self, now):
         """Return whether the reader has left the page."""
@@ -103,13 +105,19 @@ class Keeper:
     def moved(self, kernel_id):
         """Note that a reader moved something."""
         visit = self.of(kernel_id)
-        if visit is not None:
-            visit.moved = self.clock()
+        if visit is None:
+            return
+        visit.moved = self.clock()
+        if visit.troubled is not None and visit.moved - visit.troubled > ONE_MOVE:
+            self.tell(kernel_id, "trouble", "")  # another move: if it fails too, it says so
 
     def tell(self, kernel_id, kind, words):
-        """Send words to the page with this kernel."""
+        """Send words to the page with this kernel; trouble without words is over."""
         visit = self.of(kernel_id)
-        for line in list(visit.lines) if visit is not None else ():
+        if visit is None:
+            return
+        visit.troubled = self.clock() if kind == "trouble" and words else None
+        for line in list(visit.lines):
             line.tell(kind, words)
 
     async def end(self, visit):

@@ -36,7 +36,7 @@ def in_words(name, message, path):
     'This part could not be made. The program said: ZeroDivisionError: division by zero.'
     """
     if is_plain(name, message, path):
-        return one_line(message)
+        return "\n".join(one_line(line) for line in message.splitlines())  # several faults stand one a line
     said = one_line(f"{name}: {message}" if message.strip() else name)
     return f"This part could not be made. The program said: {said}{'' if said.endswith('.') else '.'}"
 
@@ -46,7 +46,10 @@ def after_a_move(name, message, path):
     if is_plain(name, message, path):
         return f"{one_line(message)} What the page shows is from before your last move."
     said = one_line(f"{name}: {message}" if message.strip() else name)
-    return f"Your last move could not be worked out. What the page shows is from before it. The program said: {said}"
+    stop = "" if said.endswith(".") else "."
+    return (
+        f"Your last move could not be worked out. What the page shows is from before it. The program said: {said}{stop}"
+    )
 
 
 def too_slow(seconds):

@@ -29,7 +29,8 @@
   function hear(message) {
     const {kind, words} = JSON.parse(message.data);
     if (kind === 'ended') { ended = true; say(words, 'Load again', load); }
-    else say(words, 'Close', quiet);
+    else if (words) say(words, 'Close', quiet);
+    else quiet();
   }
 
   function hold(id) {
