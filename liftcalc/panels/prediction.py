@@ -14,6 +14,7 @@ from liftcalc.quantity_text import as_received, read_number, show, unit_word
 from liftcalc.units import PlainError, Q, is_like
 
 SHOW = "Show me"
+CAN_BE_CHOSEN, CHOSEN = "can-be-chosen", "chosen"  # classes of a button, by which a page says how it stands
 LOOK = "font-size:15px;line-height:1.4;max-width:46em;margin:2px 0 6px"
 
 
@@ -21,6 +22,12 @@ def check_is_one_of(who, what, one, among):
     """Refuse a statement, or a choice, that is not among those of a question."""
     if one not in among:
         raise PlainError(f"{who}: {one!r} is none of the {what}. Write one of {', '.join(among)}.")
+
+
+def mark_as_chosen(button, chosen):
+    """Show by bold letters, and to those who hear the page, whether a button is the one that was chosen."""
+    button.style.font_weight = "bold" if chosen else None
+    (button.add_class if chosen else button.remove_class)(CHOSEN)
 
 
 class Guess(WithStill):
@@ -143,6 +150,7 @@ class Prediction(Guess):
     def _button(self, statement):
         layout = widgets.Layout(width="auto", align_self="stretch")
         button = widgets.Button(description=statement, tooltip=statement, layout=layout)
+        button.add_class(CAN_BE_CHOSEN)
         button.on_click(lambda _: self.choose(statement))
         return button
 
@@ -153,7 +161,7 @@ class Prediction(Guess):
     def choose(self, guess):
         super().choose(guess)
         for words, button in self._buttons.items():
-            button.style.font_weight = "bold" if words == self.chosen else None
+            mark_as_chosen(button, words == self.chosen)
 
     def marked(self):
         return self._marks.get(self.chosen)
