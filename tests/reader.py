@@ -9,14 +9,14 @@ from liftcalc.lifts.demo_hill import demo_hill, demo_sheet
 from liftcalc.lifts.limits_of_line import limits_of
 
 
-def box(page, label):
+def number_box(page, label):
     """Return the number box of a name; the slider beside it has the same."""
     return page.get_by_role("spinbutton", name=label, exact=True)
 
 
 def handle(page, label):
     """Return the slider that stands beside the number box of a name."""
-    row = page.locator(".widget-hbox", has=box(page, label)).last
+    row = page.locator(".widget-hbox", has=number_box(page, label)).last
     return row.locator(".noUi-handle")
 
 
@@ -41,9 +41,9 @@ def check_start_page(page):
     status.get_by_text(show(on_line), exact=True).wait_for()
     picture.get_by_text(f"one past the post every {show(headway(faster, spacing))}").wait_for()
     assert "rope at 3.90 m/s" in picture.get_attribute("aria-label")
-    assert box(page, "Line speed (m/s)").input_value() == "3.9"
+    assert number_box(page, "Line speed (m/s)").input_value() == "3.9"
     # a number typed into the box, by keyboard
-    spacing_box = box(page, "Spacing (m)")
+    spacing_box = number_box(page, "Spacing (m)")
     spacing_box.focus()  # not a click: on a busy machine the page may still shift under the mouse
     spacing_box.press("Control+a")
     spacing_box.press_sequentially("10")
@@ -63,7 +63,7 @@ def check_start_page(page):
     assert places[0] != places[1], "the riders move"
     page.get_by_role("button", name="Stop the rope").click()
     page.get_by_role("button", name="US units").first.click()
-    box(page, "Line speed (mph)").wait_for()
+    number_box(page, "Line speed (mph)").wait_for()
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
 
 
@@ -159,10 +159,10 @@ def check_limits(page):
         status.get_by_text(str(found.capacity), exact=True).wait_for()
         picture.get_by_text(f"{name}: {words} governs, at most {show(found.limit.capacity)}", exact=True).wait_for()
         speed = line.line_speed.m_as("m/s")
-        assert float(box(panel, "Line speed (m/s)").input_value()) == pytest.approx(speed, abs=0.005)
+        assert float(number_box(panel, "Line speed (m/s)").input_value()) == pytest.approx(speed, abs=0.005)
         at = "([slider, speed]) => Math.abs(slider.getAttribute('aria-valuenow') - speed) < 0.01"
         page.wait_for_function(at, arg=[handle(page, "Line speed (m/s)").element_handle(), speed])
-    grade = box(panel, "Grade (%)")
+    grade = number_box(panel, "Grade (%)")
     grade.focus()
     grade.press("Control+a")
     grade.press_sequentially("24")
@@ -176,7 +176,7 @@ def check_limits(page):
     for _ in range(3):
         handle(page, "Line speed (m/s)").press("ArrowLeft")
     panel.locator("svg").first.and_(page.locator(f"svg:not([aria-label='{before}'])")).wait_for()
-    speed = box(panel, "Line speed (m/s)").element_handle()
+    speed = number_box(panel, "Line speed (m/s)").element_handle()
     page.wait_for_function("box => box.value === '2.5'", arg=speed)
 
 

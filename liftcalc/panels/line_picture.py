@@ -28,8 +28,9 @@ class LinePicture:
         self.widget = widgets.VBox([widgets.HTML(STYLE, layout=widgets.Layout(display="none")), self.html])
         self._words = ""
         self.button = widgets.ToggleButton(
-            value=False, description=RUN, tooltip=RUN, icon="", layout=widgets.Layout(width="auto", min_width="170px")
-        )
+            value=False, description=RUN, tooltip=RUN, icon="",
+            layout=widgets.Layout(width="auto", min_width="170px", align_self="flex-start"),
+        )  # fmt: skip
         self.button.add_class(IN_STEPS)
         self.button.observe(self._switched, "value")
         self._scene = None

@@ -88,7 +88,7 @@ def test_a_track_of_ones_own(app, page, tmp_path):
         ends.first.press("ArrowLeft")
     earlier = read_track_speed(read_track(DATA / "penny_rope_track.gpx"), start=34, end=76)
     status.get_by_text(show_with_doubt(earlier.speed, earlier.speed_half_width_95), exact=True).wait_for()
-    assert reader.box(page, "Steady from (s)").input_value() == "34"
+    assert reader.number_box(page, "Steady from (s)").input_value() == "34"
     mine = tmp_path / "mine.gpx"
     mine.write_bytes((DATA / "long_platter_track.gpx").read_bytes())
     reader.bring(page, mine, "Your own track (GPX)")

@@ -16,7 +16,7 @@
       background: #0063a3; border: 2px solid #0063a3; outline: 3px solid #1a1a1a; outline-offset: 2px}
     .liftcalc .jupyter-button, .liftcalc input, .liftcalc textarea {border: 1px solid #767676}
     .liftcalc .jupyter-button.mod-active {
-      background: #0063a3; color: #fff; border-color: #0063a3; box-shadow: none; font-weight: bold}
+      background: #0063a3; color: #fff; border-color: #0063a3; box-shadow: none}
     .liftcalc button:focus-visible, .liftcalc input:focus-visible, .liftcalc textarea:focus-visible,
     .liftcalc summary:focus-visible {outline: 3px solid #1a1a1a !important; outline-offset: 2px}
     .liftcalc a {text-decoration: underline}
@@ -109,9 +109,9 @@
     if (!status) return '';
     const {now, said} = before.get(place);
     if (now.refused && now.refused !== (said && said.refused)) return now.refused;
-    if (!now.results.length || !said) return words(status);
-    const changed = now.results.filter(one => !said.results.includes(one));
-    return changed.length ? changed.join('; ') : words(status);
+    if (!now.results.length) return words(status);
+    const changed = now.results.filter(one => !said || !said.results.includes(one));
+    return (changed.length ? changed : now.results).join('; ');
   }
 
   function say() {
@@ -182,15 +182,17 @@
     const box = event.target;
     if (!isBox(box) || !event.data || !event.data.includes(',') || !event.inputType.startsWith('insert')) return;
     event.preventDefault();
-    const before = commas.get(box) || 0, here = event.data.split(',').length - 1;
-    commas.set(box, before + here);
-    if (before + here > 1) { // more than one: each of them parts thousands
-      if (before === 1) box.value = box.value.replace('.', '');
-      document.execCommand('insertText', false, event.data.replaceAll(',', ''));
-    } else {
-      // a point at the end of what stands there is not kept, so it goes in with a digit where there is one
-      document.execCommand('insertText', false, event.data.includes('.') ? event.data.replace(',', '') : event.data.replace(',', '.'));
+    const marks = (commas.get(box) || 0) + event.data.split(',').length - 1;
+    let data = event.data.replaceAll(',', '');
+    if (/^\s*-?\d{1,3}(\.\d{3})+,\d+\s*$/.test(event.data)) { // 1.200,5
+      data = event.data.replaceAll('.', '').replace(',', '.');
+    } else if (marks === 1 && !event.data.includes('.')) {
+      data = event.data.replace(',', '.');
+    } else if (commas.get(box) === 1) { // a second one: each of them parts thousands
+      box.value = box.value.replace('.', '');
     }
+    commas.set(box, marks);
+    document.execCommand('insertText', false, data);
   }
 
   function thousands(event) {
