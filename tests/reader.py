@@ -20,6 +20,33 @@ def handle(page, label):
     return row.locator(".noUi-handle")
 
 
+# colours of the handle's edge and of the track, each with the red, green and blue of what it stands on
+SEEN = """handle => {
+  const of = (element, which) => getComputedStyle(element)[which].match(/[\\d.]+/g).slice(0, 3).map(Number);
+  const track = of(handle.closest('.noUi-target').querySelector('.noUi-connects'), 'backgroundColor');
+  const ring = getComputedStyle(handle);
+  return [of(handle, 'borderTopColor'), track, ring.outlineStyle === 'solid' ? of(handle, 'outlineColor') : [255, 255, 255]];
+}"""
+
+
+def contrast(colour, other=(255, 255, 255)):
+    """Return how far two colours are apart, as WCAG 2.2 defines contrast."""
+    light = []
+    for red_green_blue in (colour, other):
+        parts = [part / 255 for part in red_green_blue]
+        linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
+        light.append(0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2] + 0.05)
+    return max(light) / min(light)
+
+
+def check_slider(page, slider, name, value):
+    """Check what is heard and seen of a slider that has the focus: name, value with its unit, handle, track, ring."""
+    assert slider.get_attribute("aria-label") == name
+    assert slider.get_attribute("aria-valuetext") == value
+    for colour in slider.evaluate(SEEN):
+        assert contrast(colour) >= 3, "what must be seen stands out from the page by 3 to 1"
+
+
 def check_start_page(page):
     """Move the line speed by keyboard: words and picture must show what the package computes."""
     panel = page.locator(".widget-vbox", has=page.locator(".result-StartPanel")).last
@@ -34,6 +61,7 @@ def check_start_page(page):
     for _ in range(5):
         speed.press("ArrowRight")
     faster = Q(3.9, "m/s")
+    check_slider(page, speed, "Line speed (m/s)", "3.9 m/s")
     capacity = hourly_capacity(faster, spacing)
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
     pick_up = sheet.mean("pick-up acceleration")
@@ -62,7 +90,9 @@ def check_start_page(page):
     places.append(riders.bounding_box()["x"])
     assert places[0] != places[1], "the riders move"
     page.get_by_role("button", name="Stop the rope").click()
-    page.get_by_role("button", name="US units").first.click()
+    said = page.locator(".liftcalc-said")
+    said.get_by_text(f"people an hour: {show(hourly_capacity(faster, Q(10, 'm')), 'pph')} (ideal)").wait_for()
+    page.get_by_role("button", name="US units", pressed=False).first.click()
     number_box(page, "Line speed (mph)").wait_for()
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
 

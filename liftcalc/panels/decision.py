@@ -9,7 +9,8 @@ from html import escape
 import ipywidgets as widgets
 
 from liftcalc.panels.base import WIDTH, WithStill
-from liftcalc.panels.prediction import CAN_BE_CHOSEN, LOOK, check_is_one_of, mark_as_chosen
+from liftcalc.panels.control_row import CAN_BE_CHOSEN, mark_as_chosen
+from liftcalc.panels.prediction import LOOK, check_is_one_of
 from liftcalc.units import PlainError
 
 OPEN = "Show a model answer"

@@ -11,7 +11,7 @@ import ipywidgets as widgets
 from liftcalc.cautions import ONE_LINE
 from liftcalc.exercises import session
 from liftcalc.panels.base import WIDTH, WithStill
-from liftcalc.panels.prediction import CAN_BE_CHOSEN, CHOSEN
+from liftcalc.panels.control_row import CAN_BE_CHOSEN, CHOSEN
 
 # units to choose from: the unit is part of the answer, so all are offered everywhere
 UNITS = (

@@ -10,11 +10,11 @@ from html import escape
 import ipywidgets as widgets
 
 from liftcalc.panels.base import WIDTH, WithStill
+from liftcalc.panels.control_row import CAN_BE_CHOSEN, mark_as_chosen
 from liftcalc.quantity_text import as_received, read_number, show, unit_word
 from liftcalc.units import PlainError, Q, is_like
 
 SHOW = "Show me"
-CAN_BE_CHOSEN, CHOSEN = "can-be-chosen", "chosen"  # classes of a button, by which a page says how it stands
 LOOK = "font-size:15px;line-height:1.4;max-width:46em;margin:2px 0 6px"
 
 
@@ -22,12 +22,6 @@ def check_is_one_of(who, what, one, among):
     """Refuse a statement, or a choice, that is not among those of a question."""
     if one not in among:
         raise PlainError(f"{who}: {one!r} is none of the {what}. Write one of {', '.join(among)}.")
-
-
-def mark_as_chosen(button, chosen):
-    """Show by bold letters, and to those who hear the page, whether a button is the one that was chosen."""
-    button.style.font_weight = "bold" if chosen else None
-    (button.add_class if chosen else button.remove_class)(CHOSEN)
 
 
 class Guess(WithStill):

@@ -52,6 +52,8 @@ def own_sheets(page, folder):
 
 def test_the_first_page_shows_no_code_and_leads_on(app, page, tmp_path):
     browser.run_in_app(page, app("00_start_here.ipynb"))
+    page.keyboard.press("PageDown")  # moves the page at once, without a click
+    page.wait_for_function("scrollY > 500")
     assert page.locator(".jp-InputArea .cm-editor, .jp-CodeCell .jp-InputArea-editor, pre code").count() == 0
     assert "SheetPage(" not in page.content()
     reader.check_start_page(page)

@@ -15,7 +15,7 @@
     .liftcalc .widget-slider .noUi-target:not([disabled]) .noUi-handle:focus {
       background: #0063a3; border: 2px solid #0063a3; outline: 3px solid #1a1a1a; outline-offset: 2px}
     .liftcalc .jupyter-button, .liftcalc input, .liftcalc textarea {border: 1px solid #767676}
-    .liftcalc .jupyter-button.mod-active {
+    .liftcalc .jupyter-button.mod-active, .liftcalc .jupyter-button.chosen:not(.exercise-statement) {
       background: #0063a3; color: #fff; border-color: #0063a3; box-shadow: none}
     .liftcalc button:focus-visible, .liftcalc input:focus-visible, .liftcalc textarea:focus-visible,
     .liftcalc summary:focus-visible {outline: 3px solid #1a1a1a !important; outline-offset: 2px}
