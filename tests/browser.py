@@ -94,7 +94,10 @@ def _wait_for(address, process, log, seconds=60):
 @contextlib.contextmanager
 def jupyter_lab(folder, notebooks=NOTEBOOKS):
     """Start JupyterLab, its own files in an empty folder; give the address of a notebook by its name."""
-    environment = dict(os.environ)
+    from liftcalc.pages.app_view import LAB_EXTENSION
+
+    paths = [str(LAB_EXTENSION), *filter(None, [os.environ.get("JUPYTER_PATH")])]  # this one, not an installed copy
+    environment = dict(os.environ, JUPYTER_PATH=os.pathsep.join(paths))
     for variable in (
         "JUPYTERLAB_SETTINGS_DIR",
         "JUPYTERLAB_WORKSPACES_DIR",

@@ -15,6 +15,7 @@ from pathlib import Path
 from liftcalc.exercises.record import IN_MEMORY, PLACE
 
 TEMPLATES = Path(__file__).parent / "templates"  # without style sheets from outside: it works with no network
+LAB_EXTENSION = Path(__file__).parents[1] / "lab_extension"  # names and values of sliders, results said once
 NOTEBOOKS = Path(__file__).parents[3] / "notebooks"
 SECRET = "LIFTCALC_SECRET"  # a variable of the environment: for who starts the pages by a program
 SHORTEST_SECRET = 16
@@ -44,8 +45,8 @@ def command(port=8866, browser=True, folder=NOTEBOOKS):
 
 
 def environment():
-    """Return the environment with the page template on Jupyter's path; answers to exercises stay in memory."""
-    paths = [str(TEMPLATES), *filter(None, [os.environ.get("JUPYTER_PATH")])]
+    """Return the environment with template and extension on Jupyter's path; answers to exercises stay in memory."""
+    paths = [str(TEMPLATES), str(LAB_EXTENSION), *filter(None, [os.environ.get("JUPYTER_PATH")])]
     return {**os.environ, "JUPYTER_PATH": os.pathsep.join(paths), PLACE: IN_MEMORY}
 
 
