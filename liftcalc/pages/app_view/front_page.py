@@ -24,7 +24,7 @@ _ROW = re.compile(
     r"\| (?P<minutes>\d+) \| (?P<with_exercises>\d+) \| (?P<readers>[a-z, ]+?) *\|$",
     flags=re.MULTILINE,
 )
-_TAKES_A_SHEET = re.compile(r"\b\w+Page\(")
+_TAKES = re.compile(r"\b(\w+)Page\(")
 
 
 @dataclass(frozen=True)
@@ -43,8 +43,8 @@ class Line:
         How long it takes; None where the README does not say.
     readers : str
         Whom it is for.
-    takes_a_sheet : bool
-        Whether it speaks of the reader's own sheet.
+    takes : str
+        What of the reader's own it speaks of: a sheet, a hill of them, a day; empty if of nothing.
     """
 
     number: str
@@ -54,7 +54,7 @@ class Line:
     minutes: int | None = None
     with_exercises: int | None = None
     readers: str = ""
-    takes_a_sheet: bool = False
+    takes: str = ""
 
     @property
     def address(self):
@@ -73,17 +73,17 @@ class Route:
 
 ROUTES = (
     Route(
-        "You run a lift",
+        "A lift supervisor",
         "Why nobody shortens the spacing, which limit governs, and why fewer are counted.",
         ("02", "09", "10"),
     ),
     Route(
-        "You stand before a room",
+        "A presenter",
         "Sliders that run live on a projector, why an ideal never stands beside a count, and a proposal as a board "
         "sees it.",
         (TALK, "04", "12"),
     ),
-    Route("You study", "All pages in order, each with exercises: from a reading to what a ride costs."),
+    Route("A student", "All pages in order, each with exercises: from a reading to what a ride costs."),
 )
 CLASSES = (
     "Every page ends with exercises, and with a name each learner gets numbers of their own. A key, problem sheets and "
@@ -105,7 +105,8 @@ def series(folder=NOTEBOOKS):
     lines = []
     for path in sorted(folder.glob("[0-9][0-9]_*.ipynb")):
         number, _, name = path.stem.partition("_")
-        about = {"takes_a_sheet": bool(_TAKES_A_SHEET.search(path.read_text(encoding="utf-8")))}
+        taken = _TAKES.search(path.read_text(encoding="utf-8"))
+        about = {"takes": taken[1].lower() if taken else ""}
         if path.stem in rows:
             row = rows[path.stem]
             about |= {"question": row["question"], "readers": row["readers"]}
@@ -143,7 +144,7 @@ def front_page_html(folder=NOTEBOOKS):
         routes=routes,
         classes=CLASSES,
         blanks=blanks,
-        takers=[line.number for line in pages.values() if line.takes_a_sheet],
+        takers=[line for line in pages.values() if line.takes],
         your_lift=pages.get(YOUR_LIFT),
         talk=pages.get(TALK),
         talk_file=TALK_FILE if talk_file(folder) else "",
