@@ -1,7 +1,11 @@
 # %% [markdown]
 # # How many are on it at once?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # The motor feels every rider on the rope. The attendant at the top sees each of them arrive. If the tow stops for good, every one of them must ski down. So how many hold on at once is worth knowing, and it has two answers: the average, which the hourly capacity obeys, and the most at one moment, which the rope must bear. Mixing them up is an error of up to one rider, and one rider is much on a short tow.
 
@@ -61,8 +65,8 @@ riders.at_settings("ridden_length", [Q(60, "m"), Q(150, "m"), Q(190, "m")])
 
 # %%
 length, spacing = Q(150, "m"), Q(6.8, "m")
-print("average:", show(persons_on_line(ridden_length=length, spacing=spacing)))
-print("most:   ", show(most_persons_on_line(ridden_length=length, spacing=spacing)))
+print("on the line, average:", show(persons_on_line(ridden_length=length, spacing=spacing)))
+print("on the line, most:   ", show(most_persons_on_line(ridden_length=length, spacing=spacing)))
 
 # %% [markdown]
 # The one more never enters an hourly capacity. Whoever computes the hour from 23 riders instead of 22.1 has made the lift 4 in a hundred larger than it is.
@@ -79,7 +83,7 @@ print("most:   ", show(most_persons_on_line(ridden_length=length, spacing=spacin
 # By hand: 2 × 411.6 m ÷ 19.6 m = 42 on the loop, and 2 in the shed: 44. Half of those on the loop go up at any moment: 21.
 
 # %%
-print("on the loop:", show(carriers_on_loop(sheave_distance=Q(411.6, "m"), spacing=Q(19.6, "m"))))
+print("platters on the loop:", show(carriers_on_loop(sheave_distance=Q(411.6, "m"), spacing=Q(19.6, "m"))))
 
 # %% [markdown]
 # Three settings of the same formula, for the Long Platter:
@@ -157,12 +161,15 @@ for length in (Q(150, "m"), Q(149, "m")):
 # Turned round, Little's law is a way to measure. Count heads in photos, time one rider with a stopwatch, and divide. No tape, no speed, and the start from rest is in the stopwatch already. It gives 1,800 but for the rounding of both readings:
 
 # %%
-print(show(hourly_capacity_from_head_count(Q(22.6, "person"), Q(45.3, "s"))))
+print("counted, by heads and ride time:", show(hourly_capacity_from_head_count(Q(22.6, "person"), Q(45.3, "s"))))
 
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -1,7 +1,11 @@
 # %% [markdown]
 # # How sure are we?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # "Eighteen hundred an hour," says one. "Never, it is sixteen hundred," says the other. Both may have read the same tape. A number from the hill has a plus-minus whether or not anyone writes it down, and until it is written nobody can say whether two numbers differ. This page gives each reading its doubt, carries the doubts to the people an hour, and says which reading to take again; seldom is it the one you would have guessed.
 
@@ -53,7 +57,7 @@ print(estimate_from_resolution(Q(8, "mph"), Q(1, "mph"), "display of a phone"))
 # %%
 from liftcalc.uncertainty import expand
 
-print(expand(spacing))
+print("mean of the spacings:", expand(spacing))
 print("shorter:", expand(spacing).short)
 
 # %% [markdown]
@@ -104,8 +108,8 @@ readings = {
     "line_speed": estimate_from_half_width(Q(3.4, "m/s"), 0.03 * Q(3.4, "m/s")),
     "spacing": estimate_from_half_width(Q(6.8, "m"), 0.07 * Q(6.8, "m")),
 }
-print(expand(by_first_order(hourly_capacity, readings)))
-print(by_sampling(hourly_capacity, readings, seed=2026).write("interval"))
+print("ideal, by first order:", expand(by_first_order(hourly_capacity, readings)))
+print("ideal, by sampling:", by_sampling(hourly_capacity, readings, seed=2026).write("interval"))
 
 # %% [markdown]
 # ## The budget: which reading to take again
@@ -191,7 +195,7 @@ common_cause = {
 }
 for correlation in (0.0, 0.9):
     matrix = [[1, correlation], [correlation, 1]]
-    print(f"correlation {correlation}:", expand(by_first_order(hourly_capacity, common_cause, matrix)).short)
+    print(f"ideal, at a correlation of {correlation}:", expand(by_first_order(hourly_capacity, common_cause, matrix)).short)
 
 # %% [markdown]
 # From 250 down to 80: an error of the pole distance leaves riders a second as they are. Were it the only error, nothing would be left of the doubt. The speed alone is as uncertain as before, and so is the ride time.
@@ -199,7 +203,10 @@ for correlation in (0.0, 0.9):
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

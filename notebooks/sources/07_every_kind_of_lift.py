@@ -1,7 +1,11 @@
 # %% [markdown]
 # # How can one formula serve every lift?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # Down the valley a new chair runs three times as fast as the old one. "It must carry three times as many," says the board, and asks why the club still has a rope tow. The new chair carries as many as the old one did. Its rope runs three times as fast, and the chairs hang three times as far apart. This page puts every kind of lift, from a rope tow to a tram, into one formula, shows what people feel of it, and sets the lifts of the hill side by side without cheating.
 
@@ -74,7 +78,7 @@ kinds_table(examples)
 for speed in (Q(2, "m/s"), Q(6, "m/s")):
     spacing = (speed * Q(6, "s")).to("m")
     carried = hourly_capacity(speed, spacing, Q(4, "person"))
-    print(show(speed), "with a chair every", show(spacing), "carries", show(carried))
+    print(show(speed), "with a chair every", show(spacing), "carries", show(carried), "(ideal)")
 
 # %% [markdown]
 # By hand: 2.0 m/s × 6 s = 12 m, and 6.0 m/s × 6 s = 36 m. The rope brings three times as much length in an hour, with a third of the chairs on each metre. What the speed does buy is time: the ride is a third as long, a third as many people hang on the rope, and a third as many chairs hang on it.
@@ -103,7 +107,7 @@ print("beginners' belt, 0.6 m/s, skis 1.1 m and gap 1.9 m:", show(headway(Q(0.6,
 # %%
 on_the_rope = detachable_carriers(Q(1800, "m"), Q(5, "m/s"), station_time=Q(0, "s"), interval=Q(12, "s"))
 owned = detachable_carriers(Q(1800, "m"), Q(5, "m/s"), station_time=Q(120, "s"), interval=Q(12, "s"))
-print("on the rope", show(on_the_rope), "and with both stations", show(owned))
+print("carriers: on the rope", show(on_the_rope), "and with both stations", show(owned))
 
 # %% [markdown]
 # By hand: 2 × 1,800 m ÷ 5 m/s = 720 s, ÷ 12 s = 60 carriers on the rope. With 120 s more, 840 s ÷ 12 s = 70.
@@ -119,7 +123,7 @@ print("on the rope", show(on_the_rope), "and with both stations", show(owned))
 for length in (Q(800, "m"), Q(1600, "m")):
     ride = ride_time_rest_to_rest(length, Q(8, "m/s"), Q(0.5, "m/s**2"))
     carried = reversible_capacity(ride_time=ride, dwell_time=Q(60, "s"), persons_per_carrier=Q(40, "person"))
-    print(show(length), "of rope: a ride of", show(ride), "and", show(carried))
+    print(show(length), "of rope: a ride of", show(ride), "and", show(carried), "(ideal)")
 
 # %% [markdown]
 # By hand: speeding up takes 8 m/s ÷ 0.5 m/s² = 16 s, slowing as long, and in each of the two the cabin covers half of what it would at full speed. So they add 8 s each: 800 m ÷ 8 m/s + 8 m/s ÷ 0.5 m/s² = 116 s. With 60 s of standing a cabin comes every 176 s: 3,600 s × 40 ÷ 176 s = 818 pph. Twice the rope is less than twice the interval, and carries more than half as many.
@@ -157,7 +161,7 @@ what_came
 # Two of the 42 places on the Long Platter's loop hang empty. They pass by all the same. What is left is 514 pph × 40 ÷ 42. Whether a loop may run with places empty is another question: it needs the leave of the operator, and the maker's manual and the authority must allow it.
 
 # %%
-print(show(capacity_with_carriers_out(Q(514, "pph"), carriers_on_loop=Q(42, ""), carriers_out=Q(2, ""))))
+print("ideal, with two places empty:", show(capacity_with_carriers_out(Q(514, "pph"), carriers_on_loop=Q(42, ""), carriers_out=Q(2, ""))))
 
 # %% [markdown]
 # ## The lifts of the hill, side by side
@@ -165,7 +169,10 @@ print(show(capacity_with_carriers_out(Q(514, "pph"), carriers_on_loop=Q(42, ""),
 # **Predict.** Which lift of the hill asks for the most kilowatts for each thousand people an hour? Does it waste them?
 
 # %% [markdown]
-# Lifts of your own come behind those of Owlpenny Hill by the button, a sheet for each line. Or name a folder of sheets in the next cell and run all cells: then the table speaks of that folder alone. (In the view without code that cell does not show.)
+# Lifts of your own come behind those of Owlpenny Hill by the button, a sheet for each line.
+
+# %% [markdown] lab-only
+# Or name a folder of sheets in the next cell and run all cells: then the table speaks of that folder alone.
 
 # %% no-output
 # YOUR HILL: change the folder between the quotation marks
@@ -205,7 +212,10 @@ hazards_table()
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox
