@@ -149,6 +149,18 @@ def app_view(folder, notebooks=NOTEBOOKS, *more):
         yield lambda name: f"{address}/voila/render/{name}?secret={APP_SECRET}"
 
 
+def kernels_of(address):
+    """Return the kernels that the app view at this address runs, by their process ids."""
+    import psutil
+
+    port = address.split("/")[2].partition(":")[2]
+    (server,) = [each for each in psutil.process_iter(["cmdline"]) if f"--port={port}" in (each.info["cmdline"] or [])]
+    children = server.children(recursive=True)
+    with contextlib.suppress(psutil.NoSuchProcess):
+        return {each.pid for each in children if "ipykernel_launcher" in each.cmdline()}
+    return kernels_of(address)  # one ended while it was looked at
+
+
 @contextlib.contextmanager
 def headless():
     """Start headless Chromium without a window."""

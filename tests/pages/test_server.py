@@ -261,6 +261,10 @@ def test_there_is_room_for_so_many_pages():
     assert not hill.keeper.is_full
     hill.keeper.start()
     assert hill.keeper.is_full
+    hill.keeper.leaving(hill.visit)  # as before it is loaded again, or before a letter is written
+    assert not hill.keeper.is_full
+    hill.now = 6
+    assert hill.keeper.is_full
 
 
 OWN = ("PlainError", "headway: no speed.", ["PlainError: headway: no speed."])

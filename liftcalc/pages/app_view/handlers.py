@@ -101,7 +101,9 @@ class PageLine(WebSocketHandler):
         return is_from(origin, self.request.host)
 
     def on_message(self, message):
-        """Take nothing: a page says only that it is there."""
+        """Note that the page is about to leave; it says nothing else."""
+        if self.visit is not None and message == "leaving":
+            self.keeper.leaving(self.visit)
 
     def on_close(self):
         """Note that the page left, or that its line broke."""

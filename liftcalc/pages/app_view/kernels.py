@@ -14,6 +14,7 @@ from liftcalc.pages.app_view.running import end_kernel
 
 LOOKS_EVERY = 0.5  # seconds
 COMES_BACK_WITHIN = 8  # seconds without a line before a page counts as left
+ABOUT_TO_LEAVE = 5  # seconds for which a page that may be about to leave takes no room
 ONE_MOVE = 1  # seconds within which all that the sliders send is taken for the same move
 LEFT_FOR_GOOD_AFTER = 0.5  # seconds, for a page that said it leaves
 
@@ -42,6 +43,7 @@ class Visit:
         self.lines = []  # that the page holds to the server: usually one
         self.seen = self.moved = now  # when the page was last known to be there, and its reader last moved something
         self.left = False  # the page said that it leaves
+        self.leaving = None  # when the page said that it may be about to leave
         self.troubled = None  # when a move could not be worked out, while the page says so
 
     def is_over(self, now):
@@ -80,7 +82,9 @@ class Keeper:
     @property
     def is_full(self):
         """Whether as many pages are open as this computer keeps."""
-        return len(self._visits) >= self.app.most_pages
+        since = self.clock() - ABOUT_TO_LEAVE
+        staying = [visit for visit in self._visits if visit.leaving is None or visit.leaving < since]
+        return len(staying) >= self.app.most_pages
 
     @property
     def somebody_waits(self):
@@ -95,6 +99,10 @@ class Keeper:
         """Note a line from a page."""
         visit.lines.append(line)
         visit.left, visit.seen = False, self.clock()
+
+    def leaving(self, visit):
+        """Note that a page may be about to leave: it stands until what it asks for is there, and takes no room."""
+        visit.leaving = self.clock()
 
     def parted(self, visit, line, for_good):
         """Note that a line closed, for good if the page said so."""

@@ -57,5 +57,10 @@
 
   find();
   document.addEventListener('DOMContentLoaded', bar); // a live region speaks only if it was there before its words
+  // Before a page goes, or only seems to, as for a letter to be written: say so, and let nothing shut the sliders down.
+  addEventListener('beforeunload', event => {
+    event.stopImmediatePropagation();
+    if (line?.readyState === WebSocket.OPEN) line.send('leaving');
+  }, true);
   addEventListener('pageshow', event => { if (event.persisted) load(); });
 })();
