@@ -4,7 +4,7 @@ import pytest
 
 from liftcalc.lifts.demo_hill import demo_sheet
 from liftcalc.lifts.sheet import sheet_from_bytes
-from liftcalc.lifts.sheet_budget import budget_of_limit, readings_of_limit
+from liftcalc.lifts.sheet_budget import BehindLimits
 
 HEADING = "quantity,value,unit,plus_minus,method,note\n"
 
@@ -21,7 +21,7 @@ CHAIR = ("kind,fixed chair", "persons per carrier,2,person", "line speed,2.2,m/s
 @pytest.mark.parametrize("pitch", ["spacing,15.4,m,0.3", "interval,7,s,0.3"])
 def test_shares_of_a_product_are_those_of_the_rule(source, pitch):
     sheet = sheet_of(*CHAIR, pitch)
-    budget = budget_of_limit(sheet, "spacing")
+    budget = BehindLimits(sheet).budget("spacing")
     name, value, _, half = pitch.split(",")
     squares = {"line_speed": (0.05 / 2.2) ** 2, name: (float(half) / float(value)) ** 2}
     if name == "interval":  # it was timed: the speed of the rope is then no part of people an hour
@@ -34,14 +34,14 @@ def test_shares_of_a_product_are_those_of_the_rule(source, pitch):
 
 
 def test_what_a_limit_rests_on_is_named_as_it_was_read():
-    assert readings_of_limit(sheet_of(*CHAIR, "interval,7,s"), "spacing") == [
+    assert BehindLimits(sheet_of(*CHAIR, "interval,7,s")).readings("spacing") == [
         "line_speed", "interval", "persons_per_carrier",
     ]  # fmt: skip
-    rope = demo_sheet("Penny Rope")
-    assert "rider_mass" in readings_of_limit(rope, "motor")
-    assert {"slack_tension", "rider_mass"} <= set(readings_of_limit(rope, "traction"))
-    assert not {"motor_power", "spacing"} & set(readings_of_limit(rope, "loading"))
+    rope = BehindLimits(demo_sheet())
+    assert "rider_mass" in rope.readings("motor")
+    assert {"slack_tension", "rider_mass"} <= set(rope.readings("traction"))
+    assert not {"motor_power", "spacing"} & set(rope.readings("loading"))
 
 
 def test_without_a_doubt_there_is_no_budget():
-    assert budget_of_limit(sheet_of("kind,rope tow", "loading time,3,s"), "loading") is None
+    assert BehindLimits(sheet_of("kind,rope tow", "loading time,3,s")).budget("loading") is None
