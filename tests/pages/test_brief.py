@@ -217,11 +217,21 @@ ABOVE = [  # persons in each of twenty minutes, whether the warning stands; the 
 
 @pytest.mark.parametrize(("what", "persons", "warned"), ABOVE, ids=[row[0] for row in ABOVE])
 def test_a_warning_stands_across_it_where_more_were_counted(what, persons, warned):
-    count = minutes(*[persons, persons + 6] * 10) if persons < 100 else minutes(*[persons] * 20)
-    count = minutes(*[persons - 6, persons + 6] * 10) if persons < 100 else count
-    page = make_brief(SHEETS["1_penny_rope"], count).html()
+    page = make_brief(SHEETS["1_penny_rope"], minutes(*[persons - 6, persons + 6] * 10)).html()
     assert ("DO NOT RELY ON THIS FIGURE" in page) is warned
     assert ('role="alert"' in page) is warned
+    assert ("people a minute get on here" in page) is not warned
+
+
+def test_what_is_left_out_is_said_beside_the_figure():
+    assert "Left out, and perhaps smaller: traction." in Seen(PAGES["4_lantern_double"]).text
+    assert "perhaps smaller" not in PAGES["1_penny_rope"]
+
+
+def test_a_count_is_held_against_spacing_alone_where_nothing_else_was_read():
+    brief = make_brief(SHEETS["01_rope_tow"], minutes(*[34, 46] * 10))
+    assert "The count is above 1,800 pph (ideal) by more than its doubt." in brief.facts.counted.said
+    assert (brief.facts.at_most, brief.facts.warning) == (None, "")
 
 
 def test_a_count_without_people_waiting_is_not_held_to_be_the_lift():
