@@ -25,6 +25,10 @@ KERNEL = {"display_name": "Python 3 (ipykernel)", "language": "python", "name": 
 OPTIONS = {"folded": {"jupyter": {"source_hidden": True}}, "no-output": {"tags": ["no-output"]}}
 
 
+# what may stand behind the "# %% [markdown]" of a text cell: shown in JupyterLab alone, or words for the app view in its place
+LAB_ONLY, APP_ONLY = "lab-only", "app-only"
+
+
 def text_line(place, line):
     """Return a line of a text cell without its mark; refuse one that has none, whose first letters would be lost."""
     if line not in ("#", "") and not line.startswith("# "):
@@ -51,21 +55,38 @@ def cells_of(source):
     This reader is our own: a pairing tool puts a button of its own into the reader's JupyterLab, and an error into the
     console of the app view. A source is a Python file. A line "# %% [markdown]" begins a text cell, whose lines stand
     behind "# "; a line "# %%" begins a code cell, with the words of ``OPTIONS`` behind it as needed.
+
+    A text cell marked "lab-only" speaks of cells and code, and the app view leaves it out. One marked "app-only" comes
+    right after it and holds the words that the app view shows in its place. JupyterLab would show every cell, so these
+    words become no cell: they travel in the metadata of the one before.
     """
     notebook = nbformat.v4.new_notebook(metadata={"kernelspec": KERNEL, "language_info": {"name": "python"}})
     before = Counter()
     for options, lines in blocks_of(source):
-        if options == "[markdown]":
-            text = "\n".join(text_line(f"{source.name}, line {number}", line) for number, line in lines)
-            cell = nbformat.v4.new_markdown_cell(text.strip("\n"))
+        words = options.split()
+        if words[:1] == ["[markdown]"]:
+            text = "\n".join(text_line(f"{source.name}, line {number}", line) for number, line in lines).strip("\n")
+            if words[1:] == [APP_ONLY]:
+                put_in_place(notebook.cells, text, f"{source.name}, line {lines[0][0] - 1}")
+                continue
+            if words[1:] not in ([], [LAB_ONLY]):
+                raise ValueError(f"{source.name}: a text cell is marked {options!r}. Write {LAB_ONLY} or {APP_ONLY}.")
+            cell = nbformat.v4.new_markdown_cell(text, metadata={"tags": words[1:]} if words[1:] else {})
         else:
             cell = nbformat.v4.new_code_cell("\n".join(line for _, line in lines).strip("\n"))
             ast.parse(cell.source)
-            for option in options.split():
+            for option in words:
                 cell.metadata.update(OPTIONS[option])
         cell.id = cell_id(cell.source, before)
         notebook.cells.append(cell)
     return notebook
+
+
+def put_in_place(cells, text, place):
+    """Let the app view show a text in place of the last cell, which must be one that JupyterLab alone shows."""
+    if not cells or LAB_ONLY not in cells[-1].metadata.get("tags", []) or "app_view" in cells[-1].metadata:
+        raise ValueError(f"{place}: {APP_ONLY} words stand in place of a cell marked {LAB_ONLY}. Put one before them.")
+    cells[-1].metadata["app_view"] = text
 
 
 def cell_id(source, before):

@@ -123,36 +123,65 @@ def _draw(estimate, generator, draws):
     return generator.normal(value, doubt, draws)
 
 
-def _in_doubt(sheet, known, seed, draws):
-    """Return draws of every reading that counts and has a doubt, and the names of those that have none."""
-    generator, drawn, exact, makes = np.random.default_rng(seed), {}, [], made_from(sheet)
+def in_doubt(sheet, known):
+    """Return every reading that counts and has a doubt, and the names of those that have none.
+
+    Parameters
+    ----------
+    sheet : FieldSheet
+    known : dict
+        As ``known_of`` returns it.
+
+    Returns
+    -------
+    dict of str to Estimate, list of str
+    """
+    estimates, exact, makes = {}, [], made_from(sheet)
     beside = [name for name in known if name in VOCABULARY and VOCABULARY[name].taken and sheet.has(name)]
     beside = [name for name in beside if name not in LINE_QUANTITIES]  # what does not make the line is only compared
     for name in sorted({*makes, *beside}):  # one order, and so one draw, however rows were written
         estimate = sheet.estimate(name)
         if estimate is not None:
-            drawn[name] = _draw(estimate, generator, draws)
+            estimates[name] = estimate
         elif not VOCABULARY[name].whole and "rule" not in VOCABULARY[name].taken.who:
             exact.append(name)
-    return drawn, exact
+    return estimates, exact
 
 
-def _with_draws(sheet, known, drawn):
-    """Return the known values with draws in place of what is in doubt.
+def powers_of_line(sheet, known):
+    """Return with what power each reading that moves the line moves each value of it, by the two names.
 
     The line is near to a product of powers of the readings that make it: the power of each is found by moving it.
     """
-    values, makes = dict(known), made_from(sheet)
-    for name, numbers in drawn.items():
-        if name in known and name not in makes:
-            values[name] = Q(numbers, known[name].units)
+    found = {}
     for name in move_the_line(sheet):
-        if name in drawn:
-            above = np.where(drawn[name] > 0, drawn[name], np.nan)  # what is not above zero fits nothing
-            for other, after in moved(sheet, name, 1 + STEP).items():
-                power = np.log((after / known[other]).m_as("")) / np.log1p(STEP)
-                if abs(power) > NO_POWER:
-                    values[other] = values[other] * (above / sheet.mean(name).magnitude) ** power
+        parts = {other: after / known[other] for other, after in moved(sheet, name, 1 + STEP).items()}
+        powers = {other: np.log(part.m_as("")) / np.log1p(STEP) for other, part in parts.items()}
+        found[name] = {other: power for other, power in powers.items() if abs(power) > NO_POWER}
+    return found
+
+
+def with_readings(sheet, known, numbers, powers):
+    """Return the known values with other numbers in place of some readings.
+
+    Parameters
+    ----------
+    sheet, known
+        As for ``in_doubt``.
+    numbers : dict of str to float or array
+        By the name of a reading, in the unit of its mean.
+    powers : dict
+        As ``powers_of_line`` returns them.
+    """
+    values, makes = dict(known), made_from(sheet)
+    for name, number in numbers.items():
+        if name in known and name not in makes:
+            values[name] = Q(number, known[name].units)
+    for name, moves in powers.items():
+        if name in numbers:
+            above = np.where(numbers[name] > 0, numbers[name], np.nan)  # what is not above zero fits nothing
+            for other, power in moves.items():
+                values[other] = values[other] * (above / sheet.mean(name).magnitude) ** power
     return values
 
 
@@ -199,18 +228,20 @@ def sheet_limits(sheet, *, seed=SEED, draws=DRAWS):
     except PlainError as error:
         raise FieldFileError(f"{sheet.name}: {error}") from None
     missing = {record.name: record.missing for record in records if isinstance(record, LeftOut)}
-    drawn, exact = _in_doubt(sheet, known, seed, draws)
-    inside = _those_that_fit(kind, _with_draws(sheet, known, drawn), draws)
+    estimates, exact = in_doubt(sheet, known)
+    generator = np.random.default_rng(seed)
+    drawn = {name: _draw(estimate, generator, draws) for name, estimate in estimates.items()}
+    inside = _those_that_fit(kind, with_readings(sheet, known, drawn, powers_of_line(sheet, known)), draws)
     allowed = {} if inside is None else capacities_at(kind, inside)
-    in_doubt = {name: capacity for name, capacity in allowed.items() if np.ndim(capacity.magnitude)}
-    ranges = {name: np.percentile(capacity, [2.5, 97.5]).to("pph") for name, capacity in in_doubt.items()}
+    spread = {name: capacity for name, capacity in allowed.items() if np.ndim(capacity.magnitude)}
+    ranges = {name: np.percentile(capacity, [2.5, 97.5]).to("pph") for name, capacity in spread.items()}
     return SheetLimits(
         line=sheet.line,
         title=sheet.title,
         records=records,
         governs=governing(records) if len(missing) < len(records) else None,
         ranges=ranges,
-        shares=shares_in(kind, inside) if in_doubt else {},
+        shares=shares_in(kind, inside) if spread else {},
         assumed=(*map(words_of, sheet.assumed), *_taken_as_one(sheet, known)),
         exact=tuple(map(words_of, exact)),
         missing=missing,

@@ -1,7 +1,11 @@
 # %% [markdown]
 # # How many people an hour, on these readings?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type. Nothing you do here can break anything.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type. Nothing you do here can break anything.
 #
 # Someone stands at the foot of a rope tow and asks how many people it lifts in an hour. You have a tape, a stopwatch and a phone. Two readings answer the question: how fast the rope runs, and how far apart riders stand on it. This page takes your readings, gives the answer with its unit, and says what kind of answer it is.
 #
@@ -48,8 +52,11 @@ from liftcalc.pages.blank_sheet import blank_sheet_links
 
 blank_sheet_links()
 
-# %% [markdown]
-# Your sheet comes in by the button below, as the page stands. Or by the next cell: put the name of your sheet between the quotation marks, `"my_sheet.csv"` if it lies beside this page, or its full path, and run all cells again. (In the view without code that cell does not show: take the button.) Your sheet is only read, never changed. If something in it cannot be read, the message names every such cell, and says what to write.
+# %% [markdown] lab-only
+# Your sheet comes in by the button below, as the page stands. Or by the next cell: put the name of your sheet between the quotation marks, `"my_sheet.csv"` if it lies beside this page, or its full path, and run all cells again. Your sheet is only read, never changed. If something in it cannot be read, the message names every such cell, and says what to write.
+
+# %% [markdown] app-only
+# Your sheet comes in by the button below, as the page stands. It is only read, never changed. If something in it cannot be read, the message names each such place by row and column, and says what to write.
 
 # %% no-output
 # YOUR SHEET: change the path between the quotation marks
@@ -117,7 +124,7 @@ panel.around("spacing")
 # %% folded
 page.show(by_hand)
 
-# %% [markdown]
+# %% [markdown] lab-only
 # Whoever prefers code writes `hourly_capacity(Q(3.4, "m/s"), Q(6.8, "m"))` in a cell of their own. A number without a unit is refused there: `Q(3.4, "m/s")` is a quantity, 3.4 alone is nothing.
 
 # %% [markdown]
@@ -182,7 +189,10 @@ page.show(left_out_in_words)
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

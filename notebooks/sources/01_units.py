@@ -1,7 +1,11 @@
 # %% [markdown]
 # # Is 3.4 m/s fast?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # The phone says miles an hour, the maker's paper says feet a minute, the stopwatch and the tape say feet a second, and the formula wants metres a second. All four may be right, and a number without its unit is none of them. Many a capacity goes wrong here, before any formula begins. This page turns one speed and one power into all their units, and shows what it costs to round too soon.
 
@@ -158,7 +162,10 @@ print("rounded early:     ", show(Q(0.5, "person/s"), "pph"))
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

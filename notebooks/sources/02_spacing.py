@@ -1,7 +1,11 @@
 # %% [markdown]
 # # Why does spacing matter?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # On a busy Saturday the line at the bottom is long, the gaps on the rope look wide, and someone says: "Load them closer." On paper that works at once; half the spacing carries twice the people. On the snow the next rider is then one second behind whoever falls, and the tips of the skis half a second. This page shows what a spacing is made of, what it means in seconds, how far the rope runs after a fall, and what happens at the top.
 
@@ -235,7 +239,10 @@ unload.at_settings("clearing_time", [Q(3, "s"), Q(6, "s"), Q(10, "s")])
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

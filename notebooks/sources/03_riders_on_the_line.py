@@ -1,7 +1,11 @@
 # %% [markdown]
 # # How many are on it at once?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # The motor feels every rider on the rope. The attendant at the top sees each of them arrive. If the tow stops for good, every one of them must ski down. So how many hold on at once is worth knowing, and it has two answers: the average, which the hourly capacity obeys, and the most at one moment, which the rope must bear. Mixing them up is an error of up to one rider, and one rider is much on a short tow.
 
@@ -162,7 +166,10 @@ print(show(hourly_capacity_from_head_count(Q(22.6, "person"), Q(45.3, "s"))))
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -1,7 +1,11 @@
 # %% [markdown]
 # # How many an hour?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # This is the number everybody asks for: people an hour, written pph. It decides whether the line at the bottom melts or grows, and it is the number most often repeated without anyone having measured it. Here you get it by two routes that share no reading, and by a count on a rope that the page runs for you; you see what each depends on, and learn to say which kind of number you hold.
 
@@ -194,7 +198,10 @@ print(show(vertical_transport(Q(1800, "pph"), Q(96.5, "ft"))))
 # %% [markdown]
 # Here are the lifts of Owlpenny Hill, all at their ideal level, which flatters the ropes most, and a proposal of two ropes side by side. An installation of several lines has a capacity for each line and one for all together; say which you mean.
 #
-# Lifts of your own come behind them by the button, a sheet for each line. Or name a folder of sheets in the next cell and run all cells: then the table speaks of that folder alone. (In the view without code that cell does not show.)
+# Lifts of your own come behind them by the button, a sheet for each line.
+
+# %% [markdown] lab-only
+# Or name a folder of sheets in the next cell and run all cells: then the table speaks of that folder alone.
 
 # %% no-output
 # YOUR HILL: change the folder between the quotation marks
@@ -216,7 +223,10 @@ hill.show(hill_table)
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

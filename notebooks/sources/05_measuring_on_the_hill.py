@@ -1,7 +1,11 @@
 # %% [markdown]
 # # What did the tape, the phone and the map say?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # A cold morning, a lift stopped and locked out, a tape; later a phone in a closed pocket, other people's rides timed with a watch from outside their path, and a line drawn on a map. Four sources, and the first thing they do is disagree: 150 m says the tape, 163 m says the map. Nobody misread anything. This page takes a track apart, finds the part of it that knows the rope, and shows why two honest lengths can differ by thirteen metres.
 
@@ -59,7 +63,7 @@ trace = TrackPanel(track)
 trace
 
 # %% [markdown]
-# The two level stretches at the top are the rides; below the zero line is the way down. The blue band is the **steady part** that the page found for itself: run-up, slowing and standing are cut away. Move its ends if you know better. Where no code is shown, the button below the slider takes a track of your own; the file stays on this computer.
+# The two level stretches at the top are the rides; below the zero line is the way down. The blue band is the **steady part** that the page found for itself: run-up, slowing and standing are cut away. Move its ends if you know better. The button below the slider takes a track of your own; the file stays on this computer.
 #
 # The plus-minus looks large for 32 fixes. It is honest: fixes that err together tell far less than 32 separate readings. A longer steady part helps more than more fixes. This invented track was picked because it reads 3.40 m/s, the speed by the other methods; another may lie 0.1 m/s beside it.
 
@@ -145,7 +149,10 @@ Lines(*line.sentences)
 # %% [markdown]
 # ## One length by three ways
 #
-# **A lift of your own.** Bring its sheet by the button, and the panel below takes its length, rise, speed and ride time, each with its plus-minus. Or name the sheet in the next cell and run all cells. (In the view without code that cell does not show.) The story around the panel stays with the Penny Rope.
+# **A lift of your own.** Bring its sheet by the button, and the panel below takes its length, rise, speed and ride time, each with its plus-minus. The story around the panel stays with the Penny Rope.
+
+# %% [markdown] lab-only
+# Or name the sheet in the next cell and run all cells.
 
 # %% no-output
 # YOUR SHEET: change the path between the quotation marks
@@ -193,7 +200,10 @@ print(f"{show(rope.to('m'))} of rope, less {show(behind.to('m'))}: {show((rope -
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -1,7 +1,11 @@
 # %% [markdown]
 # # How sure are we?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # "Eighteen hundred an hour," says one. "Never, it is sixteen hundred," says the other. Both may have read the same tape. A number from the hill has a plus-minus whether or not anyone writes it down, and until it is written nobody can say whether two numbers differ. This page gives each reading its doubt, carries the doubts to the people an hour, and says which reading to take again; seldom is it the one you would have guessed.
 
@@ -199,7 +203,10 @@ for correlation in (0.0, 0.9):
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -1,7 +1,11 @@
 # %% [markdown]
 # # How can one formula serve every lift?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # Down the valley a new chair runs three times as fast as the old one. "It must carry three times as many," says the board, and asks why the club still has a rope tow. The new chair carries as many as the old one did. Its rope runs three times as fast, and the chairs hang three times as far apart. This page puts every kind of lift, from a rope tow to a tram, into one formula, shows what people feel of it, and sets the lifts of the hill side by side without cheating.
 
@@ -165,7 +169,10 @@ print(show(capacity_with_carriers_out(Q(514, "pph"), carriers_on_loop=Q(42, ""),
 # **Predict.** Which lift of the hill asks for the most kilowatts for each thousand people an hour? Does it waste them?
 
 # %% [markdown]
-# Lifts of your own come behind those of Owlpenny Hill by the button, a sheet for each line. Or name a folder of sheets in the next cell and run all cells: then the table speaks of that folder alone. (In the view without code that cell does not show.)
+# Lifts of your own come behind those of Owlpenny Hill by the button, a sheet for each line.
+
+# %% [markdown] lab-only
+# Or name a folder of sheets in the next cell and run all cells: then the table speaks of that folder alone.
 
 # %% no-output
 # YOUR HILL: change the folder between the quotation marks
@@ -205,7 +212,10 @@ hazards_table()
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -1,7 +1,11 @@
 # %% [markdown]
 # # Is the motor big enough?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # The belt squeals on a wet Sunday, the rope slows, and someone says: "Run it slower, then the motor has it easier." On many drives the slower rope carries fewer. A motor does not deal in metres a second; it pays an energy for each rider, and what it can pay in an hour is its limit. This page works that energy out, first by a law so simple that speed drops out of it, then with all that spoils the law. Then it asks of two grips that no motor helps: the rope's on its sheave, and a hand's on the rope. (A drive that squeals is stopped and reported, not reckoned with.)
 
@@ -76,7 +80,10 @@ print(show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(1
 # **Predict.** Of each kilowatt that the Penny Rope's motor gives at 1,200 people an hour, how much goes into lifting riders: nearly all, half, a tenth?
 
 # %% [markdown]
-# **A lift of your own.** Bring its sheet by the button: the panels on motor, hands and sheave then speak of it. Or name the sheet in the next cell and run all cells. (In the view without code that cell does not show.) What stands "by hand" between the panels stays with the Penny Rope.
+# **A lift of your own.** Bring its sheet by the button: the panels on motor, hands and sheave then speak of it. What stands "by hand" between the panels stays with the Penny Rope.
+
+# %% [markdown] lab-only
+# Or name the sheet in the next cell and run all cells.
 
 # %% no-output
 # YOUR SHEET: change the path between the quotation marks
@@ -323,7 +330,10 @@ print("no difference at a brake of", show(brake_force_where_riders_make_no_diffe
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -1,7 +1,11 @@
 # %% [markdown]
 # # What limits the lift?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # A new supervisor sees a long line at the bottom and wide gaps on the rope, and reaches for the obvious: load them closer. On the Penny Rope that would change the number of people an hour by exactly nothing. The rope allows 1,800 pph. The loading point lets 1,200 pph through, one every 3 s, and in 3 s the rope has run 10.2 m. That is where the wide gaps come from, and no intended spacing closes them. A lift is a row of gates, and the narrowest one decides. (That is a picture: the stop gates of the cautions are devices, and nobody moves them.) This page computes every gate, puts them on one chart, and shows how the narrowest changes place as speed, slope, motor and people change.
 
@@ -84,7 +88,10 @@ print(*[limit for limit in limits_of(platter, begun) if limit.name == "traction"
 # %% [markdown]
 # ## All of them on one chart
 #
-# **A lift of your own.** Bring its sheet by the button, or several sheets at once: each line gets a button in the panel, behind those of Owlpenny Hill, and a row in the tables below. Or name a folder of sheets in the next cell and run all cells: then panel and tables speak of that folder alone, and the questions about the Penny Rope wait. (In the view without code that cell does not show.) The sheet is the one of [00 Start here](00_start_here.ipynb).
+# **A lift of your own.** Bring its sheet by the button, or several sheets at once: each line gets a button in the panel, behind those of Owlpenny Hill, and a row in the tables below. The sheet is the one of [00 Start here](00_start_here.ipynb).
+
+# %% [markdown] lab-only
+# Or name a folder of sheets in the next cell and run all cells: then panel and tables speak of that folder alone, and the questions about the Penny Rope wait.
 
 # %% no-output
 # YOUR HILL: change the folder between the quotation marks
@@ -196,7 +203,10 @@ hill.doubts()
 # %% [markdown]
 # ### Many lifts at once
 #
-# An association has two hundred lifts and asks which are the weakest, and what holds each. The table below has the weakest first; the link saves all of it for a spreadsheet program. Whoever prefers code writes `hill_frame(hill.value)` from `liftcalc.lifts.tables`, a table of pandas to be sorted and filtered at will, such as by `.query("governs == 'motor'")`.
+# An association has two hundred lifts and asks which are the weakest, and what holds each. The table below has the weakest first; the link saves all of it for a spreadsheet program.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `hill_frame(hill.value)` from `liftcalc.lifts.tables`, a table of pandas to be sorted and filtered at will, such as by `.query("governs == 'motor'")`.
 
 # %% folded
 from liftcalc.pages.hill_links import hill_links
@@ -243,7 +253,10 @@ Lines(str(governing([*limits_of(tow, of_the_tow), *apart])))
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

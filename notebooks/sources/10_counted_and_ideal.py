@@ -1,7 +1,11 @@
 # %% [markdown]
 # # Why were fewer counted?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # Somebody counts at the top of the Penny Rope for about an hour: 996 people an hour (counted). The rope has room for 1,800 (ideal), and the loading point lets 1,200 through (governed). Who is wrong? Nobody. The three numbers answer three questions, and between 1,200 and 996 lies a working day: riders who are quick and riders who are slow, hands that miss, falls, and a rope that stands until somebody is up again. This page simulates such a day, says what each cause takes, and shows how far a count can be trusted.
 
@@ -28,13 +32,20 @@
 # %% [markdown]
 # ## The lift and its day
 #
-# As it comes, the page speaks of the Penny Rope on Owlpenny Hill and of one invented day on it. For your own lift, bring its sheet, the one of [00 Start here](00_start_here.ipynb); a table of your riders; a table of the rest of the day; and a count. Name the four files in the marked cell, or bring them by the button. Whoever has no count leaves its place empty: `""`. The four files that are named show the form:
-#
+# As it comes, the page speaks of the Penny Rope on Owlpenny Hill and of one invented day on it. For your own lift, bring its sheet, the one of [00 Start here](00_start_here.ipynb); a table of your riders; a table of the rest of the day; and a count.
+
+# %% [markdown] lab-only
+# Name the four files in the marked cell, or bring them by the button. Whoever has no count leaves its place empty: `""`. The four files that are named show the form:
+
+# %% [markdown] app-only
+# Bring them by the button. Whoever has no count brings none. The four files have this form:
+
+# %% [markdown]
 # - riders: `class,share,mean_readiness,cv,misses,falls`, a row a class; for a lift with carriers `party,share`
 # - the rest of the day: `quantity,value,unit,plus_minus,method,note`, as a sheet, with rows such as hours open, stops an hour and stop time
 # - count: `from,minutes,persons,stop_seconds,people_waited,note`, a row a minute or more
 #
-# For a lift with carriers, which come by the clock, see `lantern_double_parties.csv` and `lantern_double_day.csv` in the same folder. The text between the panels stays with the Penny Rope.
+# For a lift with carriers, which come by the clock, see `lantern_double_parties.csv` and `lantern_double_day.csv` in the folder `data/days`. The text between the panels stays with the Penny Rope.
 
 # %% no-output
 # YOUR DAY: change the names between the quotation marks
@@ -222,7 +233,8 @@ Prediction(
 
 # %% [markdown]
 # ## The same, told as a process
-#
+
+# %% [markdown] lab-only
 # The simulation above never steps through time: it adds up slots. A rider starts at the later of two times: when the rider came, and when the one before was done. A second telling follows each rider: come, wait for the place, take it, leave it. It is a thousand times slower, and reads like the hill:
 #
 # ```python
@@ -233,7 +245,11 @@ Prediction(
 #         waits.append(hill.now - comes)
 #         yield hill.timeout(slot)
 # ```
-#
+
+# %% [markdown] app-only
+# The simulation above never steps through time: it adds up slots. A rider starts at the later of two times: when the rider came, and when the one before was done. A second telling follows each rider: come, wait for the place, take it, leave it. It is a thousand times slower, and reads like the hill.
+
+# %% [markdown]
 # Two tellings that share no line check one another. Both get the same draws here.
 
 # %%
@@ -244,7 +260,10 @@ page.show(lambda read: two_tellings(read.day))
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -1,7 +1,11 @@
 # %% [markdown]
 # # How long is the line, and how many laps?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # A guest does not feel people an hour. A guest feels the line. On the invented day of this page the Penny Rope carries 1,000 an hour by the count, and its guests wait for 209 hours together. With the governed 1,200 they would wait for 31. A fifth more on the rope takes six sevenths of the waiting away. This page shows where a line comes from, who waits in it and how long, how many laps an hour leaves, and what the slope says to it.
 
@@ -104,8 +108,12 @@ Prediction(
 # ## A morning of your own
 #
 # A table of arrivals has a row for each stretch of the day: from when, for how many minutes people came, and how many. Rows may overlap, and add up. A school bus comes all at once: its row has 0 minutes. Whoever rides again joins the line again, and is counted again.
-#
-# This part wants JupyterLab: the next cell names your file. In the app view, which shows no code, the tables stay those of the Penny Rope. The file is a CSV with the heading `from,minutes,persons,note` and rows such as `9:00,20,480,opening rush`; semicolons and decimal commas are read as well. The question and the numbers below it are those of the sample file: with your own, read the tables.
+
+# %% [markdown] lab-only
+# The next cell names your file. The file is a CSV with the heading `from,minutes,persons,note` and rows such as `9:00,20,480,opening rush`; semicolons and decimal commas are read as well. The question and the numbers below it are those of the sample file: with your own, read the tables.
+
+# %% [markdown] app-only
+# Here the tables are those of the Penny Rope. A table of your own is read in JupyterLab; the README of this project says how to open it.
 
 # %% no-output
 # YOUR MORNING: change the name between the quotation marks, and the two numbers of people an hour
@@ -134,7 +142,10 @@ Prediction(
 # The mean wait of all, 2.1 min, is nobody's wait. Three in ten walk straight on; those who meet a line wait 3 min, and the last of the rush nearly 9. At 13:30 the bus comes back while as many arrive as are carried: its 46 places in line stay until 14:30.
 
 # %% [markdown]
-# That line is a fluid: people come evenly, and the rope takes them evenly. Now the same day, run rider by rider as on [10 Counted and ideal](10_counted_and_ideal.ipynb), with quick and slow riders, misses, falls and stops. Whoever is dropped at a stop joins the line again. It is the Penny Rope that is run here, open seven hours; for another lift, change `tow` and `day`.
+# That line is a fluid: people come evenly, and the rope takes them evenly. Now the same day, run rider by rider as on [10 Counted and ideal](10_counted_and_ideal.ipynb), with quick and slow riders, misses, falls and stops. Whoever is dropped at a stop joins the line again. It is the Penny Rope that is run here, open seven hours.
+
+# %% [markdown] lab-only
+# For another lift, change `tow` and `day`.
 
 # %%
 from liftcalc.lifts.demo_hill import demo_line
@@ -325,7 +336,10 @@ print("guests a day, at 1,930 ft each:", show(comfortable_carrying_capacity(carr
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

@@ -1,7 +1,11 @@
 # %% [markdown]
 # # What does a ride cost?
-#
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+
+# %% [markdown] lab-only
+# To run this page, choose *Run*, then *Run All Cells*.
+
+# %% [markdown]
+# To move a slider, drag it, or click its number and type.
 #
 # A ride on the Penny Rope costs 0.20 dollars. From the same books somebody gets 0.08, and somebody else 0.04. Whoever gets 0.08 has left out the hours of the volunteers; whoever gets 0.04 has divided by rides that nobody took. This page reckons a season of every lift of Owlpenny Hill, part by part. It says what the cost hangs on and how sure it is, sets the lifts side by side, and puts a proposal before the board.
 #
@@ -254,10 +258,18 @@ compare_lifts(hill_choices(hill, costs, days)[:4])
 
 # %% [markdown]
 # ## Prices of your own
-#
-# This part wants JupyterLab: the next cell names a folder of sheets and a table of prices. Copy `data/hill` and `data/costs.csv`, change the copies, and write their names there. In the app view, which shows no code, the table below stays that of Owlpenny Hill.
-#
-# The sheets are those of [00 Start here](00_start_here.ipynb). In the table of prices, a row a lift: money in dollars, life in seasons, interest in percent (5, not 0.05), hours and rides a season, the demand price a kilowatt and month. Rides are those carried; the billed kilowatts stand on the bills of the meter. The wage is that of whoever would replace a volunteer, never nought. The other tables of this page speak of your hill, too, when its names stand in the first code cell.
+
+# %% [markdown] lab-only
+# The next cell names a folder of sheets and a table of prices. Copy `data/hill` and `data/costs.csv`, change the copies, and write their names there.
+
+# %% [markdown] app-only
+# Here the table is that of Owlpenny Hill. Prices of your own are read in JupyterLab; the README of this project says how to open it.
+
+# %% [markdown]
+# The sheets are those of [00 Start here](00_start_here.ipynb). In the table of prices, a row a lift: money in dollars, life in seasons, interest in percent (5, not 0.05), hours and rides a season, the demand price a kilowatt and month. Rides are those carried; the billed kilowatts stand on the bills of the meter. The wage is that of whoever would replace a volunteer, never nought.
+
+# %% [markdown] lab-only
+# The other tables of this page speak of your hill, too, when its names stand in the first code cell.
 
 # %% no-output
 # YOUR PRICES: change the names between the quotation marks
@@ -296,7 +308,10 @@ Decision(
 # %% [markdown]
 # ## Exercises
 #
-# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones. Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
+# Work each out on paper, write the number, choose its unit, and press **Check**. If a usual mistake leads to your answer, the reply names it. **Clue** helps a step at a time; **Solution** opens after one attempt. With your name you get numbers of your own; without one, the printed ones.
+
+# %% [markdown] lab-only
+# Whoever prefers code writes `try_answer`, an exercise and a quantity in a cell of their own; the README shows how.
 
 # %% folded
 from liftcalc.panels import AnswerBox, LearnerBox, RecordBox

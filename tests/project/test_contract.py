@@ -61,7 +61,7 @@ RANKS_INSIDE = {
         {"installation", "limits_of_line", "sheet_line"},
         {"hill", "shares", "sheet_words"},
         {"tables", "demo_hill", "sheet_limits", "cost_of_lift"},
-        {"cost_words"},
+        {"cost_words", "sheet_budget"},
     ],
 }
 
