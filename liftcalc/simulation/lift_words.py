@@ -1,0 +1,439 @@
+"""What the files of one lift say together: what came, whether they agree, and what they make of the lift."""
+
+from dataclasses import dataclass
+
+from liftcalc.fieldwork.count_words import count_table, how_long_to_count
+from liftcalc.fieldwork.geodesy import slope_from_map
+from liftcalc.fieldwork.lap_times import lap_times_from_text, line_speed_from_laps
+from liftcalc.fieldwork.safe_files import decode_table
+from liftcalc.formulas.capacity import hourly_flow_from_count
+from liftcalc.levels import Capacity, compare
+from liftcalc.lifts.kinds import NOT_READ, kind_named
+from liftcalc.lifts.limit_records import LeftOut
+from liftcalc.lifts.sheet_limits import sheet_limits
+from liftcalc.lifts.sheet_words import capacity_of, listed, to_look_at
+from liftcalc.quantity_text import show
+from liftcalc.simulation.day_words import DAYS, SEED
+from liftcalc.simulation.lift_files import OF_A_DAY_FILES, SORTS
+from liftcalc.simulation.many_days import simulate_days
+from liftcalc.tables import Lines, Table, TableAndLines
+from liftcalc.uncertainty import Estimate, combine, expand
+from liftcalc.units import PlainError, Q
+
+BY_SHEET, BY_TRACK, BY_LAPS, BY_MAP = "sheet", "track", "laps", "map line"
+MOST_REMARKS = 12
+CLOSE = 0.05  # share of the draws from which on a limit is said to be close behind
+
+
+def what_came(read):
+    """Return a table of the files of a lift: what each holds; and of what did not come, what it would give.
+
+    Parameters
+    ----------
+    read : LiftFiles
+
+    Returns
+    -------
+    Table
+    """
+    rows = []
+    for sort, (what, gives) in ((sort, (each.what, each.gives)) for sort, each in SORTS.items()):
+        if read.has(sort):
+            rows.append((what, read.came[sort].name, _HOLDS[sort](read.made(sort))))
+        else:
+            rows.append((what, "not there", f"It would give {gives}."))
+    return Table("What came", ("what", "file", "what it holds"), rows)
+
+
+def _of_sheet(sheet):
+    kind = f"a {sheet.kind}" if sheet.kind else "its kind not read"
+    return f"{sheet.title}, {kind}: {len(sheet.readings)} readings"
+
+
+def _of_count(counts):
+    persons, time = counts.total(counts.rows)
+    touched = sum(bool(row.stop_seconds) for row in counts.rows)
+    stops = f"a stop in {touched} of {len(counts.rows)} rows" if counts.stops_told else "no stop was written down"
+    return f"{show(persons)} in {show(time, 'minute')}, {stops}"
+
+
+def _of_track(track):
+    found = track.reading()
+    return f"a ride of {show(found.ridden_length)} at {show(found.speed)}, along {found.along}"
+
+
+def _of_laps(laps):
+    return f"{len(laps.laps)} laps, {show(laps.mean)} on average"
+
+
+def _of_map_line(line):
+    return f"{line.line_name or 'a line'}: {show(line.map_length)} on the map"
+
+
+def _of_riders(riders):
+    return f"{len(riders)} {'size of parties' if len(riders) == 1 else 'sizes of parties'}" if isinstance(
+        riders, dict
+    ) else f"{len(riders)} classes of riders"
+
+
+def _of_day(rest):
+    return f"a day of {rest['hours']:g} h" if "hours" in rest else "a day"
+
+
+_HOLDS = {
+    "sheet": _of_sheet, "count": _of_count, "track": _of_track, "laps": _of_laps, "map line": _of_map_line,
+    "riders": _of_riders, "day": _of_day, "second": _of_sheet,
+}  # fmt: skip
+
+
+def worth_a_look(read):
+    """Return what in the files asks for a second look: readings that do not agree, laps that stand apart, gaps.
+
+    Nothing of it is left out of a result, unless the result says so.
+
+    Parameters
+    ----------
+    read : LiftFiles
+
+    Returns
+    -------
+    Lines
+    """
+    said = []
+    for sort in ("sheet", "second"):
+        if read.has(sort):
+            sheet = read.made(sort)
+            said += [f"{sheet.name}: {sentence}" for sentence in to_look_at(sheet)]
+            said += [f"{sheet.name}: {sheet.how_read}"] if sheet.how_read else []
+    if read.has("count"):
+        said += _of_a_count(read.came["count"])
+    if read.has("laps"):
+        laps = read.made("laps")
+        no_time = [sentence.removesuffix(".") + "." for sentence in laps.sentences if sentence.startswith("Row ")]
+        said += [f"{laps.name}: {words}" for words in [*_of_far_laps(laps), *no_time]]
+    if read.has("track"):
+        said += [f"{read.came['track'].name}: {words}." for words in read.made("track").track.notes]
+    if len(said) > MOST_REMARKS:
+        said = [*said[:MOST_REMARKS], f"And {len(said) - MOST_REMARKS} more."]
+    return Lines(*said) if said else Lines("Nothing in these files asks for a second look.")
+
+
+def _of_a_count(file):
+    rows = file.made.rows
+    gaps = [(one.end, other.begin) for one, other in zip(rows, rows[1:], strict=False) if other.begin > one.end]
+    words = [f"nobody counted from {_clock(begin)} to {_clock(end)}" for begin, end in gaps]
+    told = [f"{file.name}: {listed(words)}. That is left out, and is no zero."] if words else []
+    waited = {"no": "nobody waited", None: "whether people waited is not said"}.get(file.made.waited)
+    return told + ([f"{file.name}: {waited}. Without a line a count tells who came."] if waited else [])
+
+
+def _clock(minute):
+    return f"{int(minute) // 60}:{int(minute) % 60:02d}"
+
+
+def _of_far_laps(laps):
+    """Return a sentence on each lap that stands apart."""
+    times = dict(zip(laps.laps, laps.times, strict=True))
+    notes = dict(zip(laps.laps, laps.notes_of_laps, strict=True))
+    return [
+        f"lap {lap} took {show(times[lap])}, and stands apart." + (f" Its note: {notes[lap]}." if notes[lap] else "")
+        for lap in laps.far_laps
+    ]
+
+
+@dataclass(frozen=True)
+class Agreement:
+    """One quantity by several ways, and whether they agree.
+
+    Parameters
+    ----------
+    quantity : str
+        Such as "line speed".
+    methods : tuple of Estimate
+        Each with the name of its way as its method.
+    lines : tuple of str
+        What else is to be said, such as why a way is not among them.
+    """
+
+    quantity: str
+    methods: tuple
+    lines: tuple
+
+    @property
+    def combined(self):
+        """All of them together; refuses what has but one way."""
+        if len(self.methods) < 2:
+            alone = f"One reading of the {self.quantity} alone, by the {self.methods[0].method}" if self.methods else (
+                f"No reading of the {self.quantity} that says how far it may be off"
+            )
+            raise PlainError(" ".join([f"{alone}: nothing is there to hold it against.", *self.lines]))
+        return combine(self.methods)
+
+    def table(self):
+        """Return the table of the ways, with the verdict below it."""
+        found = self.combined
+        rows = [(f"by the {each.method}", expand(each).short) for each in self.methods]
+        rows.append(("all together", expand(found.estimate).short))
+        caption = f"The {self.quantity} by {len(self.methods)} ways, each with its plus-minus (95 %)"
+        return TableAndLines(Table(caption, ("way", self.quantity), rows), found.sentence, *self.lines)
+
+
+def _by_sheet(read, name):
+    """Return what the sheet says of a quantity, as an estimate; and a sentence where it cannot be weighed."""
+    if not read.has("sheet") or not read.sheet.has(name):
+        return [], []
+    found = read.sheet.estimate(name)
+    if found is None:
+        value = show(read.sheet.mean(name))
+        return [], [f"The sheet says {value}, without plus-minus or repeats: it cannot be weighed against the others."]
+    return [Estimate(found.value, found.standard_uncertainty, found.degrees_of_freedom, BY_SHEET, found.shape)], []
+
+
+def _rise(read):
+    """Return the vertical rise of the sheet; None where nobody read it."""
+    return read.sheet.mean("vertical_rise") if read.has("sheet") and read.sheet.has("vertical_rise") else None
+
+
+def speeds(read):
+    """Return the line speed by the sheet, by the track and by the laps, as far as they came.
+
+    Parameters
+    ----------
+    read : LiftFiles
+
+    Returns
+    -------
+    Agreement
+    """
+    methods, lines = _by_sheet(read, "line_speed")
+    if read.has("track"):
+        found = read.made("track").reading(_rise(read))
+        methods.append(Estimate(found.speed, found.speed_uncertainty, method=BY_TRACK))
+        if found.along == "the plan":
+            lines.append("The track holds no height, and the sheet no rise: its speed is that on the plan, a little low.")
+    if read.has("laps"):
+        more, words = _by_laps(read)
+        methods, lines = methods + more, lines + words
+    lines += [read.without_it(sort) for sort in ("track", "laps") if not read.has(sort)]
+    return Agreement("line speed", tuple(methods), tuple(lines))
+
+
+def without_the_odd(file):
+    """Return the laps of a file without those that stand apart and have a note that says why, and their names."""
+    laps = file.made
+    notes = dict(zip(laps.laps, laps.notes_of_laps, strict=True))
+    odd = [lap for lap in laps.far_laps if notes[lap]]
+    if not odd or len(odd) == len(laps.laps):
+        return laps, []
+    return lap_times_from_text(file.name, decode_table(file.name, file.raw, "lap times")[0], without=odd), odd
+
+
+def _by_laps(read):
+    """Return the line speed by laps and length as an estimate, and what is to be said of it."""
+    if not read.has("sheet") or not read.sheet.has("ridden_length"):
+        return [], ["Laps give a line speed only with the ridden length of a sheet."]
+    sheet, kind = read.sheet, kind_named(read.sheet.kind or NOT_READ)
+    if kind.reversible or kind.detachable:
+        return [], [f"On a {kind.name} the ride has its stations in it: laps give no line speed."]
+    start = kind.start_reading
+    if start and not sheet.has(start):
+        return [], ["Laps give no line speed without the pick-up acceleration: riders start from rest."]
+    laps, odd = without_the_odd(read.came["laps"])
+    length, pick_up = sheet.estimate("ridden_length"), sheet.estimate(start) if start else None
+    found = line_speed_from_laps(
+        laps, sheet.mean("ridden_length"),
+        ridden_length_uncertainty=length and length.standard_uncertainty,
+        pick_up_acceleration=sheet.mean(start) if start else None,
+        pick_up_acceleration_uncertainty=pick_up and pick_up.standard_uncertainty,
+    )  # fmt: skip
+    words = [f"Left out of the laps for its note: lap {lap}." for lap in odd]
+    return [Estimate(*found, max(laps.degrees_of_freedom, 1), BY_LAPS, "t")], words
+
+
+def lengths(read):
+    """Return the ridden length by the sheet, by the track and by the map line, as far as they came.
+
+    Parameters
+    ----------
+    read : LiftFiles
+
+    Returns
+    -------
+    Agreement
+    """
+    methods, lines = _by_sheet(read, "ridden_length")
+    rise = _rise(read)
+    if read.has("track"):
+        found = read.made("track").reading(rise)
+        if found.along == "the slope":
+            methods.append(Estimate(found.ridden_length, found.ridden_length_uncertainty, method=BY_TRACK))
+    if read.has("map line"):
+        more, words = _by_map_line(read.made("map line"), rise, methods)
+        methods, lines = methods + more, lines + words
+    lines += [read.without_it(sort) for sort in ("map line",) if not read.has(sort)]
+    return Agreement("ridden length", tuple(methods), tuple(lines))
+
+
+def _by_map_line(line, rise, others):
+    """Return the length of a map line along the slope as an estimate, and what is to be said of it."""
+    if rise is None and line.slope_length is None:
+        return [], ["The map line has no length along the slope without a vertical rise, on the sheet or in its file."]
+    along, doubt = line.slope_length, line.slope_length_uncertainty
+    if rise is not None:
+        along, doubt = slope_from_map(
+            map_length=line.map_length, vertical_rise=rise, map_length_uncertainty=line.map_length_uncertainty
+        )
+    words = []
+    if others and along - others[0].value > 2 * doubt:
+        more = show(along - others[0].value)
+        words.append(
+            f"The map line is {more} longer than by the {others[0].method}. Drawn from sheave to sheave it is another "
+            "length than the ride, and both can be right: the ride is from grab to let-go, or from board to board."
+        )
+    return [Estimate(along, doubt, method=BY_MAP)], words
+
+
+def limits(read):
+    """Return the limits of the lift with their doubt, from its sheet."""
+    return sheet_limits(read.sheet)
+
+
+def simulated(read):
+    """Return what days of the lift make of it, at the level simulated."""
+    return Capacity(Q(float(simulate_days(read.day, SEED, DAYS).mean()), "pph"), "simulated")
+
+
+def count_of(read):
+    """Return the count; where the sheet makes a line, with its own clean rows."""
+    counts = read.made("count")
+    try:
+        return read.counts if read.has("sheet") else counts
+    except PlainError:
+        return counts
+
+
+def count_beside(read):
+    """Return the count against the limit that governs: by the clock, and of clean minutes; and who waited.
+
+    Parameters
+    ----------
+    read : LiftFiles
+
+    Returns
+    -------
+    TableAndLines
+    """
+    counts = count_of(read)
+    governs = limits(read).governs if read.has("sheet") else None
+    ideal = capacity_of(read.sheet) if read.has("sheet") else None
+    ideal = ideal if ideal is not None and ideal.level == "ideal" else None
+    table = count_table(counts, governs and governs.capacity, ideal=ideal)
+    try:
+        lines = how_long_to_count(counts).lines
+    except PlainError as error:
+        lines = (str(error),)
+    return TableAndLines(table, *lines)
+
+
+def _levels(sheet, counted=None, modelled=None):
+    """Return the capacities of one lift, by their level."""
+    governs, by_spacing = sheet_limits(sheet).governs, capacity_of(sheet)
+    if counted is None and sheet.counted:
+        counted = Capacity(hourly_flow_from_count(*sheet.counted), "counted")
+    found = [by_spacing, governs and governs.capacity, modelled, counted]
+    return {each.level: each for each in found if each is not None}
+
+
+def like_with_like(read):
+    """Return the two lifts side by side, level by level, and what must not be compared.
+
+    Parameters
+    ----------
+    read : LiftFiles
+
+    Returns
+    -------
+    TableAndLines
+    """
+    own, other = read.made("sheet", "second")
+    modelled = simulated(read) if read.has(*OF_A_DAY_FILES) else None
+    one = _levels(own, count_of(read).rate() if read.has("count") else None, modelled)
+    two = _levels(other)
+    rows = []
+    for level in ("packing", "ideal", "governed", "simulated", "counted"):
+        if level in one or level in two:
+            both = level in one and level in two
+            ratio = f"{compare(one[level], two[level]).ratio:.2f} to 1" if both else "not to be compared"
+            cells = [show(each[level].value) if level in each else "not known" for each in (one, two)]
+            rows.append((level, *cells, ratio))
+    table = Table("Two lifts, level by level", ("level", own.title, other.title, "ratio"), rows)
+    lines = [_left_out(sheet) for sheet in (own, other)]
+    return TableAndLines(
+        table,
+        "Only figures of one level stand in one row: a count beside an ideal figure would compare a working day with a "
+        "plan.",
+        *filter(None, lines),
+    )
+
+
+def _left_out(sheet):
+    """Return a sentence on the limits that a sheet leaves open; None where it has all of them."""
+    found = sheet_limits(sheet)
+    names = [record.name for record in found.records if isinstance(record, LeftOut)]
+    if not names or found.governs is None:
+        return None
+    return (
+        f"{sheet.title}: {found.governs.limit.name} governs among what was read; {listed(names)} left out for want of "
+        "readings, and could be lower."
+    )
+
+
+def comes_to(read):
+    """Return what all of it comes to, in a few lines: what governs and how surely, the count, the day, what is missing.
+
+    Parameters
+    ----------
+    read : LiftFiles
+
+    Returns
+    -------
+    Lines
+    """
+    said = []
+    if read.has("sheet"):
+        said += _governs(limits(read))
+    if read.has("count"):
+        said.append(_counted(read))
+    if read.has("sheet", *OF_A_DAY_FILES):
+        said.append(f"A working day, modelled: {simulated(read)}, with a line standing all day.")
+    missing = [read.without_it(sort) for sort in SORTS if not read.has(sort)]
+    return Lines(*said, *missing)
+
+
+def _governs(found):
+    """Return which limit governs, how surely, and which is close behind."""
+    if found.governs is None:
+        return ["No limit can be computed from this sheet."]
+    governs, shares = found.governs, found.shares
+    sure = f", in {100 * shares[governs.limit.name]:.0f} of 100 draws within the doubts" if shares else ""
+    said = [f"{governs.limit.name.capitalize()} governs{sure}: at most {governs.capacity}."]
+    close = [name for name, share in shares.items() if name != governs.limit.name and share >= CLOSE]
+    above = {record.name: record for record in governs.in_order}
+    said += [
+        f"Close behind: {name}, {show(above[name].capacity - governs.limit.capacity)} above it, and the lower one in "
+        f"{100 * shares[name]:.0f} of 100 draws."
+        for name in close
+    ]
+    return said
+
+
+def _counted(read):
+    """Return what the count comes to beside the limit that governs."""
+    counts = count_of(read)
+    by_clock = f"{counts.rate()} by the clock"
+    if not counts.clean:
+        return f"Counted: {by_clock}; a stop touches every row."
+    clean = show(counts.rate(clean=True).value)
+    if counts.waited == "no":
+        return f"Counted: {clean} in clean minutes, {by_clock}; nobody waited, so that is who came."
+    return f"Counted: {clean} in clean minutes, {by_clock}."
