@@ -67,6 +67,9 @@ class SheetLimits:
         Level of the spacing, and so of the limit that it sets.
     far_apart : dict of str to tuple of Quantity
         Repeats that lie further apart than readings of one thing do.
+    ends : Quantity [person/hour] or None
+        The two ends between which the smallest limit lies in 95 of 100 draws, whichever it is; None where no doubt
+        reaches it.
     """
 
     line: str
@@ -81,6 +84,7 @@ class SheetLimits:
     compared: list[Compared]
     level: str
     far_apart: dict
+    ends: Quantity | None = None
 
     def table(self):
         """Return the limits as a table: what each allows, how far it can be trusted, and what it lacks."""
@@ -248,7 +252,15 @@ def sheet_limits(sheet, *, seed=SEED, draws=DRAWS):
         compared=compared(sheet),
         level=level_of(sheet),
         far_apart=sheet.far_apart(),
+        ends=_ends(list(allowed.values())) if spread else None,
     )
+
+
+def _ends(capacities):
+    """Return the two ends between which the smallest of some capacities lies in 95 of 100 draws; None without doubt."""
+    numbers = [np.asarray(capacity.m_as("pph")) for capacity in capacities]
+    smallest = np.min(np.broadcast_arrays(*numbers), axis=0)
+    return Q(np.percentile(smallest, [2.5, 97.5]), "pph") if np.ptp(smallest) > 0 else None
 
 
 def _taken_as_one(sheet, known):

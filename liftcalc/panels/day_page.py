@@ -1,7 +1,7 @@
 """A page that speaks of one lift and one day on it, from three files of the reader's or four."""
 
 from liftcalc.lifts.sheet import sheet_from_bytes
-from liftcalc.panels.own_sheets import Page, PagePanel
+from liftcalc.panels.own_sheets import Page, PagePanel, sort_or_none
 from liftcalc.simulation.day_files import NEEDED, SORTS, check_alone, day_from_bytes, read_day_files, sort_of
 from liftcalc.units import PlainError
 
@@ -16,7 +16,7 @@ class DayPage(Page):
         nothing of one lift is ever held against another, so the page waits until the new ones are complete.
     """
 
-    several, asks = True, "Your own files (CSV)"
+    several, asks, called = True, "Your own files (CSV)", "file"
 
     def __init__(self, sheet, riders, day, count=None):
         super().__init__(read_day_files(sheet, riders, day, count))
@@ -62,6 +62,24 @@ class DayPage(Page):
         found = day_from_bytes(self._brought)
         self._waiting = False
         return found
+
+    def of_visit(self, files):
+        """Return the day of the newest files of a visit, one of each sort; a sheet alone still waits for the others."""
+        newest = {sort_or_none(*file): file for file in files}
+        return super().of_visit([file for sort, file in newest.items() if sort])
+
+    def own_files(self):
+        """Return the names of the reader's files that the page speaks of."""
+        return [] if self.value is self.first else [name for name, _ in self._brought.values()]
+
+    def in_order(self, files, taken):
+        """Return the files that the page holds, also those that wait for others."""
+        return [file for file in files if file in self._brought.values()]
+
+    def back(self):
+        """Speak of the day that the page began with; nothing waits any more."""
+        self._brought, self._waiting = {}, False
+        super().back()
 
     def _is_of_another_lift(self, came):
         """Return whether a sheet came that is of another lift than the day that is shown."""

@@ -1,7 +1,7 @@
 """A page that speaks of the reader's own sheets: a button that takes files, and parts of the page that follow it.
 
-The page begins with what its marked cell names. Where no code shows, the button is the way; a file that cannot be read
-leaves all as it is, and says why.
+The page begins with what its marked cell names. Where no code shows, the button is the way, and files of the same visit
+come by themselves; a file that cannot be read leaves all as it is, and says why.
 """
 
 from html import escape
@@ -14,6 +14,8 @@ from liftcalc.lifts.sheet_limits import sheet_limits
 from liftcalc.lifts.sheet_line import sheet_line, sheet_readings
 from liftcalc.lifts.sheet_words import to_look_at
 from liftcalc.panels.base import WIDTH, WithStill
+from liftcalc.panels.visit import Visit
+from liftcalc.simulation.day_files import sort_of
 from liftcalc.tables import Lines
 from liftcalc.units import PlainError
 
@@ -21,7 +23,7 @@ from liftcalc.units import PlainError
 _AS_ELSEWHERE = (
     "<style>.page-part.jp-RenderedHTMLCommon{padding:0;overflow-x:auto} .page-part table{margin:0 0 8px}</style>"
 )
-MOST_NAMED = 8  # readings that do not agree, at the button
+MOST_NAMED = 8  # readings that do not agree, or files, at the button
 _LOOK = "font-size:14px;line-height:1.4;margin:2px 0"
 
 
@@ -135,6 +137,9 @@ def _around(panel, control_name):
 class Button(WithStill):
     """The button that takes the reader's files, and a line that says what the page speaks of.
 
+    In the app view the files that came by the button of another page, or by the front page, come without being asked
+    for, and a second button leads back to the demo.
+
     Parameters
     ----------
     page : Page
@@ -152,9 +157,13 @@ class Button(WithStill):
             layout=widgets.Layout(width="auto"),
         )
         self.upload.observe(self._came, "value")
+        self.back = widgets.Button(description="Back to the demo", layout=widgets.Layout(width="auto", display="none"))
+        self.back.on_click(self._go_back)
         self._said = widgets.HTML()
+        self.visit = Visit(self._kept)
         super().__init__(
-            [widgets.HBox([self.upload]), self._said], layout=widgets.Layout(width=WIDTH, max_width="100%")
+            [widgets.HBox([self.upload, self.back]), self._said, *self.visit.widgets],
+            layout=widgets.Layout(width=WIDTH, max_width="100%"),
         )
         page.parts.append(self)
         self.renew()
@@ -163,15 +172,48 @@ class Button(WithStill):
         if not change["new"]:
             return
         files = [(file["name"], bytes(file["content"])) for file in change["new"]]
+        trouble = ""
         try:
             self._page.take(self._page.from_files(files))
         except PlainError as error:
-            self._say(f"{error}\n{self._words}", "border-left:4px solid;padding:2px 8px;")
+            trouble = str(error)
+            self._complain(trouble)
+        kept = self._page.in_order(files, not trouble)
+        if kept:
+            self.visit.keep(kept)
+            self._offer_back()
+
+    def _kept(self, files):
+        """Take on what the browser has kept of this visit."""
+        if files:
+            self._offer_back()
+        value, faults = self._page.of_visit(files)
+        if value is not None:
+            self._page.take(value)
+        if faults:
+            self._complain("\n".join(faults))
+
+    def _go_back(self, _):
+        """Speak of the demo again, and forget the reader's files."""
+        self.visit.forget()
+        self.back.layout.display = "none"
+        self._page.back()
+
+    def _offer_back(self):
+        if self.visit.is_there:
+            self.back.layout.display = ""
 
     def renew(self):
-        """Say what the page speaks of."""
-        self._words = self._page.in_words()
+        """Say what the page speaks of, and in the app view whose files these are."""
+        names = self._page.own_files() if self.visit.is_there else []
+        words = self._page.called if len(names) == 1 else f"{self._page.called}s"
+        own = f"Your {words} {_listed(names)} from this visit.\n" if names else ""
+        self._words = own + self._page.in_words()
         self._say(self._words)
+
+    def _complain(self, trouble):
+        """Say what is wrong with a file, and of what the page still speaks."""
+        self._say(f"{trouble}\n{self._words}", "border-left:4px solid;padding:2px 8px;")
 
     def _say(self, words, style=""):
         lines = "<br>".join(escape(words).splitlines())
@@ -184,10 +226,17 @@ class Button(WithStill):
         return self._words
 
 
+def _listed(names):
+    """Return names as one says them: commas, and an "and" before the last; of many the number."""
+    more = len(names) - MOST_NAMED
+    *most, last = names if more < 2 else [*names[:MOST_NAMED], f"{more} more"]
+    return f"{', '.join(most)} and {last}" if most else last
+
+
 class Page:
     """What a page speaks of, and the parts that follow it."""
 
-    several, asks = False, "Your own sheet (CSV)"
+    several, asks, called = False, "Your own sheet (CSV)", "sheet"
 
     def __init__(self, value):
         self.value, self.first, self.parts = value, value, []
@@ -197,6 +246,25 @@ class Page:
         self.value = value
         for part in list(self.parts):
             part.renew()
+
+    def back(self):
+        """Speak of what the page began with."""
+        self.take(self.first)
+
+    def own_files(self):
+        """Return the names of the reader's files that the page speaks of."""
+        return [] if self.value is self.first else [self.value.name]
+
+    def in_order(self, files, taken):
+        """Return those of some files, just come by the button, that are worth keeping; ``taken`` if none was refused."""
+        return files if taken else []
+
+    def of_visit(self, files):
+        """Return what the page makes of files that were kept, the newest last; None if nothing; and all faults."""
+        try:
+            return (self.from_files(files) if files else None), []
+        except PlainError as error:
+            return None, [str(error)]
 
     def button(self):
         """Return the button for the reader's own files."""
@@ -209,6 +277,19 @@ class Page:
     def panel(self, make, **settings):
         """Return a panel of the sheet or hill."""
         return PagePanel(self, lambda value: make(value, **settings), make.__name__)
+
+
+def sheets_among(files):
+    """Return the files that may be the sheet of a lift; the other tables of a day are none."""
+    return [file for file in files if sort_or_none(*file) in ("sheet", None)]
+
+
+def sort_or_none(name, raw):
+    """Return what a file of a day is, or None where it is no such file."""
+    try:
+        return sort_of(name, raw)
+    except PlainError:
+        return None
 
 
 class SheetPage(Page):
@@ -231,6 +312,16 @@ class SheetPage(Page):
     def from_files(files):
         """Return the sheet in the file that came."""
         return sheet_from_bytes(*files[-1])
+
+    def of_visit(self, files):
+        """Return the newest sheet of a visit that can be read, and what is wrong with those that came after it."""
+        faults = []
+        for file in reversed(sheets_among(files)):
+            value, fault = super().of_visit([file])
+            if value is not None:
+                return value, faults
+            faults += fault
+        return None, faults
 
     def in_words(self):
         """Say what the page speaks of."""
@@ -259,6 +350,25 @@ class HillPage(Page):
         brought = hill_from_bytes(files)
         self.newest = next(iter(brought.lines))
         return self.value.with_(brought)
+
+    def of_visit(self, files):
+        """Return the hill with all sheets of a visit; the panel begins with the newest."""
+        return super().of_visit(sheets_among(files)[::-1])
+
+    def own_files(self):
+        """Return the names of the reader's sheets, as they stand in the hill."""
+        own = {id(sheet) for sheet in self.first.sheets.values()}
+        return [sheet.name for sheet in self.value.sheets.values() if id(sheet) not in own]
+
+    def in_order(self, files, taken):
+        """Return the files that became lines of the hill."""
+        left_out = {name for name, _ in self.value.left_out}
+        return [file for file in super().in_order(files, taken) if file[0] not in left_out]
+
+    def back(self):
+        """Speak of the hill that the page began with."""
+        self.newest = None
+        super().back()
 
     def panel(self, make, **settings):
         """Return a panel of the hill, which begins with the line that came last by the button."""

@@ -71,7 +71,7 @@ speed_panel.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s")])
 # %%
 timed = Q(100 / 8.96, "ft/s")
 for unit in ("ft/s", "m/s", "ft/min", "mph", "km/h"):
-    print(show(timed, unit))
+    print("the mark on the rope:", show(timed, unit))
 
 # %% [markdown]
 # The factor between feet a second and mph is 3,600 ÷ 5,280, about 0.68. Turned upside down it is 1.47. One check saves you: a speed in mph is always the smaller number than the same speed in ft/s.
@@ -115,8 +115,8 @@ power_panel.at_settings("motor_power", [Q(7.5, "kW"), Q(15, "kW"), Q(30, "kW")])
 # By hand: 20 hp × 550 ft·lbf/s = 11,000 ft·lbf/s, and one foot-pound is 1.356 J, so 11,000 × 1.356 = 14,900 W, or 14.9 kW.
 
 # %%
-print(show(Q(20, "hp"), "kW"))
-print(show(Q(20, "metric_horsepower"), "kW"))
+print("20 hp:", show(Q(20, "hp"), "kW"))
+print("20 metric hp:", show(Q(20, "metric_horsepower"), "kW"))
 
 # %% [markdown]
 # ## Rounded early, or at the end
@@ -153,8 +153,8 @@ rounding_panel.at_settings("digits_kept", [Q(0, ""), Q(1, ""), Q(2, "")])
 
 # %%
 exact = hourly_capacity(Q(3.4, "m/s"), Q(7.5, "m"))
-print("rounded at the end:", show(exact))
-print("rounded early:     ", show(Q(0.5, "person/s"), "pph"))
+print("ideal, rounded at the end:", show(exact))
+print("ideal, rounded early:     ", show(Q(0.5, "person/s"), "pph"))
 
 # %% [markdown]
 # Carry all the digits the calculator has, and round once, at the end, to what your readings can bear. A tape and a stopwatch seldom bear more than two figures: 1,600, said as "about sixteen hundred".

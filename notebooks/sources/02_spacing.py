@@ -81,8 +81,8 @@ view.at_settings("spacing", [Q(3.4, "m"), Q(6.8, "m"), Q(13.6, "m")])
 # By hand: headway is spacing over speed, 6.8 m ÷ 3.4 m/s = 2.0 s. In feet it is the same: 22.3 ft ÷ 11.2 ft/s = 2.0 s. People feel the seconds, not the metres.
 
 # %%
-print(show(headway(Q(3.4, "m/s"), Q(6.8, "m"))))
-print(show(headway(Q(11.2, "ft/s"), Q(22.3, "ft"))))
+print("headway, from metres:", show(headway(Q(3.4, "m/s"), Q(6.8, "m"))))
+print("headway, from feet:  ", show(headway(Q(11.2, "ft/s"), Q(22.3, "ft"))))
 
 # %% [markdown]
 # ## What a spacing is made of
@@ -132,7 +132,7 @@ print("mean spacing:", show(mean_spacing(Q([2.4, 1.6], "m"), Q([0.5, 0.5], "")))
 # What the rope really carries is read off a photo of the running line, or, where carriers hang on the rope, taped on the stopped and locked-out lift: the distance from the first rider to the last, over the number of gaps. Eleven riders have ten gaps. Two things spoil it: counting riders for gaps, and picking the gaps that happen to catch the eye, which are the long ones.
 
 # %%
-print(show(observed_spacing(Q(68, "m"), Q(11, "person"))))
+print("spacing observed:", show(observed_spacing(Q(68, "m"), Q(11, "person"))))
 
 # %% [markdown]
 # ## Three stopping distances
@@ -197,7 +197,7 @@ for riders in (Q(22, "person"), Q(0, "person")):
 # %%
 from liftcalc import brake_force_where_riders_make_no_difference
 
-print(show(brake_force_where_riders_make_no_difference(**line)))
+print("riders make no difference at a brake of", show(brake_force_where_riders_make_no_difference(**line)))
 
 # %% [markdown]
 # So a stop tried without riders proves nothing about a full line, and one with riders nothing about the empty rope. With what load to try, the maker's manual says. No stop gate is sized from a page like this.

@@ -65,8 +65,8 @@ riders.at_settings("ridden_length", [Q(60, "m"), Q(150, "m"), Q(190, "m")])
 
 # %%
 length, spacing = Q(150, "m"), Q(6.8, "m")
-print("average:", show(persons_on_line(ridden_length=length, spacing=spacing)))
-print("most:   ", show(most_persons_on_line(ridden_length=length, spacing=spacing)))
+print("on the line, average:", show(persons_on_line(ridden_length=length, spacing=spacing)))
+print("on the line, most:   ", show(most_persons_on_line(ridden_length=length, spacing=spacing)))
 
 # %% [markdown]
 # The one more never enters an hourly capacity. Whoever computes the hour from 23 riders instead of 22.1 has made the lift 4 in a hundred larger than it is.
@@ -83,7 +83,7 @@ print("most:   ", show(most_persons_on_line(ridden_length=length, spacing=spacin
 # By hand: 2 × 411.6 m ÷ 19.6 m = 42 on the loop, and 2 in the shed: 44. Half of those on the loop go up at any moment: 21.
 
 # %%
-print("on the loop:", show(carriers_on_loop(sheave_distance=Q(411.6, "m"), spacing=Q(19.6, "m"))))
+print("platters on the loop:", show(carriers_on_loop(sheave_distance=Q(411.6, "m"), spacing=Q(19.6, "m"))))
 
 # %% [markdown]
 # Three settings of the same formula, for the Long Platter:
@@ -161,7 +161,7 @@ for length in (Q(150, "m"), Q(149, "m")):
 # Turned round, Little's law is a way to measure. Count heads in photos, time one rider with a stopwatch, and divide. No tape, no speed, and the start from rest is in the stopwatch already. It gives 1,800 but for the rounding of both readings:
 
 # %%
-print(show(hourly_capacity_from_head_count(Q(22.6, "person"), Q(45.3, "s"))))
+print("counted, by heads and ride time:", show(hourly_capacity_from_head_count(Q(22.6, "person"), Q(45.3, "s"))))
 
 # %% [markdown]
 # ## Exercises

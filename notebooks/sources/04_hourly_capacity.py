@@ -65,8 +65,8 @@ capacity_panel.at_settings("line_speed", [Q(2, "m/s"), Q(3.4, "m/s"), Q(5, "m/s"
 # In feet: 3,600 s × 11.15 ft/s ÷ 22.3 ft = 1,800. Speed and spacing only need the same unit of length.
 
 # %%
-print(show(hourly_capacity(Q(3.4, "m/s"), Q(6.8, "m"))))
-print(show(hourly_capacity(Q(11.15, "ft/s"), Q(22.3, "ft"))))
+print("ideal, from metres:", show(hourly_capacity(Q(3.4, "m/s"), Q(6.8, "m"))))
+print("ideal, from feet:  ", show(hourly_capacity(Q(11.15, "ft/s"), Q(22.3, "ft"))))
 
 # %% [markdown]
 # ## The interval is what people feel
@@ -98,14 +98,14 @@ interval_panel.at_settings("interval", [Q(4, "s"), Q(7, "s"), Q(10, "s")])
 # By hand: 3,600 s/h ÷ 7 s = 514.3 chairs/h; × 2 persons = 1,029 persons/h. Round the chairs first and you get 1,028; round at the end.
 
 # %%
-print(show(hourly_capacity_from_interval(Q(7, "s"), Q(2, "person"))))
+print("ideal, from the interval:", show(hourly_capacity_from_interval(Q(7, "s"), Q(2, "person"))))
 
 # %% [markdown]
 # Back from a wish: the club wants 1,200 an hour from a rope at 3.4 m/s. What does that ask of the loading point?
 
 # %%
-print("spacing:", show(spacing_for_capacity(Q(1200, "pph"), Q(3.4, "m/s"))))
-print("headway:", show(interval_for_capacity(Q(1200, "pph"))))
+print("for 1,200 pph, spacing:", show(spacing_for_capacity(Q(1200, "pph"), Q(3.4, "m/s"))))
+print("for 1,200 pph, headway:", show(interval_for_capacity(Q(1200, "pph"))))
 
 # %% [markdown]
 # ## Second route: a head count and a stopwatch
@@ -140,7 +140,7 @@ routes_panel.at_settings("riders_on_line", [Q(11, "person"), Q(16, "person"), Q(
 
 # %%
 for heads, ride in ((22.63, 45.25), (22, 45.3), (23, 45.3)):
-    print(f"{heads} heads:", show(hourly_capacity_from_head_count(Q(heads, "person"), Q(ride, "s"))))
+    print(f"counted, {heads} heads:", show(hourly_capacity_from_head_count(Q(heads, "person"), Q(ride, "s"))))
 
 # %% [markdown]
 # ## Third route: stand at a post and count
@@ -193,7 +193,7 @@ with warnings.catch_warnings():
 # By hand, for the tow: 1,800 persons/h × 96.5 ft = 173,700 VTFH. The table has 173,623: its rise is 29.4 m, not rounded to 96.5 ft.
 
 # %%
-print(show(vertical_transport(Q(1800, "pph"), Q(96.5, "ft"))))
+print("ideal vertical transport:", show(vertical_transport(Q(1800, "pph"), Q(96.5, "ft"))))
 
 # %% [markdown]
 # Here are the lifts of Owlpenny Hill, all at their ideal level, which flatters the ropes most, and a proposal of two ropes side by side. An installation of several lines has a capacity for each line and one for all together; say which you mean.

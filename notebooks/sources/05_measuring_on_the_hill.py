@@ -193,9 +193,9 @@ lengths.around("map_length", [Q(140, "m"), Q(147, "m"), Q(160, "m")])
 # By hand: √(160² + 31.9²) = 163 m for the map; 150 m on the tape. Speed times time is 3.4 m/s × 45.3 s = 154 m: so far runs the rope. A rider from rest falls back by v² ÷ (2 a) = 3.4² ÷ (2 × 1.5) = 3.9 m while speeding up, and has come 150 m.
 
 # %%
-print(show(slope_length(vertical_rise=Q(31.9, "m"), horizontal_run=Q(160, "m"))))
+print("the map line, along the slope:", show(slope_length(vertical_rise=Q(31.9, "m"), horizontal_run=Q(160, "m"))))
 rope, behind = Q(3.4, "m/s") * Q(45.3, "s"), Q(3.4, "m/s") ** 2 / (2 * Q(1.5, "m/s**2"))
-print(f"{show(rope.to('m'))} of rope, less {show(behind.to('m'))}: {show((rope - behind).to('m'))}")
+print(f"speed times time: {show(rope.to('m'))} of rope, less {show(behind.to('m'))}: {show((rope - behind).to('m'))}")
 
 # %% [markdown]
 # ## Exercises

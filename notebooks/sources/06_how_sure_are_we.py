@@ -57,7 +57,7 @@ print(estimate_from_resolution(Q(8, "mph"), Q(1, "mph"), "display of a phone"))
 # %%
 from liftcalc.uncertainty import expand
 
-print(expand(spacing))
+print("mean of the spacings:", expand(spacing))
 print("shorter:", expand(spacing).short)
 
 # %% [markdown]
@@ -108,8 +108,8 @@ readings = {
     "line_speed": estimate_from_half_width(Q(3.4, "m/s"), 0.03 * Q(3.4, "m/s")),
     "spacing": estimate_from_half_width(Q(6.8, "m"), 0.07 * Q(6.8, "m")),
 }
-print(expand(by_first_order(hourly_capacity, readings)))
-print(by_sampling(hourly_capacity, readings, seed=2026).write("interval"))
+print("ideal, by first order:", expand(by_first_order(hourly_capacity, readings)))
+print("ideal, by sampling:", by_sampling(hourly_capacity, readings, seed=2026).write("interval"))
 
 # %% [markdown]
 # ## The budget: which reading to take again
@@ -195,7 +195,7 @@ common_cause = {
 }
 for correlation in (0.0, 0.9):
     matrix = [[1, correlation], [correlation, 1]]
-    print(f"correlation {correlation}:", expand(by_first_order(hourly_capacity, common_cause, matrix)).short)
+    print(f"ideal, at a correlation of {correlation}:", expand(by_first_order(hourly_capacity, common_cause, matrix)).short)
 
 # %% [markdown]
 # From 250 down to 80: an error of the pole distance leaves riders a second as they are. Were it the only error, nothing would be left of the doubt. The speed alone is as uncertain as before, and so is the ride time.

@@ -78,7 +78,7 @@ kinds_table(examples)
 for speed in (Q(2, "m/s"), Q(6, "m/s")):
     spacing = (speed * Q(6, "s")).to("m")
     carried = hourly_capacity(speed, spacing, Q(4, "person"))
-    print(show(speed), "with a chair every", show(spacing), "carries", show(carried))
+    print(show(speed), "with a chair every", show(spacing), "carries", show(carried), "(ideal)")
 
 # %% [markdown]
 # By hand: 2.0 m/s × 6 s = 12 m, and 6.0 m/s × 6 s = 36 m. The rope brings three times as much length in an hour, with a third of the chairs on each metre. What the speed does buy is time: the ride is a third as long, a third as many people hang on the rope, and a third as many chairs hang on it.
@@ -107,7 +107,7 @@ print("beginners' belt, 0.6 m/s, skis 1.1 m and gap 1.9 m:", show(headway(Q(0.6,
 # %%
 on_the_rope = detachable_carriers(Q(1800, "m"), Q(5, "m/s"), station_time=Q(0, "s"), interval=Q(12, "s"))
 owned = detachable_carriers(Q(1800, "m"), Q(5, "m/s"), station_time=Q(120, "s"), interval=Q(12, "s"))
-print("on the rope", show(on_the_rope), "and with both stations", show(owned))
+print("carriers: on the rope", show(on_the_rope), "and with both stations", show(owned))
 
 # %% [markdown]
 # By hand: 2 × 1,800 m ÷ 5 m/s = 720 s, ÷ 12 s = 60 carriers on the rope. With 120 s more, 840 s ÷ 12 s = 70.
@@ -123,7 +123,7 @@ print("on the rope", show(on_the_rope), "and with both stations", show(owned))
 for length in (Q(800, "m"), Q(1600, "m")):
     ride = ride_time_rest_to_rest(length, Q(8, "m/s"), Q(0.5, "m/s**2"))
     carried = reversible_capacity(ride_time=ride, dwell_time=Q(60, "s"), persons_per_carrier=Q(40, "person"))
-    print(show(length), "of rope: a ride of", show(ride), "and", show(carried))
+    print(show(length), "of rope: a ride of", show(ride), "and", show(carried), "(ideal)")
 
 # %% [markdown]
 # By hand: speeding up takes 8 m/s ÷ 0.5 m/s² = 16 s, slowing as long, and in each of the two the cabin covers half of what it would at full speed. So they add 8 s each: 800 m ÷ 8 m/s + 8 m/s ÷ 0.5 m/s² = 116 s. With 60 s of standing a cabin comes every 176 s: 3,600 s × 40 ÷ 176 s = 818 pph. Twice the rope is less than twice the interval, and carries more than half as many.
@@ -161,7 +161,7 @@ what_came
 # Two of the 42 places on the Long Platter's loop hang empty. They pass by all the same. What is left is 514 pph × 40 ÷ 42. Whether a loop may run with places empty is another question: it needs the leave of the operator, and the maker's manual and the authority must allow it.
 
 # %%
-print(show(capacity_with_carriers_out(Q(514, "pph"), carriers_on_loop=Q(42, ""), carriers_out=Q(2, ""))))
+print("ideal, with two places empty:", show(capacity_with_carriers_out(Q(514, "pph"), carriers_on_loop=Q(42, ""), carriers_out=Q(2, ""))))
 
 # %% [markdown]
 # ## The lifts of the hill, side by side

@@ -67,7 +67,7 @@ for grade in (
 # Over a whole ride it gets simpler still. Every metre of rise costs m · g, every metre of map costs μ · m · g, and steep or flat parts need not be told apart: W = m · g · (rise + μ · run).
 
 # %%
-print(show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m"), snow_friction=Q(0.07, ""))))
+print("one ride of 75 kg:", show(ride_work(Q(75, "kg"), vertical_rise=Q(29.4, "m"), horizontal_run=Q(147.1, "m"), snow_friction=Q(0.07, ""))))
 
 # %% [markdown]
 # That is the rise as measured on the Penny Rope. A round 20 % over 150 m gives 194.73 N × 150 m = 29,210 J, and that is used below.

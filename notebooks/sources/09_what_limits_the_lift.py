@@ -77,7 +77,7 @@ from liftcalc.lifts.readings import known_values
 
 for drive in ("top", "bottom"):
     readings = of_the_tow | {"drive_position": drive}
-    print("drive at the", drive, show(capacities_at(tow.kind, known_values(tow, readings))["traction"]))
+    print(f"traction, drive at the {drive}:", show(capacities_at(tow.kind, known_values(tow, readings))["traction"]))
 platter, of_the_platter = owlpenny.line("Long Platter")
 begun = of_the_platter | {"starting_acceleration": Q(0.35, "m/s**2"), "moving_mass": Q(1100, "kg")}
 print(*[limit for limit in limits_of(platter, begun) if limit.name == "traction"])

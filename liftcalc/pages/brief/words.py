@@ -1,0 +1,166 @@
+"""Words of a brief: its headline, the sentence for a guest, the cautions of this kind of lift, and a few lines of text."""
+
+from liftcalc.cautions import DEFER, NEAR_THE_ROPE, ON_THE_ROPE
+from liftcalc.levels import LEVELS
+from liftcalc.lifts.governing import AN_UPPER_BOUND, NOT_ALL
+from liftcalc.lifts.kinds import NOT_READ
+from liftcalc.quantity_text import show
+from liftcalc.units import Q
+
+LET_GO, STAY_ON, NO_WRAPPING, WHO_CHANGES = ON_THE_ROPE
+IN_LINE = Q(60, "person")  # how many stand before the guest of the sentence
+NO_FIGURE = "No figure yet"
+NOT_SAID = "not said"
+
+
+def headline(facts):
+    """Return the two lines that are read from afar: how many at most, and what governs."""
+    if facts.at_most is None:
+        return NO_FIGURE, "do not guess one"
+    return f"at most {facts.at_most.value.m_as('pph'):,.0f} an hour:", f"{facts.governs.upper()} governs"
+
+
+def level_in_words(facts):
+    """Return the level of the figure, and that it is no target."""
+    if facts.at_most is None:
+        return f"{facts.why_none[0].upper()}{facts.why_none[1:]}."
+    return f"People an hour, {facts.at_most.level}: {LEVELS[facts.at_most.level]}. An upper bound, and no target."
+
+
+def doubt_in_words(facts):
+    """Return how far the figure can be trusted."""
+    if facts.at_most is None:
+        return ""
+    if facts.ends is None:
+        return "Doubt not said: no reading behind it has a plus-minus."
+    several = {name: f"{100 * share:.0f}" for name, share in facts.shares.items() if share >= 0.005}
+    draws = ", ".join(f"{name} in {share}" for name, share in sorted(several.items(), key=lambda item: -int(item[1])))
+    return f"In doubt: {show(facts.ends[0])} to {show(facts.ends[1])} in 95 of 100 draws; {draws} of 100 governs."
+
+
+def on_a_stop(kind):
+    """Return what riders do when this lift stops: those of a lift that is not known are told both."""
+    if kind.name == NOT_READ:
+        return (LET_GO, STAY_ON)
+    return (LET_GO,) if kind.held_by_hand else (STAY_ON,)
+
+
+def cautions_of(kind):
+    """Return the cautions that stand on the brief of a lift of this kind, bold words between two pairs of asterisks."""
+    wrapping = (NO_WRAPPING,) if kind.held_by_hand or kind.name == NOT_READ else ()
+    return (*NEAR_THE_ROPE, *on_a_stop(kind), *wrapping, WHO_CHANGES, hazards_of(kind))
+
+
+def hazards_of(kind):
+    """Return the hazards of this kind of lift, in a sentence."""
+    if kind.name == NOT_READ:
+        return f"Its own hazards: {kind.hazards[0].lower()}{kind.hazards[1:]}"
+    return f"A {kind.name}'s own hazards: {kind.hazards[0].lower()}{kind.hazards[1:]}"
+
+
+def for_a_guest(facts):
+    """Return the sentence for a guest: how many a minute, the wait behind a line, and what to do on a stop."""
+    stop = " ".join(on_a_stop(facts.kind))
+    if facts.at_most is None or facts.at_most.value.magnitude == 0:
+        return f"“How many this lift takes an hour we have not measured yet. {stop}”"
+    minute = facts.at_most.value.m_as("person/minute")
+    wait = (IN_LINE / facts.at_most.value).m_as("minute")
+    return (
+        f"“At most about {minute:.0f} people a minute get on here, so with {show(IN_LINE)} ahead of you it takes "
+        f"{wait:.0f} minutes or longer. {stop}”"
+    )
+
+
+def what_helps(facts):
+    """Return what would help, what would not, and what stands next, each in a sentence."""
+    if facts.at_most is None:
+        return ()
+    helping = [change for change in facts.changes if change.helps]
+    idle = [change for change in facts.changes if not change.helps]
+    said = []
+    if helping:
+        said.append(("Would help", "; ".join(map(_change, helping))))
+    else:
+        said.append(("Would help", f"nothing that was tried here; only what sets {facts.governs} itself"))
+    if idle:
+        said.append(("Would not", "; ".join(map(_change, idle))))
+    if facts.next_limit:
+        share = f" ({show(facts.ahead_share)})" if facts.ahead_share is not None else ""
+        said.append(("Next limit", f"{facts.next_limit}, {show(facts.ahead)}{share} above: no gain beyond it"))
+    return tuple(said)
+
+
+def _change(change):
+    gain = change.gain.m_as("pph")
+    sign = "+" if gain > 0 else "-"
+    size = f"{sign}{abs(gain):,.0f} pph" if round(abs(gain)) else "+0 pph"
+    return f"{change.words}: {size}"
+
+
+def _one(facts):
+    """Return what passes: a rider, several side by side, or a carrier with what it holds."""
+    persons = facts.persons.m_as("person")
+    if facts.kind.has_carriers:
+        return "a carrier" if persons == 1 else f"a carrier of {persons:.0f}"
+    return "a rider" if persons == 1 else f"{persons:.0f} riders side by side"
+
+
+def headway_in_words(facts):
+    """Return the time from one rider or carrier to the next: by spacing and speed, and at the figure that governs."""
+    if facts.headway is None:
+        return "not known: line speed or spacing not read."
+    said = f"{_one(facts)} every {show(facts.headway)} by spacing and speed ({facts.level})"
+    if facts.interval is None or facts.governs == "spacing":
+        return f"{said}."
+    return f"{said}; at the figure above on average every {show(facts.interval)}."
+
+
+def stop_in_words(facts):
+    """Return who is inside the stopping distance, with what is assumed."""
+    stop, what = facts.stop, "belt" if facts.kind.name == "conveyor" else "rope"
+    if stop is None:
+        return "not known: line speed or spacing not read."
+    if facts.kind.reversible:
+        inside = "the cabin runs on that far"
+    elif facts.kind.has_carriers:
+        riders = "" if stop.riders is None else f" with {show(stop.riders, 'person')}"
+        inside = f"up to {stop.carriers} {'carrier' if stop.carriers == 1 else 'carriers'}{riders} inside it"
+    else:
+        inside = f"up to {show(stop.riders)} inside it, the one who fell included"
+    return (
+        f"the {what} still runs {show(stop.distance)}; {inside}. Assumed, not measured: the attendant presses stop after "
+        f"{show(stop.reaction)}, the {what} slows {show(stop.delay)} later, by {show(stop.slowing)}. Stops are tested as "
+        "the maker's manual and the code say, never sized from here."
+    )
+
+
+def count_in_words(facts):
+    """Return the count as two texts, the figure and what it is of; and whether people waited."""
+    counted = facts.counted
+    if counted is None:
+        return "not counted", "Count at the top, from outside the unload area.", f"People waited: {NOT_SAID}"
+    doubt = f" ± {counted.doubt.replace(' pph', '')}" if counted.doubt else ""
+    figure = f"{counted.rate.value.m_as('pph'):,.0f}{doubt} pph"
+    clock = ""
+    if counted.by_the_clock is not None:
+        clock = f" By the clock, stops in it: {show(counted.by_the_clock.value)} ± {counted.doubt_by_the_clock}."
+    return figure, f"{counted.of}.{clock} {counted.said}", f"People waited: {counted.waited or NOT_SAID}"
+
+
+def method_in_words(facts):
+    """Return how the figures came about, and from which files, for the foot of the page."""
+    law = f"{facts.governs}: {facts.law}. " if facts.law else ""
+    exact = f"Taken as exact, for want of a plus-minus: {', '.join(facts.not_said_exact)}. " if facts.not_said_exact else ""
+    return (
+        f"Method: {law}Readings are drawn 4,000 times within their plus-minus; of a count's doubt, spread of gaps over "
+        f"the root of its number, k = 1.96. {exact}{AN_UPPER_BOUND} {NOT_ALL}"
+    )
+
+
+def in_a_few_lines(facts):
+    """Return a brief as a few lines of text."""
+    first, second = headline(facts)
+    figure, of, waited = count_in_words(facts)
+    lines = [f"{facts.title}: {first} {second}", level_in_words(facts), doubt_in_words(facts)]
+    lines += [f"Counted: {figure}. {of} {waited}.", facts.warning and f"WARNING: {facts.warning}", facts.take_next, DEFER]
+    return "\n".join(filter(None, lines))
