@@ -10,13 +10,10 @@ from liftcalc.lifts.limit_records import LeftOut
 from liftcalc.panels.own_sheets import Button, Page, PagePanel
 from liftcalc.panels.picture import Picture
 from liftcalc.quantity_text import show, unit_word
-from liftcalc.simulation.lift_files import OF_A_DAY_FILES, SORTS, LiftFiles, read_lift_files
+from liftcalc.simulation.lift_files import OF_A_DAY_FILES, LiftFiles, read_lift_files, sort_of_file
 from liftcalc.simulation.lift_words import count_of, limits, simulated
 from liftcalc.uncertainty import expand
 from liftcalc.units import PlainError
-
-ANEW = "Begin anew with the example"
-
 
 class FilesButton(Button):
     """The button that takes any file of a lift; below it each file can be taken out again."""
@@ -31,15 +28,18 @@ class FilesButton(Button):
         super().renew()
         read = self._page.value
         offered = [
-            (f"Take out {file.name}", lambda sort=sort: self._page.take(self._page.value.without(sort)))
+            (f"Take out {file.name}", lambda sort=sort, name=file.name: self._take_out(sort, name))
             for sort, file in read.came.items()
         ]
         if read.has("sheet", "second"):
-            words = f"The other files are of {read.made('second').title}: swap the sheets"
+            words = f"Swap the sheets: the other files are of {read.made('second').title}"
             offered.append((words, lambda: self._page.take(self._page.value.swapped())))
-        if read is not self._page.first:
-            offered.append((ANEW, self._page.begin_anew))
         self._files.children = [self._small(words, press) for words, press in offered]
+        self.back.layout.display = "none" if read is self._page.first else ""
+
+    def _take_out(self, sort, name):
+        self.visit.forget(name)
+        self._page.take(self._page.value.without(sort))
 
     @staticmethod
     def _small(words, press):
@@ -58,7 +58,7 @@ class YourLiftPage(Page):
         the first of them puts those of the folder away.
     """
 
-    several, asks, takes = True, "Your files", ".csv,.gpx,.kml,.geojson,.json"
+    several, asks, called, takes = True, "Your files", "file", ".csv,.gpx,.kml,.geojson,.json"
 
     def __init__(self, folder):
         super().__init__(read_lift_files(folder))
@@ -68,19 +68,46 @@ class YourLiftPage(Page):
         """Return the button for the reader's own files."""
         return FilesButton(self)
 
-    def begin_anew(self):
+    def back(self):
         """Speak of the files of the folder again."""
         self.example = True
-        self.take(self.first)
+        super().back()
 
     def from_files(self, files):
         """Return what there is of the lift, with the files that came; refuse them where none is in order."""
         before = LiftFiles() if self.example else self.value
         found = before.with_(files)
-        if not any(name == file.name for name, _ in files for file in found.came.values()):
+        if not any(file.name == name and file.raw == raw for name, raw in files for file in found.came.values()):
             raise PlainError("\n".join(why for _, why in found.left_out))
         self.example = False
         return found
+
+    def of_visit(self, files):
+        """Return the lift of the newest sheet of a visit, the one before as the second, and the newest of the rest."""
+        sheets, rest, found = [], {}, LiftFiles()
+        for file in files:
+            sort = _sort_or_none(*file)
+            sheets += [file] if sort == "sheet" else []
+            rest |= {sort: file} if sort not in ("sheet", None) else {}
+        for file in reversed(sheets):
+            more = found.with_([file])
+            found = more if len(more.came) > len(found.came) and len(more.came) < 3 else found
+        found = found.with_(list(rest.values()))
+        if not found.came:
+            return None, []
+        self.example = False
+        return found, []
+
+    def own_files(self):
+        """Return the names of the reader's files that the page speaks of."""
+        return [] if self.example else [file.name for file in self.value.came.values()]
+
+    def in_order(self, files, taken):
+        """Return all of the reader's files that the page speaks of, its own sheet last: it counts as the newest."""
+        if self.example:
+            return []
+        own = sorted(self.value.came.items(), key=lambda item: item[0] == "sheet")
+        return [(file.name, file.raw) for _, file in own]
 
     def picture(self, make):
         """Return a picture, without sliders, that is made of the files."""
@@ -110,6 +137,13 @@ class YourLiftPage(Page):
         lines += [f"{name} gave way to what came after it." for name in read.gone]
         lines += [f"Left out: {why}" for _, why in read.left_out]
         return "\n".join(lines)
+
+
+def _sort_or_none(name, raw):
+    try:
+        return sort_of_file(name, raw)
+    except PlainError:
+        return None
 
 
 class AgreementOfFiles(Picture):
