@@ -25,7 +25,7 @@ KERNEL = {"display_name": "Python 3 (ipykernel)", "language": "python", "name": 
 OPTIONS = {"folded": {"jupyter": {"source_hidden": True}}, "no-output": {"tags": ["no-output"]}}
 
 
-# what may stand behind the "# %% [markdown]" of a text cell: shown in JupyterLab alone, or words for the app view in its place
+# what may stand behind the "# %% [markdown]" of a text cell: for JupyterLab alone; words for the app view in its place
 LAB_ONLY, APP_ONLY = "lab-only", "app-only"
 
 

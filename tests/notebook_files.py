@@ -31,3 +31,16 @@ def prose(notebook):
 def code_cells(notebook):
     """Return the code cells."""
     return [cell for cell in notebook.cells if cell.cell_type == "code"]
+
+
+def shown_in_app(notebook):
+    """Return the texts and the outputs of a notebook that the app view shows: no code, and no cell for JupyterLab."""
+    texts, outputs = [], []
+    for cell in notebook.cells:
+        if cell.cell_type == "code":
+            outputs += cell.outputs
+        elif "lab-only" not in cell.metadata.get("tags", []):
+            texts.append(cell.source)
+        elif "app_view" in cell.metadata:
+            texts.append(cell.metadata["app_view"])
+    return texts, outputs

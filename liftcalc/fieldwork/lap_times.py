@@ -256,8 +256,8 @@ def _mean_of_the_ride(mean, ridden_length, ride):
         example = ""
     return (
         f"No pick-up was given: {show(Q(mean, 'm/s'))} is the mean of the whole ride. Where riders start from rest, as "
-        f"on a rope tow, the rope is faster{example}. Give pick_up_acceleration. Where riders have the speed of the "
-        "rope at once, as on a belt or a chair, nothing is missing."
+        f"on a rope tow, the rope is faster{example}. Give the pick-up acceleration. Where riders have the speed of "
+        "the rope at once, as on a belt or a chair, nothing is missing."
     )
 
 

@@ -21,13 +21,13 @@ class SaveLinks:
 
     def _repr_html_(self):
         links = "".join(
-            f'<li><a download="{escape(name)}" href="data:{kind};base64,{_in_base64(text)}">'
+            f'<li><a download="{escape(name)}" href="{address_of(kind, text)}">'
             f"Save {escape(name)}</a>: {escape(words)}</li>"
             for name, kind, text, words in self.files
         )
         return f"<ul>{links}</ul>"
 
 
-def _in_base64(text):
-    """Return a text, or what a function returns, as the address of a link holds it."""
-    return base64.b64encode((text() if callable(text) else text).encode()).decode()
+def address_of(kind, text):
+    """Return a text, or what a function returns, as an address that holds all of it."""
+    return f"data:{kind};base64," + base64.b64encode((text() if callable(text) else text).encode()).decode()

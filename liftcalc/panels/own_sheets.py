@@ -196,6 +196,7 @@ class Button(WithStill):
     def _go_back(self, _):
         """Speak of the demo again, and forget the reader's files."""
         self.visit.forget()
+        self.upload.value = ()
         self.back.layout.display = "none"
         self._page.back()
 
@@ -256,7 +257,7 @@ class Page:
         return [] if self.value is self.first else [self.value.name]
 
     def in_order(self, files, taken):
-        """Return those of some files, just come by the button, that are worth keeping; ``taken`` if none was refused."""
+        """Return those of some files, just come by the button, that are worth keeping; ``taken`` if all were in order."""
         return files if taken else []
 
     def of_visit(self, files):

@@ -35,8 +35,10 @@ class LimitLine:
     ----------
     name : str
         Such as "loading".
-    capacity : Capacity or None
-        What it allows, at its level; None where it is left out.
+    capacity : Quantity [person/hour] or None
+        What it allows; None where it is left out.
+    level : str
+        "governed" of the one that governs, of spacing the level of the sheet; empty for the others.
     ends : Quantity [person/hour] or None
         The two ends between which 95 of 100 draws lie.
     share : float or None
@@ -52,7 +54,8 @@ class LimitLine:
     """
 
     name: str
-    capacity: Capacity | None
+    capacity: Quantity | None
+    level: str
     ends: Quantity | None
     share: float | None
     governs: bool
@@ -98,8 +101,8 @@ class Facts:
         What a tenth more or less of each reading would do on paper.
     headway, interval : Quantity [s] or None
         From one rider or carrier to the next by spacing and speed, and at the figure that is governed.
-    persons : Quantity [person]
-        Riders on one carrier, or side by side.
+    persons : Quantity [person] or None
+        Riders on one carrier, or side by side; None where nobody read it of a lift that may carry more than one.
     stop : Stop or None
         How far the rope runs on after a fall, and who is inside that.
     take_next : str
@@ -108,8 +111,8 @@ class Facts:
         Readings that do not agree.
     track : str
         What the track says of the line speed; empty without one.
-    compared : str
-        The other lift beside this one; empty without one.
+    beside : tuple of str
+        Name of another lift, and how it stands to this one; empty without one.
     level : str
         Level of the spacing.
     law : str
@@ -141,12 +144,12 @@ class Facts:
     changes: tuple[Change, ...]
     headway: Quantity | None
     interval: Quantity | None
-    persons: Quantity
+    persons: Quantity | None
     stop: Stop | None
     take_next: str
     look_again: tuple
     track: str
-    compared: str
+    beside: tuple
     level: str
     law: str
     sources: tuple
@@ -160,7 +163,7 @@ def facts_of(sheet, count=None, track=None, other=None):
     at_most, why_none = bound_in(limits)
     found = limits.governs if at_most else None
     counted = counted_against(sheet, count, at_most, limits.ends, known, kind)
-    persons = known.get("persons_per_carrier", Q(1, "person"))
+    persons = known.get("persons_per_carrier")
     return Facts(
         lift=sheet.lift, line=sheet.line, title=sheet.title, kind=kind, state=sheet.facts.get("state"),
         **{name: sheet.facts.get(name) for name in HEADING},
@@ -177,13 +180,13 @@ def facts_of(sheet, count=None, track=None, other=None):
         warning=counted.warning if counted else "",
         changes=changes_of(kind, known, at_most) if found else (),
         headway=headway(known["line_speed"], known["spacing"]) if {"line_speed", "spacing"} <= {*known} else None,
-        interval=(persons / at_most.value).to("s") if at_most and at_most.value.magnitude > 0 else None,
+        interval=_interval(persons, at_most),
         persons=persons,
         stop=stop_of(kind, known),
         take_next=_take_next(sheet, limits, found),
         look_again=tuple(to_look_at(sheet)),
         track=track_says,
-        compared=_beside(sheet, at_most, other),
+        beside=_beside(at_most, other),
         level=limits.level,
         law=found.limit.formula if found else "",
         sources=tuple(each.name for each in (sheet, count, track, other) if each is not None),
@@ -210,26 +213,33 @@ def bound_in(limits):
     return found.capacity, ""
 
 
+def _interval(persons, at_most):
+    """Return the mean time from one rider, or carrier, to the next at a capacity; None where that is nothing."""
+    if at_most is None or persons is None or not at_most.value.magnitude:
+        return None
+    return (persons / at_most.value).to("s")
+
+
 def _limit_lines(sheet, limits, found):
     """Return the limits as they stand on the page: the smallest first, those left out last."""
     lines = []
     for record in limits.records:
         if isinstance(record, LeftOut):
             said = f"{listed(record.missing)} not read"
-            lines.append(LimitLine(record.name, None, None, None, False, said, (), tuple(record.missing)))
+            lines.append(LimitLine(record.name, None, "", None, None, False, said, (), tuple(record.missing)))
             continue
-        level = limits.level if record.name == "spacing" else "governed"
         behind = readings_of_limit(sheet, record.name)
         assumed = tuple(f"{words_of(name)} {show(sheet.mean(name))}" for name in behind if name in sheet.assumed)
         taken = tuple(f"{words_of(name)} 1" for name in _taken_as_one(sheet, record))
         governs = found is not None and record.name == found.limit.name
+        level = "governed" if governs else limits.level if record.name == "spacing" else ""
         lines.append(
             LimitLine(
-                record.name, Capacity(record.capacity, level), limits.ranges.get(record.name),
+                record.name, record.capacity, level, limits.ranges.get(record.name),
                 limits.shares.get(record.name), governs, record.sentence, assumed + taken, (),
             )
         )  # fmt: skip
-    return tuple(sorted(lines, key=lambda line: math.inf if line.capacity is None else line.capacity.value.m_as("pph")))
+    return tuple(sorted(lines, key=lambda line: math.inf if line.capacity is None else line.capacity.m_as("pph")))
 
 
 def _taken_as_one(sheet, record):
@@ -275,8 +285,8 @@ def _take_next(sheet, limits, found):
     if budget is not None:
         advice = reading_to_take_again(budget)
         if advice.name is not None:
-            assumed = " It is only assumed so far." if advice.name in sheet.assumed else ""
-            return f"{advice.sentence}{assumed} {_who_and_how(advice.name)}"
+            more = "It is only assumed so far." if advice.name in sheet.assumed else _who_and_how(advice.name)
+            return f"{advice.sentence} {more}"
     if not limits.missing:
         return f"Write a plus-minus beside {listed(limits.exact)}: without one nobody knows how good this is."
     limit, lacks = min(limits.missing.items(), key=lambda item: len(item[1]))
@@ -293,18 +303,15 @@ def _who_and_how(called):
     return f"How and who: {said}."
 
 
-def _beside(sheet, at_most, other):
-    """Return another lift beside this one; empty without one."""
+def _beside(at_most, other):
+    """Return the name of another lift, and how it stands to this one; nothing without one."""
     if other is None:
-        return ""
+        return ()
     limits = sheet_limits(other)
     bound, why_none = bound_in(limits)
     if bound is None or at_most is None:
-        return f"{other.title}: nothing to compare, {why_none or 'since this lift has no figure of its own'}."
+        return other.title, f"nothing to compare, {why_none or 'since this lift has no figure of its own'}."
+    said = f"at most {bound}, {limits.governs.limit.name} governs."
     if bound.value.magnitude == 0:
-        return f"{other.title}: at most {bound}."
-    return (
-        f"{other.title}: at most {bound}, {limits.governs.limit.name} governs. This lift beside it: "
-        f"{compare(at_most, bound)}."
-    )
-
+        return other.title, said
+    return other.title, f"{said} This lift to that one: {compare(at_most, bound)}."

@@ -90,9 +90,10 @@ def counted_against(sheet, count, bound, ends, known, kind):
         if clean and count.stopped:
             clock = _verdict(*count.total(count.rows), None, SPREAD_WITH_STOPS, known, kind)
     found = _verdict(persons, time, bound, spread, known, kind)
-    minutes = show(time, "minute") if time.m_as("s") >= 60 else show(time)
+    minutes = time.m_as("minute")
+    one = "minute" if minutes == 1 else "minutes"
     return Counted(
-        rate=found.counted, of=f"{show(persons)} in {minutes.replace(' min', f' {what}min')}",
+        rate=found.counted, of=f"{show(persons)} in {minutes:,.3g} {what}{one}",
         plus_minus=found.plus_minus, doubt=found.doubt, verdict=found.verdict,
         by_the_clock=clock.counted if clock else None, doubt_by_the_clock=clock.doubt if clock else "",
         waited=waited, said=_said(found, waited), warning=_warning(found, bound, ends),
@@ -113,7 +114,9 @@ def _verdict(persons, time, bound, spread, known, kind):
 def _said(found, waited):
     """Return how a count stands to the limit, as far as it tells of the lift."""
     last = found.sentences[-1] if len(found.sentences) > 1 else ""
-    if found.verdict in ("above", "perhaps above", "impossible", "too few"):
+    if found.verdict in BEYOND:
+        return "Above the limit by more than its doubt: see the warning."
+    if found.verdict in ("perhaps above", "too few"):
         return last
     if waited == "no":
         return "Nobody waited: this is how many came, and not what the lift can carry."

@@ -27,7 +27,7 @@ def page_of(facts):
         loader=FileSystemLoader(Path(__file__).parent), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
         lstrip_blocks=True,
     )  # fmt: skip
-    made.filters |= {"bold": bold, "show": show, "written": written}
+    made.filters |= {"bold": bold, "show": show, "number": words.number, "written": written}
     first, second = words.headline(facts)
     return made.get_template(TEMPLATE).render(
         facts=facts, words=words, first=first, second=second, bars=bars_of(facts), defer=DEFER, version=__version__,
@@ -54,7 +54,7 @@ def bars_of(facts):
         Length of the bar, and the ends of its doubt, in units of the drawing; None for what is left out or not said.
     """
     known = [line for line in facts.limits if line.capacity is not None]
-    tops = [line.capacity.value.m_as("pph") for line in known]
+    tops = [line.capacity.m_as("pph") for line in known]
     tops += [float(line.ends[1].m_as("pph")) for line in known if line.ends is not None]
     most = 1.02 * max(tops, default=1.0) or 1.0
 
@@ -64,7 +64,7 @@ def bars_of(facts):
     return [
         (
             line,
-            place(line.capacity.value) if line.capacity else None,
+            None if line.capacity is None else place(line.capacity),
             tuple(map(place, line.ends)) if line.ends is not None else None,
         )
         for line in facts.limits

@@ -22,15 +22,15 @@ class Stop:
     riders : Quantity [person] or None
         Riders at most inside that, the one who fell included; of carriers, those on each carrier that gets there. None
         where nobody read how many a carrier holds, and for cabins that run to and fro: the next is a trip away.
-    carriers : int or None
-        Carriers that get there; None where there are none.
+    places : int or None
+        Riders, or carriers, one behind the other that are inside it at most; None for cabins that run to and fro.
     reaction, delay, slowing : Quantity
         What is assumed: until the attendant presses stop, until the rope begins to slow, and how hard it slows.
     """
 
     distance: Quantity
     riders: Quantity | None
-    carriers: int | None
+    places: int | None
     reaction: Quantity = REACTION
     delay: Quantity = DELAY
     slowing: Quantity = SLOWING
@@ -53,6 +53,5 @@ def stop_of(kind, known):
     if kind.reversible:
         return Stop(distance, None, None)
     places = riders_inside(distance=distance, spacing=known["spacing"])
-    carriers = round(places.m_as("person")) if kind.has_carriers else None
     each = known.get("persons_per_carrier")
-    return Stop(distance, None if each is None else places * each.m_as("person"), carriers)
+    return Stop(distance, None if each is None else places * each.m_as("person"), round(places.m_as("person")))

@@ -1,9 +1,13 @@
 """Words of a brief: its headline, the sentence for a guest, the cautions of this kind of lift, and a few lines of text."""
 
+import math
+
 from liftcalc.cautions import DEFER, NEAR_THE_ROPE, ON_THE_ROPE
 from liftcalc.levels import LEVELS
 from liftcalc.lifts.governing import AN_UPPER_BOUND, NOT_ALL
 from liftcalc.lifts.kinds import NOT_READ
+from liftcalc.lifts.sheet_limits import DRAWS
+from liftcalc.pages.brief.helping import NEXT_TO_NOTHING
 from liftcalc.quantity_text import show
 from liftcalc.units import Q
 
@@ -13,11 +17,17 @@ NO_FIGURE = "No figure yet"
 NOT_SAID = "not said"
 
 
+def number(capacity):
+    """Return a capacity as a number alone, where its unit stands beside it."""
+    return f"{capacity.m_as('pph'):,.0f}"
+
+
 def headline(facts):
     """Return the two lines that are read from afar: how many at most, and what governs."""
     if facts.at_most is None:
-        return NO_FIGURE, "do not guess one"
-    return f"at most {facts.at_most.value.m_as('pph'):,.0f} an hour:", f"{facts.governs.upper()} governs"
+        alone = [line.name for line in facts.limits if line.capacity is not None]
+        return NO_FIGURE, f"only {alone[0].upper()} was read" if len(alone) == 1 else "too little was read"
+    return f"at most {number(facts.at_most.value)} an hour:", f"{facts.governs.upper()} governs"
 
 
 def level_in_words(facts):
@@ -33,9 +43,10 @@ def doubt_in_words(facts):
         return ""
     if facts.ends is None:
         return "Doubt not said: no reading behind it has a plus-minus."
-    several = {name: f"{100 * share:.0f}" for name, share in facts.shares.items() if share >= 0.005}
-    draws = ", ".join(f"{name} in {share}" for name, share in sorted(several.items(), key=lambda item: -int(item[1])))
-    return f"In doubt: {show(facts.ends[0])} to {show(facts.ends[1])} in 95 of 100 draws; {draws} of 100 governs."
+    several = sorted(facts.shares.items(), key=lambda item: -item[1])
+    (first, most), *rest = [(name, f"{100 * share:.0f}") for name, share in several if share >= 0.005]
+    draws = ", ".join((f"{first} governs in {most}", *(f"{name} in {share}" for name, share in rest)))
+    return f"In doubt: {number(facts.ends[0])} to {show(facts.ends[1])} in 95 of 100 draws. Of 100 draws {draws}."
 
 
 def on_a_stop(kind):
@@ -64,10 +75,10 @@ def for_a_guest(facts):
     if facts.at_most is None or facts.at_most.value.magnitude == 0:
         return f"“How many this lift takes an hour we have not measured yet. {stop}”"
     minute = facts.at_most.value.m_as("person/minute")
-    wait = (IN_LINE / facts.at_most.value).m_as("minute")
+    wait = math.floor(10 * (IN_LINE / facts.at_most.value).m_as("minute") + 1e-9) / 10  # or longer: rounded down
     return (
         f"“At most about {minute:.0f} people a minute get on here, so with {show(IN_LINE)} ahead of you it takes "
-        f"{wait:.0f} minutes or longer. {stop}”"
+        f"{wait:g} minutes or longer. {stop}”"
     )
 
 
@@ -76,14 +87,16 @@ def what_helps(facts):
     if facts.at_most is None:
         return ()
     helping = [change for change in facts.changes if change.helps]
-    idle = [change for change in facts.changes if not change.helps]
+    harming = [change for change in facts.changes if change.gain.m_as("pph") < -NEXT_TO_NOTHING]
+    idle = [change for change in facts.changes if change not in (*helping, *harming)]
     said = []
     if helping:
         said.append(("Would help", "; ".join(map(_change, helping))))
     else:
-        said.append(("Would help", f"nothing that was tried here; only what sets {facts.governs} itself"))
-    if idle:
-        said.append(("Would not", "; ".join(map(_change, idle))))
+        said.append(("Would help", f"nothing that was tried here, only what sets the limit of {facts.governs} itself"))
+    would_not = [f"{' or '.join(change.words for change in idle)}: +0 pph"] if idle else []
+    if would_not or harming:
+        said.append(("Would not", "; ".join([*would_not, *map(_change, harming)])))
     if facts.next_limit:
         share = f" ({show(facts.ahead_share)})" if facts.ahead_share is not None else ""
         said.append(("Next limit", f"{facts.next_limit}, {show(facts.ahead)}{share} above: no gain beyond it"))
@@ -92,13 +105,13 @@ def what_helps(facts):
 
 def _change(change):
     gain = change.gain.m_as("pph")
-    sign = "+" if gain > 0 else "-"
-    size = f"{sign}{abs(gain):,.0f} pph" if round(abs(gain)) else "+0 pph"
-    return f"{change.words}: {size}"
+    return f"{change.words}: {'+' if gain > 0 else '-'}{abs(gain):,.0f} pph, then {change.governs} governs"
 
 
 def _one(facts):
     """Return what passes: a rider, several side by side, or a carrier with what it holds."""
+    if facts.persons is None:
+        return "a rider or a carrier"
     persons = facts.persons.m_as("person")
     if facts.kind.has_carriers:
         return "a carrier" if persons == 1 else f"a carrier of {persons:.0f}"
@@ -122,9 +135,11 @@ def stop_in_words(facts):
         return "not known: line speed or spacing not read."
     if facts.kind.reversible:
         inside = "the cabin runs on that far"
+    elif stop.riders is None:
+        inside = f"up to {stop.places} riders or carriers inside it"
     elif facts.kind.has_carriers:
-        riders = "" if stop.riders is None else f" with {show(stop.riders, 'person')}"
-        inside = f"up to {stop.carriers} {'carrier' if stop.carriers == 1 else 'carriers'}{riders} inside it"
+        carriers = "1 carrier" if stop.places == 1 else f"{stop.places} carriers"
+        inside = f"up to {carriers} with {show(stop.riders)} inside it"
     else:
         inside = f"up to {show(stop.riders)} inside it, the one who fell included"
     return (
@@ -140,19 +155,21 @@ def count_in_words(facts):
     if counted is None:
         return "not counted", "Count at the top, from outside the unload area.", f"People waited: {NOT_SAID}"
     doubt = f" ± {counted.doubt.replace(' pph', '')}" if counted.doubt else ""
-    figure = f"{counted.rate.value.m_as('pph'):,.0f}{doubt} pph"
+    figure = f"{number(counted.rate.value)}{doubt} pph"
     clock = ""
     if counted.by_the_clock is not None:
-        clock = f" By the clock, stops in it: {show(counted.by_the_clock.value)} ± {counted.doubt_by_the_clock}."
+        clock = f" By the clock, stops in it: {number(counted.by_the_clock.value)} ± {counted.doubt_by_the_clock}."
     return figure, f"{counted.of}.{clock} {counted.said}", f"People waited: {counted.waited or NOT_SAID}"
 
 
 def method_in_words(facts):
     """Return how the figures came about, and from which files, for the foot of the page."""
     law = f"{facts.governs}: {facts.law}. " if facts.law else ""
-    exact = f"Taken as exact, for want of a plus-minus: {', '.join(facts.not_said_exact)}. " if facts.not_said_exact else ""
+    exact = (
+        f"Taken as exact, for want of a plus-minus: {', '.join(facts.not_said_exact)}. " if facts.not_said_exact else ""
+    )
     return (
-        f"Method: {law}Readings are drawn 4,000 times within their plus-minus; of a count's doubt, spread of gaps over "
+        f"Method: {law}Readings are drawn {DRAWS:,} times within their plus-minus; of a count's doubt, spread of gaps over "
         f"the root of its number, k = 1.96. {exact}{AN_UPPER_BOUND} {NOT_ALL}"
     )
 
@@ -162,5 +179,10 @@ def in_a_few_lines(facts):
     first, second = headline(facts)
     figure, of, waited = count_in_words(facts)
     lines = [f"{facts.title}: {first} {second}", level_in_words(facts), doubt_in_words(facts)]
-    lines += [f"Counted: {figure}. {of} {waited}.", facts.warning and f"WARNING: {facts.warning}", facts.take_next, DEFER]
+    lines += [
+        f"Counted: {figure}. {of} {waited}.",
+        facts.warning and f"WARNING: {facts.warning}",
+        facts.take_next,
+        DEFER,
+    ]
     return "\n".join(filter(None, lines))
