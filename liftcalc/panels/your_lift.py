@@ -1,5 +1,7 @@
 """A page that speaks of one lift from whatever files there are of it, and its pictures."""
 
+from operator import itemgetter
+
 import ipywidgets as widgets
 
 from liftcalc.fieldwork.count_words import rows_against_bound
@@ -7,6 +9,7 @@ from liftcalc.figures.four_figures import FiguresChart
 from liftcalc.figures.spread import MethodsChart
 from liftcalc.lifts.hill import hill_from_bytes
 from liftcalc.lifts.limit_records import LeftOut
+from liftcalc.lifts.limits import LIMITS
 from liftcalc.panels.own_sheets import Button, Page, PagePanel
 from liftcalc.panels.picture import Picture
 from liftcalc.quantity_text import show, unit_word
@@ -14,6 +17,7 @@ from liftcalc.simulation.lift_files import OF_A_DAY_FILES, LiftFiles, read_lift_
 from liftcalc.simulation.lift_words import count_of, limits, simulated
 from liftcalc.uncertainty import expand
 from liftcalc.units import PlainError
+
 
 class FilesButton(Button):
     """The button that takes any file of a lift; below it each file can be taken out again."""
@@ -196,18 +200,20 @@ class LimitsAndCount(Picture):
         self.limits = limits(read)
         if self.limits.governs is None:
             raise PlainError("No limit can be computed from this sheet.")
-        self.bars = [*self._of_limits(), *self._of_what_passed(read)]
-        super().__init__(FiguresChart(len(self.bars), left=0.24))
+        self.bars = [*sorted(self._of_limits(), key=itemgetter(1)), *self._of_what_passed(read)]
+        colours = [colour for *_, colour in self.bars]
+        super().__init__(FiguresChart(len(self.bars), colours, left=0.24))
 
     def _of_limits(self):
-        """Yield name, size [pph], ends and words of each limit that can be computed."""
+        """Yield name, size [pph], ends, words and colour of each limit that can be computed."""
+        set_by = {entry.name: entry.set_by for entry in LIMITS}
         for record in self.limits.records:
             if not isinstance(record, LeftOut):
                 ends = self.limits.ranges.get(record.name)
                 governs = " governs" if record is self.limits.governs.limit else ""
                 yield (
                     f"limit: {record.name}", record.capacity.m_as("pph"), () if ends is None else ends.m_as("pph"),
-                    f"{show(record.capacity)}{governs}",
+                    f"{show(record.capacity)}{governs}", set_by[record.name],
                 )  # fmt: skip
 
     @staticmethod
@@ -215,7 +221,7 @@ class LimitsAndCount(Picture):
         """Yield the same of the modelled day and of the count."""
         if read.has(*OF_A_DAY_FILES):
             found = simulated(read)
-            yield "simulated day", found.value.m_as("pph"), (), show(found.value)
+            yield "simulated day", found.value.m_as("pph"), (), show(found.value), "capacity"
         if read.has("count"):
             counts = count_of(read)
             for name, clean in (("counted, clean", True), ("counted, by clock", False)):
@@ -225,10 +231,10 @@ class LimitsAndCount(Picture):
                     size = found.counted.value.m_as("pph")
                     around = max((each.m_as("pph") for each in found.plus_minus), default=0.0)
                     ends = (max(size - around, 0.0), size + around) if around else ()
-                    yield name, size, ends, show(found.counted.value)
+                    yield name, size, ends, show(found.counted.value), "persons"
 
     def _prepare(self):
-        most = max(max([size, *ends]) for _, size, ends, _ in self.bars)
+        most = max(max([size, *ends]) for _, size, ends, *_ in self.bars)
         self.picture.chart.prepare(
             x_label="people an hour (pph); the lines are 95 of 100",
             x_range=(0, 1.3 * most),
@@ -239,10 +245,10 @@ class LimitsAndCount(Picture):
         governs = self.limits.governs
         self.picture.chart.move(
             title=f"{self.limits.title}: {governs.limit.name} governs, at most {show(governs.limit.capacity)}",
-            lengths=[size for _, size, _, _ in self.bars],
-            texts=[words for *_, words in self.bars],
-            reaches=[tuple(ends) for _, _, ends, _ in self.bars],
+            lengths=[size for _, size, *_ in self.bars],
+            texts=[words for _, _, _, words, _ in self.bars],
+            reaches=[tuple(ends) for _, _, ends, *_ in self.bars],
         )
 
     def words(self):
-        return "\n".join(f"{name}: {words}" for name, _, _, words in self.bars)
+        return "\n".join(f"{name}: {words}" for name, _, _, words, _ in self.bars)

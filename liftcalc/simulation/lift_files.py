@@ -100,7 +100,9 @@ def sort_of_file(name, raw):
         found = re.search(r"<(?:\w+:)?(gpx|kml)[\s>]", begins)
         if found:
             return {"gpx": "track", "kml": "map line"}[found[1]]
-        raise FieldFileError(f"{name}: this is neither a track (GPX) nor a map line (KML). Export it as one of the two.")
+        raise FieldFileError(
+            f"{name}: this is neither a track (GPX) nor a map line (KML). Export it as one of the two."
+        )
     if begins.startswith("{"):
         return "map line"
     rows = rows_from_bytes(name, raw, (), "a file of a lift")
@@ -361,4 +363,3 @@ def read_lift_files(folder):
 def _may_be_one(name):
     """Return whether a file of a folder may hold readings."""
     return not name.startswith((".", "~")) and not name.casefold().startswith(_BESIDE_DATA)
-

@@ -71,9 +71,9 @@ def _of_map_line(line):
 
 
 def _of_riders(riders):
-    return f"{len(riders)} {'size of parties' if len(riders) == 1 else 'sizes of parties'}" if isinstance(
-        riders, dict
-    ) else f"{len(riders)} classes of riders"
+    if not isinstance(riders, dict):
+        return f"{len(riders)} classes of riders"
+    return f"parties of {listed([str(size) for size in sorted(riders)])}"
 
 
 def _of_day(rest):
@@ -163,11 +163,24 @@ class Agreement:
     def combined(self):
         """All of them together; refuses what has but one way."""
         if len(self.methods) < 2:
-            alone = f"One reading of the {self.quantity} alone, by the {self.methods[0].method}" if self.methods else (
-                f"No reading of the {self.quantity} that says how far it may be off"
+            alone = (
+                f"One reading of the {self.quantity} alone, by the {self.methods[0].method}"
+                if self.methods
+                else (f"No reading of the {self.quantity} that says how far it may be off")
             )
             raise PlainError(" ".join([f"{alone}: nothing is there to hold it against.", *self.lines]))
         return combine(self.methods)
+
+    def in_short(self):
+        """Return whether the ways agree, in one sentence; none where there is but one way."""
+        if len(self.methods) < 2:
+            return []
+        found = self.combined
+        ways = listed([each.method for each in self.methods])
+        if found.agrees:
+            return [f"The {self.quantity}: {ways} agree, {expand(found.estimate).short} together."]
+        odd = f", and the {found.odd_one} is the odd one" if found.odd_one else ""
+        return [f"The {self.quantity}: {ways} do not agree{odd}."]
 
     def table(self):
         """Return the table of the ways, with the verdict below it."""
@@ -210,7 +223,9 @@ def speeds(read):
         found = read.made("track").reading(_rise(read))
         methods.append(Estimate(found.speed, found.speed_uncertainty, method=BY_TRACK))
         if found.along == "the plan":
-            lines.append("The track holds no height, and the sheet no rise: its speed is that on the plan, a little low.")
+            lines.append(
+                "The track holds no height, and the sheet no rise: its speed is that on the plan, too low."
+            )
     if read.has("laps"):
         more, words = _by_laps(read)
         methods, lines = methods + more, lines + words
@@ -306,14 +321,19 @@ def simulated(read):
 def count_of(read):
     """Return the count; where the sheet makes a line, with its own clean rows."""
     counts = read.made("count")
-    try:
-        return read.counts if read.has("sheet") else counts
-    except PlainError:
-        return counts
+    return read.counts if _makes_a_line(read) else counts
 
 
-def count_beside(read):
-    """Return the count against the limit that governs: by the clock, and of clean minutes; and who waited.
+def at_most(read):
+    """Return what the smallest limit of the lift allows, at the level governed; refuse a sheet without any."""
+    found = limits(read).governs
+    if found is None:
+        raise PlainError(f"{read.sheet.name}: no limit can be computed from this sheet.")
+    return found.capacity
+
+
+def how_to_count(read):
+    """Return what the count says of who waited, and how long to count; with its rates where no picture of it is there.
 
     Parameters
     ----------
@@ -321,18 +341,25 @@ def count_beside(read):
 
     Returns
     -------
-    TableAndLines
+    Lines or TableAndLines
     """
     counts = count_of(read)
-    governs = limits(read).governs if read.has("sheet") else None
-    ideal = capacity_of(read.sheet) if read.has("sheet") else None
-    ideal = ideal if ideal is not None and ideal.level == "ideal" else None
-    table = count_table(counts, governs and governs.capacity, ideal=ideal)
     try:
         lines = how_long_to_count(counts).lines
     except PlainError as error:
         lines = (str(error),)
-    return TableAndLines(table, *lines)
+    if _makes_a_line(read):
+        return Lines(*lines)
+    governs = limits(read).governs if read.has("sheet") else None
+    return TableAndLines(count_table(counts, governs and governs.capacity), *lines)
+
+
+def _makes_a_line(read):
+    """Return whether there is a sheet from which a line follows."""
+    try:
+        return read.line is not None
+    except PlainError:
+        return False
 
 
 def _levels(sheet, counted=None, modelled=None):
@@ -402,6 +429,7 @@ def comes_to(read):
     said = []
     if read.has("sheet"):
         said += _governs(limits(read))
+    said += [words for agreement in (speeds(read), lengths(read)) for words in agreement.in_short()]
     if read.has("count"):
         said.append(_counted(read))
     if read.has("sheet", *OF_A_DAY_FILES):

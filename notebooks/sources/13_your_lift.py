@@ -131,7 +131,7 @@ page.picture(lambda read: AgreementOfFiles(words.lengths(read)))
 bars = page.picture(LimitsAndCount)
 NumberPrediction(
     "How many people an hour does this lift carry at most, by the smallest of its limits?",
-    right=lambda: bars.panel.limits.governs.capacity.value,
+    right=lambda: words.at_most(page.value).value,
     reasons={
         "lower": "You may have thought of a count: stops, misses and empty places are in that, and in no limit.",
         "near": "How sure that is, the line on its bar says: in 95 of 100 draws within the doubts it lies there.",
@@ -164,10 +164,18 @@ limits_panel.legend()
 #
 # 1. Which slider alone lifts the bold line at the dot? That one belongs to what governs.
 # 2. Move it as far as it helps. Which limit stops it, and how many people an hour later?
-# 3. Bring the motor to half. Does it govern now, and would you have known from the sound of it?
+# 3. Bring the motor to three quarters of what it has. Which limit governs then, and how many fewer get up?
 
 # %% folded
 limits_panel.around("motor_power")
+
+# %% [markdown]
+# The answers to 1 and 2, in short: what a tenth more or less of each reading would do on paper, and where it ends.
+
+# %% folded
+from liftcalc.pages.brief import next_reading, shown_brief, what_would_help
+
+page.show(what_would_help)
 
 # %% [markdown]
 # On the Long Platter closer platters carry 39 pph more on paper, and then the motor has no more to give. Each rider would have less time to load, and the next one would be nearer to whoever falls. That is a change for the maker and the authority, and may be refused.
@@ -191,7 +199,7 @@ page.show(lambda read: losses_table(read.day))
 page.picture(CountedMinutes)
 
 # %%
-page.show(words.count_beside)
+page.show(words.how_to_count)
 
 # %% [markdown]
 # The Long Platter: 463 pph counted in clean minutes, below the 514 pph that spacing allows by more than the doubt of the count. One platter in ten went up empty. The count does not tell why; the rest of the day, where 7 % of the attempts miss, has most of it.
@@ -215,9 +223,7 @@ page.show(words.comes_to)
 #
 # The limit that governs rests on a few readings, and mostly one of them makes most of its doubt. To measure another one better changes next to nothing.
 
-# %% folded
-from liftcalc.pages.brief import next_reading, shown_brief
-
+# %%
 page.show(next_reading)
 
 # %% [markdown]
