@@ -232,6 +232,8 @@ class LiftFiles:
 
     def swapped(self):
         """Return the same with the two sheets in each other's place: then all other files are of the other lift."""
+        if not self.has("sheet", "second"):
+            return self
         places = {"sheet": "second", "second": "sheet"}
         came = {places.get(sort, sort): file for sort, file in self.came.items()}
         ordered = {sort: came[sort] for sort in SORTS if sort in came}

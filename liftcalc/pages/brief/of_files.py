@@ -1,5 +1,6 @@
 """The brief of whatever files there are of one lift: shown in a page, saved from it, and the reading to take next."""
 
+import functools
 import math
 from dataclasses import replace
 from html import escape
@@ -10,7 +11,8 @@ from liftcalc.lifts.sheet_words import listed
 from liftcalc.pages.brief.brief import brief_links, make_brief
 from liftcalc.pages.brief.words import what_helps
 from liftcalc.quantity_text import show
-from liftcalc.simulation.lift_words import CLOSE, lengths, speeds
+from liftcalc.simulation.lift_agreement import lengths, speeds
+from liftcalc.simulation.lift_words import CLOSE
 from liftcalc.tables import Folded, Lines
 from liftcalc.uncertainty import expand, reading_to_take_again
 from liftcalc.vocabulary import words_of
@@ -20,6 +22,7 @@ FRAME = "box-sizing:border-box;width:100%;height:1140px;border:1px solid #999;ba
 KNOWN_BETTER = 0.6  # part of the sheet's doubt, below which other ways are said to know a reading better
 
 
+@functools.lru_cache(maxsize=2)  # three parts of a page ask for it
 def brief_of(read):
     """Return the brief of a lift from its files.
 
