@@ -19,8 +19,7 @@ from liftcalc.pages.brief.helping import Change, changes_of
 from liftcalc.pages.brief.stopping import Stop, stop_of
 from liftcalc.quantity_text import show
 from liftcalc.uncertainty import Estimate, normalised_error, reading_to_take_again
-from liftcalc.units import Q
-from liftcalc.vocabulary import VOCABULARY, WHO, name_of, words_of
+from liftcalc.vocabulary import VOCABULARY, WHO_IN_BRIEF, name_of, words_of
 
 HEADING = ("date", "taken_by", "snow")  # facts of the head that are written by hand where the sheet has none
 BOUNDS = ("ideal", "governed")  # levels of a spacing that may bound anything
@@ -299,8 +298,8 @@ def _who_and_how(called):
     taken = getattr(VOCABULARY.get(name_of(called)), "taken", None)
     if taken is None:
         return ""
-    said = "; ".join(filter(None, (taken.how, *(WHO[who] for who in taken.who))))
-    return f"How and who: {said}."
+    how = f"How: {taken.how}. " if taken.how else ""
+    return f"{how}Who: {'; '.join(WHO_IN_BRIEF[who] for who in taken.who)}."
 
 
 def _beside(at_most, other):

@@ -138,6 +138,6 @@ def _warning(found, bound, ends):
         why = "The doubt of the limit does not explain it: a reading behind it is wrong"
     doubt = f" ± {found.doubt}" if found.doubt else ""
     return (
-        f"Counted {show(found.counted.value)}{doubt}: more than the limit of {show(bound.value)} by more than the doubt "
-        f"of the count. {why}. Read both again."
+        f"Counted {show(found.counted.value)}{doubt}: more than the limit of {show(bound.value)} by more than the "
+        f"doubt of the count. {why}. Read both again."
     )

@@ -11,6 +11,7 @@ from liftcalc.quantity_text import show
 
 TEMPLATE = "page.html.j2"
 MOST_LETTERS = 160  # of a text that somebody wrote: the page cuts shorter yet, by what fits
+FEW_LETTERS = 1250  # so much and less may be set larger: it still fits one sheet of either paper
 BAR = 1000  # units of the drawing from zero to the end of the axis
 
 
@@ -31,7 +32,7 @@ def page_of(facts):
     first, second = words.headline(facts)
     return made.get_template(TEMPLATE).render(
         facts=facts, words=words, first=first, second=second, bars=bars_of(facts), defer=DEFER, version=__version__,
-        not_said=words.NOT_SAID,
+        not_said=words.NOT_SAID, roomy=not facts.warning and words.letters(facts) < FEW_LETTERS,
     )  # fmt: skip
 
 

@@ -1,5 +1,6 @@
 """The page of a brief as PDF, by a Chromium of this computer that shows no window."""
 
+import contextlib
 import os
 import shutil
 import subprocess
@@ -55,11 +56,9 @@ def write_pdf(html, path, paper="A4"):
             *(["--no-sandbox"] if getattr(os, "geteuid", lambda: 1)() == 0 else []),  # it has none for root
             f"--print-to-pdf={printed}", page.as_uri(),
         ]  # fmt: skip
-        try:
-            subprocess.run(arguments, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
-                           timeout=MOST_SECONDS, check=False)  # fmt: skip
-        except (OSError, subprocess.TimeoutExpired):
-            pass
+        silent = dict.fromkeys(("stdin", "stdout", "stderr"), subprocess.DEVNULL)
+        with contextlib.suppress(OSError, subprocess.TimeoutExpired):  # whatever went wrong, nothing is printed then
+            subprocess.run(arguments, timeout=MOST_SECONDS, check=False, **silent)
         if not printed.is_file():
             raise NoBrowserError(
                 f"{Path(program).name} printed nothing. Write brief.html, open it in any browser and print it."

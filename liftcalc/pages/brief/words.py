@@ -1,4 +1,4 @@
-"""Words of a brief: its headline, the sentence for a guest, the cautions of this kind of lift, and a few lines of text."""
+"""Words of a brief: headline, the sentence for a guest, the cautions of this kind of lift, and a few lines of text."""
 
 import math
 
@@ -53,7 +53,11 @@ def on_a_stop(kind):
     """Return what riders do when this lift stops: those of a lift that is not known are told both."""
     if kind.name == NOT_READ:
         return (LET_GO, STAY_ON)
-    return (LET_GO,) if kind.held_by_hand else (STAY_ON,)
+    return (
+        (LET_GO.replace("a tow held by hand", "this tow"),)
+        if kind.held_by_hand
+        else (STAY_ON.replace("any other", "this"),)
+    )
 
 
 def cautions_of(kind):
@@ -143,9 +147,9 @@ def stop_in_words(facts):
     else:
         inside = f"up to {show(stop.riders)} inside it, the one who fell included"
     return (
-        f"the {what} still runs {show(stop.distance)}; {inside}. Assumed, not measured: the attendant presses stop after "
-        f"{show(stop.reaction)}, the {what} slows {show(stop.delay)} later, by {show(stop.slowing)}. Stops are tested as "
-        "the maker's manual and the code say, never sized from here."
+        f"the {what} still runs {show(stop.distance)}; {inside}. Assumed, not measured: the attendant presses stop "
+        f"after {show(stop.reaction)}, the {what} slows {show(stop.delay)} later, by {show(stop.slowing)}. Stops are "
+        "tested as the maker's manual and the code say, never sized from here."
     )
 
 
@@ -153,7 +157,7 @@ def count_in_words(facts):
     """Return the count as two texts, the figure and what it is of; and whether people waited."""
     counted = facts.counted
     if counted is None:
-        return "not counted", "Count at the top, from outside the unload area.", f"People waited: {NOT_SAID}"
+        return "not counted", "Count at the top, from outside the unload area:", f"People waited: {NOT_SAID}"
     doubt = f" ± {counted.doubt.replace(' pph', '')}" if counted.doubt else ""
     figure = f"{number(counted.rate.value)}{doubt} pph"
     clock = ""
@@ -169,8 +173,8 @@ def method_in_words(facts):
         f"Taken as exact, for want of a plus-minus: {', '.join(facts.not_said_exact)}. " if facts.not_said_exact else ""
     )
     return (
-        f"Method: {law}Readings are drawn {DRAWS:,} times within their plus-minus; of a count's doubt, spread of gaps over "
-        f"the root of its number, k = 1.96. {exact}{AN_UPPER_BOUND} {NOT_ALL}"
+        f"Method: {law}Readings are drawn {DRAWS:,} times within their plus-minus. Doubt of a count: spread of its "
+        f"gaps over the root of its number, k = 1.96. {exact}{AN_UPPER_BOUND} {NOT_ALL}"
     )
 
 
@@ -186,3 +190,11 @@ def in_a_few_lines(facts):
         DEFER,
     ]
     return "\n".join(filter(None, lines))
+
+
+def letters(facts):
+    """Return how many letters stand below the head of the page, but for the cautions: what is short is set larger."""
+    said = [line.sentence + " ".join(line.assumed) for line in facts.limits]
+    said += [f"{heading} {text}" for heading, text in what_helps(facts)]
+    said += [headway_in_words(facts), stop_in_words(facts), facts.take_next, for_a_guest(facts), facts.track]
+    return sum(map(len, (*said, *facts.look_again[:2], *facts.beside)))
