@@ -17,6 +17,7 @@ from liftcalc.lifts.limits_of_line import capacities_at, limits_at, only_those, 
 from liftcalc.lifts.line_quantities import LINE_QUANTITIES
 from liftcalc.lifts.shares import shares_in
 from liftcalc.lifts.sheet_line import (
+    OF_THE_START,
     Compared,
     check_rise,
     compared,
@@ -177,9 +178,9 @@ def with_readings(sheet, known, numbers, powers):
     powers : dict
         As ``powers_of_line`` returns them.
     """
-    values, makes = dict(known), made_from(sheet)
+    values = dict(known)
     for name, number in numbers.items():
-        if name in known and name not in makes:
+        if name in known and (name not in powers or name in OF_THE_START):  # what makes the line moves it below
             values[name] = Q(number, known[name].units)
     for name, moves in powers.items():
         if name in numbers:

@@ -72,7 +72,7 @@ class DayPage(Page):
         """Return the names of the reader's files that the page speaks of."""
         return [] if self.value is self.first else [name for name, _ in self._brought.values()]
 
-    def in_order(self, files, taken):
+    def in_order(self, files, found):
         """Return the files that the page holds, also those that wait for others."""
         return [file for file in files if file in self._brought.values()]
 

@@ -172,16 +172,17 @@ class Button(WithStill):
         if not change["new"]:
             return
         files = [(file["name"], bytes(file["content"])) for file in change["new"]]
-        trouble = ""
+        found = None
         try:
-            self._page.take(self._page.from_files(files))
+            found = self._page.from_files(files)
         except PlainError as error:
-            trouble = str(error)
-            self._complain(trouble)
-        kept = self._page.in_order(files, not trouble)
+            self._complain(str(error))
+        kept = self._page.in_order(files, found)
         if kept:
-            self.visit.keep(kept)
+            self.visit.keep(kept)  # before the page shows it: a reader in a hurry leaves as soon as it does
             self._offer_back()
+        if found is not None:
+            self._page.take(found)
 
     def _kept(self, files):
         """Take on what the browser has kept of this visit."""
@@ -256,9 +257,9 @@ class Page:
         """Return the names of the reader's files that the page speaks of."""
         return [] if self.value is self.first else [self.value.name]
 
-    def in_order(self, files, taken):
-        """Return those of some files, just come by the button, that are worth keeping; ``taken`` if all were in order."""
-        return files if taken else []
+    def in_order(self, files, found):
+        """Return those of some files, just come by the button, that are worth keeping; ``found`` is made of them."""
+        return [] if found is None else files
 
     def of_visit(self, files):
         """Return what the page makes of files that were kept, the newest last; None if nothing; and all faults."""
@@ -361,10 +362,9 @@ class HillPage(Page):
         own = {id(sheet) for sheet in self.first.sheets.values()}
         return [sheet.name for sheet in self.value.sheets.values() if id(sheet) not in own]
 
-    def in_order(self, files, taken):
+    def in_order(self, files, found):
         """Return the files that became lines of the hill."""
-        left_out = {name for name, _ in self.value.left_out}
-        return [file for file in super().in_order(files, taken) if file[0] not in left_out]
+        return [file for file in super().in_order(files, found) if file[0] not in dict(found.left_out)]
 
     def back(self):
         """Speak of the hill that the page began with."""

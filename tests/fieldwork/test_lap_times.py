@@ -201,8 +201,8 @@ def test_a_speed_from_laps_says_what_was_taken_of_the_start():
     assert line_speed_from_laps(laps, LENGTH).sentence == (
         "No pick-up was given: 3.31 m/s is the mean of the whole ride. Where riders start from rest, as on a rope tow, "
         "the rope is faster: at a pick-up of 1.50 m/s², say, it runs at 3.40 m/s, and the mean is 2.5 % too low. Give "
-        "the pick-up acceleration. Where riders have the speed of the rope at once, as on a belt or a chair, nothing is "
-        "missing."
+        "the pick-up acceleration. Where riders have the speed of the rope at once, as on a belt or a chair, nothing "
+        "is missing."
     )
     assert line_speed_from_laps(laps, LENGTH, pick_up_acceleration=PICK_UP).sentence == (
         "Riders start from rest at 1.50 m/s²: length over time alone would be 3.31 m/s, 2.5 % too low."

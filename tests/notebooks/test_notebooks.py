@@ -4,14 +4,12 @@ import re
 import statistics
 
 import pytest
-from notebook_files import NOTEBOOKS, PATHS, cells_of, code_cells, prose, read, source_of
+from notebook_files import NOTEBOOKS, PATHS, WITHOUT_EXERCISES, cells_of, code_cells, prose, read, source_of
 
 from liftcalc.cautions import AT_THE_DRIVE, CRUSH_POINTS, DEFER, NEAR_THE_ROPE, ON_THE_ROPE, ONE_LINE, THE_THREE
 from liftcalc.exercises import BANK, Posed
 
 each = pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
-# the reader's own lift is the exercise of this page, and no bank knows its numbers
-WITHOUT_EXERCISES = ("13",)
 
 
 def test_the_series_is_here():

@@ -1,4 +1,4 @@
-"""Which caution stands where: pages on which someone may act on a lift, the printed blank, the README."""
+"""Which caution stands where: pages on which someone may act on a lift, the printed blank, the brief, the README."""
 
 import html
 import re
@@ -8,8 +8,10 @@ from notebook_files import PATHS, ROOT, cells_of, source_of
 
 from liftcalc.cautions import DEFER, MATTER_MOST, NEAR_THE_ROPE, ON_THE_ROPE, ONE_LINE, THE_THREE
 from liftcalc.exercises import BANK, Posed
+from liftcalc.fieldwork.sheet import FieldSheet
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.pages.blank_sheet import blank_sheet_html
+from liftcalc.pages.brief import make_brief
 
 
 def on_a_page(path):
@@ -18,9 +20,9 @@ def on_a_page(path):
     return cell.source
 
 
-def on_the_blank():
-    """Return the words of the box above the table of the printed blank."""
-    box = re.search(r'<div class="cautions">(.*?)</div>', blank_sheet_html(), flags=re.DOTALL)[1]
+def in_the_box(page):
+    """Return the words of the box of cautions on a page of paper."""
+    box = re.search(r'<div class="cautions">(.*?)</div>', page, flags=re.DOTALL)[1]
     box = re.sub("</?strong>", "**", box).replace("<li>", "\n- ")
     return html.unescape(re.sub(r"<[^>]+>", " ", box))
 
@@ -36,8 +38,12 @@ def plain(text):
     return " ".join(text.replace("**", "").split())
 
 
-STANDS = {path.stem[:2]: on_a_page(path) for path in PATHS} | {"blank": on_the_blank(), "README": in_the_readme()}
-MEASURING = ("00", "02", "05", "13", "blank", "README")
+STANDS = {path.stem[:2]: on_a_page(path) for path in PATHS} | {
+    "blank": in_the_box(blank_sheet_html()),
+    "brief": in_the_box(make_brief(FieldSheet("sheet.csv", {}, ())).html()),  # its kind not read: it holds all of them
+    "README": in_the_readme(),
+}
+MEASURING = ("00", "02", "05", "13", "blank", "brief", "README")
 
 MUST_STAND = [
     ("Never step over a rope, moving or stopped, unless it is locked out.", MEASURING),
@@ -56,14 +62,14 @@ MUST_STAND = [
     ("People are crushed where", ("07",)),
     (
         "On a tow held by hand, let go when the rope stops, clear the track, and stay clear.",
-        ("02", "08", "09", "13", "README"),
+        ("02", "08", "09", "13", "brief", "README"),
     ),
     (
         "On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen on the snow and is "
         "unhurt clears the track.",
-        ("02", "08", "09", "13", "README"),
+        ("02", "08", "09", "13", "brief", "README"),
     ),
-    ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "13", "README")),
+    ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "13", "brief", "README")),
     ("licensed people decide.", ("01", "03", "04", "06", "07", "08", "09", "10", *MEASURING)),
     ("Nothing here is a design, a permit or an instruction to change a lift.", MEASURING),
     ("Planning figures only, no design:", ("01", "03", "04", "06", "07", "08", "09", "10")),
@@ -85,7 +91,7 @@ MUST_STAND = [
     ("Prices, rates and grants are for the owner, and the books for whoever keeps them.", ("12",)),
     (
         "Only licensed people, the maker and the authority change spacing, line speed and stop gates.",
-        ("02", "08", "09", "13"),
+        ("02", "08", "09", "13", "brief"),
     ),
 ]
 

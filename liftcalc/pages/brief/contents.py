@@ -10,9 +10,8 @@ from liftcalc.formulas.spacing import headway
 from liftcalc.levels import LEVELS, Capacity, compare
 from liftcalc.lifts.kinds import NOT_READ, Kind, kind_named
 from liftcalc.lifts.limit_records import LeftOut
-from liftcalc.lifts.sheet_budget import budget_of_limit, readings_of_limit
+from liftcalc.lifts.sheet_budget import BehindLimits
 from liftcalc.lifts.sheet_limits import sheet_limits
-from liftcalc.lifts.sheet_line import known_of
 from liftcalc.lifts.sheet_words import listed, to_look_at
 from liftcalc.pages.brief.counted import Counted, counted_against
 from liftcalc.pages.brief.helping import Change, changes_of
@@ -158,7 +157,8 @@ def facts_of(sheet, count=None, track=None, other=None):
     """Return what stands on the brief of a sheet; arguments as for ``make_brief``."""
     sheet, track_says = with_track(sheet, track)
     limits = sheet_limits(sheet)
-    known, kind = known_of(sheet), kind_named(sheet.kind or NOT_READ)
+    behind, kind = BehindLimits(sheet), kind_named(sheet.kind or NOT_READ)
+    known = behind.known
     at_most, why_none = bound_in(limits)
     found = limits.governs if at_most else None
     counted = counted_against(sheet, count, at_most, limits.ends, known, kind)
@@ -173,7 +173,7 @@ def facts_of(sheet, count=None, track=None, other=None):
         next_limit=found.next_limit.name if found and found.next_limit else None,
         ahead=found.ahead if found else None,
         ahead_share=found.ahead_share if found else None,
-        limits=_limit_lines(sheet, limits, found),
+        limits=_limit_lines(behind, limits, found),
         not_said_exact=limits.exact,
         counted=counted,
         warning=counted.warning if counted else "",
@@ -182,7 +182,7 @@ def facts_of(sheet, count=None, track=None, other=None):
         interval=_interval(persons, at_most),
         persons=persons,
         stop=stop_of(kind, known),
-        take_next=_take_next(sheet, limits, found),
+        take_next=_take_next(behind, limits, found),
         look_again=tuple(to_look_at(sheet)),
         track=track_says,
         beside=_beside(at_most, other),
@@ -219,16 +219,19 @@ def _interval(persons, at_most):
     return (persons / at_most.value).to("s")
 
 
-def _limit_lines(sheet, limits, found):
+def _limit_lines(behind, limits, found):
     """Return the limits as they stand on the page: the smallest first, those left out last."""
-    lines = []
+    lines, sheet = [], behind.sheet
     for record in limits.records:
         if isinstance(record, LeftOut):
             said = f"{listed(record.missing)} not read"
             lines.append(LimitLine(record.name, None, "", None, None, False, said, (), tuple(record.missing)))
             continue
-        behind = readings_of_limit(sheet, record.name)
-        assumed = tuple(f"{words_of(name)} {show(sheet.mean(name))}" for name in behind if name in sheet.assumed)
+        assumed = tuple(
+            f"{words_of(name)} {show(sheet.mean(name))}"
+            for name in behind.readings(record.name)
+            if name in sheet.assumed
+        )
         taken = tuple(f"{words_of(name)} 1" for name in _taken_as_one(sheet, record))
         governs = found is not None and record.name == found.limit.name
         level = "governed" if governs else limits.level if record.name == "spacing" else ""
@@ -278,13 +281,13 @@ def _reading(track, name):
     return Reading(name, value.to(VOCABULARY[name].unit), half_width, f"track, along {track.along}", "", 0)
 
 
-def _take_next(sheet, limits, found):
+def _take_next(behind, limits, found):
     """Return the reading to take next: what makes most of the doubt; without one, what would give the next limit."""
-    budget = budget_of_limit(sheet, found.limit.name) if found else None
+    budget = behind.budget(found.limit.name) if found else None
     if budget is not None:
         advice = reading_to_take_again(budget)
         if advice.name is not None:
-            more = "It is only assumed so far." if advice.name in sheet.assumed else _who_and_how(advice.name)
+            more = "It is only assumed so far." if advice.name in behind.sheet.assumed else _who_and_how(advice.name)
             return f"{advice.sentence} {more}"
     if not limits.missing:
         return f"Write a plus-minus beside {listed(limits.exact)}: without one nobody knows how good this is."

@@ -6,7 +6,7 @@ from dataclasses import replace
 from html import escape
 
 from liftcalc.fieldwork.sheet import Reading
-from liftcalc.lifts.sheet_budget import budget_of_limit
+from liftcalc.lifts.sheet_budget import BehindLimits
 from liftcalc.lifts.sheet_words import listed
 from liftcalc.pages.brief.brief import brief_links, make_brief
 from liftcalc.pages.brief.words import what_helps
@@ -95,7 +95,7 @@ def next_reading(read):
 
 def _known_better(read, facts):
     """Return what other ways say of the reading that is to be taken again, where they agree with the sheet."""
-    budget = budget_of_limit(read.sheet, facts.governs) if facts.governs else None
+    budget = BehindLimits(read.sheet).budget(facts.governs) if facts.governs else None
     name = reading_to_take_again(budget).name if budget else None
     ways = {"line_speed": speeds, "ridden_length": lengths}
     found = ways[name](read) if name in ways else None
@@ -121,7 +121,8 @@ def _known_better(read, facts):
 def _close_behind(read, facts):
     """Return the reading to take again of each limit that may govern as well."""
     close = [name for name, share in facts.shares.items() if name != facts.governs and share >= CLOSE]
-    budgets = {name: budget_of_limit(read.sheet, name) for name in close}
+    behind = BehindLimits(read.sheet)
+    budgets = {name: behind.budget(name) for name in close}
     advice = {name: reading_to_take_again(budget) for name, budget in budgets.items() if budget is not None}
     assumed = {name: " It is only assumed so far." for name in read.sheet.assumed}
     return [

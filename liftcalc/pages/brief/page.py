@@ -1,5 +1,6 @@
 """The page of a brief: its values put into the template, which holds the look."""
 
+import functools
 import re
 import unicodedata
 from pathlib import Path
@@ -15,8 +16,9 @@ FEW_LETTERS = 1250  # so much and less may be set larger: it still fits one shee
 BAR = 1000  # units of the drawing from zero to the end of the axis
 
 
-def page_of(facts):
-    """Return the page of a brief as one HTML text."""
+@functools.cache
+def template():
+    """Return the template of the page, which escapes whatever is put into it."""
     # here, since Jinja2 comes with what the notebooks ask for, and the rest of the package does without it
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
     from markupsafe import Markup, escape
@@ -29,8 +31,13 @@ def page_of(facts):
         lstrip_blocks=True,
     )  # fmt: skip
     made.filters |= {"bold": bold, "show": show, "number": words.number, "written": written}
+    return made.get_template(TEMPLATE)
+
+
+def page_of(facts):
+    """Return the page of a brief as one HTML text."""
     first, second = words.headline(facts)
-    return made.get_template(TEMPLATE).render(
+    return template().render(
         facts=facts, words=words, first=first, second=second, bars=bars_of(facts), defer=DEFER, version=__version__,
         not_said=words.NOT_SAID, roomy=not facts.warning and words.letters(facts) < FEW_LETTERS,
     )  # fmt: skip
