@@ -10,7 +10,7 @@ The story behind the map line: it was drawn from sheave to sheave, 163 m along t
 grab to let-go, 150 m. Both are right, and they are not the same length.
 
 What two volunteers brought of the Long Platter stands in a folder of its own, as untidy as such readings are: a track
-with a hole in it, a map line from sheave to sheave, a ride with a stop among the laps, a count with two stops and a gap.
+with a hole in it, a map line from sheave to sheave, a stop among the laps, and a count with two stops and a gap.
 """
 
 import json

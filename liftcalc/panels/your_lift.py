@@ -13,8 +13,8 @@ from liftcalc.lifts.limits import LIMITS
 from liftcalc.panels.own_sheets import Button, Page, PagePanel
 from liftcalc.panels.picture import Picture
 from liftcalc.quantity_text import show, unit_word
-from liftcalc.simulation.lift_files import OF_A_DAY_FILES, LiftFiles, read_lift_files, sort_of_file
-from liftcalc.simulation.lift_words import count_of, limits, simulated
+from liftcalc.simulation.lift_files import LiftFiles, read_lift_files, sort_of_file
+from liftcalc.simulation.lift_words import count_of, limits, modelled
 from liftcalc.uncertainty import expand
 from liftcalc.units import PlainError
 
@@ -204,6 +204,10 @@ class LimitsAndCount(Picture):
         colours = [colour for *_, colour in self.bars]
         super().__init__(FiguresChart(len(self.bars), colours, left=0.24))
 
+    def show_guess(self, guess):
+        """Draw a guess into the picture, in persons an hour."""
+        self.picture.show_guess(self, guess.m_as("pph"), None)
+
     def _of_limits(self):
         """Yield name, size [pph], ends, words and colour of each limit that can be computed."""
         set_by = {entry.name: entry.set_by for entry in LIMITS}
@@ -219,8 +223,8 @@ class LimitsAndCount(Picture):
     @staticmethod
     def _of_what_passed(read):
         """Yield the same of the modelled day and of the count."""
-        if read.has(*OF_A_DAY_FILES):
-            found = simulated(read)
+        found, _ = modelled(read)
+        if found is not None:
             yield "simulated day", found.value.m_as("pph"), (), show(found.value), "capacity"
         if read.has("count"):
             counts = count_of(read)

@@ -144,6 +144,16 @@ def simulated(read):
     return Capacity(Q(float(simulate_days(read.day, SEED, DAYS).mean()), "pph"), "simulated")
 
 
+def modelled(read):
+    """Return what days of the lift make of it, or None; and why there is none where its tables came."""
+    if not read.has("sheet", *OF_A_DAY_FILES):
+        return None, ""
+    try:
+        return simulated(read), ""
+    except PlainError as error:
+        return None, str(error)
+
+
 def count_of(read):
     """Return the count; where the sheet makes a line, with its own clean rows."""
     counts = read.made("count")
@@ -188,12 +198,12 @@ def _makes_a_line(read):
         return False
 
 
-def _levels(sheet, counted=None, modelled=None):
+def _levels(sheet, counted=None, of_days=None):
     """Return the capacities of one lift, by their level."""
     governs, by_spacing = sheet_limits(sheet).governs, capacity_of(sheet)
     if counted is None and sheet.counted:
         counted = Capacity(hourly_flow_from_count(*sheet.counted), "counted")
-    found = [by_spacing, governs and governs.capacity, modelled, counted]
+    found = [by_spacing, governs and governs.capacity, of_days, counted]
     return {each.level: each for each in found if each is not None}
 
 
@@ -209,8 +219,7 @@ def like_with_like(read):
     TableAndLines
     """
     own, other = read.made("sheet", "second")
-    modelled = simulated(read) if read.has(*OF_A_DAY_FILES) else None
-    one = _levels(own, count_of(read).rate() if read.has("count") else None, modelled)
+    one = _levels(own, count_of(read).rate() if read.has("count") else None, modelled(read)[0])
     two = _levels(other)
     rows = []
     for level in ("packing", "ideal", "governed", "simulated", "counted"):
@@ -258,8 +267,10 @@ def comes_to(read):
     said += [words for agreement in (speeds(read), lengths(read)) for words in agreement.in_short()]
     if read.has("count"):
         said.append(_counted(read))
-    if read.has("sheet", *OF_A_DAY_FILES):
-        said.append(f"A working day, modelled: {simulated(read)}, with a line standing all day.")
+    of_days, why_none = modelled(read)
+    if of_days is not None:
+        said.append(f"A working day, modelled: {of_days}, with a line standing all day.")
+    said += [f"No working day can be modelled: {why_none}"] if why_none else []
     missing = [read.without_it(sort) for sort in SORTS if not read.has(sort)]
     return Lines(*said, *missing)
 

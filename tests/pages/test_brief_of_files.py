@@ -94,6 +94,6 @@ def test_without_a_sheet_there_is_no_brief():
 def test_missing_files_leave_the_rest_of_the_brief_as_it_is(sort):
     whole, less = brief_of(demo()).facts, brief_of(demo().without(sort)).facts
     assert less.at_most == whole.at_most
-    gone = {"count": "counted", "track": "track", "second": "compared"}[sort]
+    gone = {"count": "counted", "track": "track", "second": "beside"}[sort]
     assert getattr(whole, gone)
     assert not getattr(less, gone)
