@@ -1,5 +1,7 @@
 """What the files of one lift say together: what came, whether they agree, and what they make of the lift."""
 
+import functools
+
 from liftcalc.fieldwork.count_words import count_table, how_long_to_count
 from liftcalc.formulas.capacity import hourly_flow_from_count
 from liftcalc.levels import Capacity, compare
@@ -134,6 +136,7 @@ def _of_far_laps(laps):
     ]
 
 
+@functools.lru_cache(maxsize=4)  # many parts of a page ask for them
 def limits(read):
     """Return the limits of the lift with their doubt, from its sheet."""
     return sheet_limits(read.sheet)
@@ -198,9 +201,9 @@ def _makes_a_line(read):
         return False
 
 
-def _levels(sheet, counted=None, of_days=None):
+def _levels(sheet, governs, counted=None, of_days=None):
     """Return the capacities of one lift, by their level."""
-    governs, by_spacing = sheet_limits(sheet).governs, capacity_of(sheet)
+    by_spacing = capacity_of(sheet)
     if counted is None and sheet.counted:
         counted = Capacity(hourly_flow_from_count(*sheet.counted), "counted")
     found = [by_spacing, governs and governs.capacity, of_days, counted]
@@ -219,8 +222,9 @@ def like_with_like(read):
     TableAndLines
     """
     own, other = read.made("sheet", "second")
-    one = _levels(own, count_of(read).rate() if read.has("count") else None, modelled(read)[0])
-    two = _levels(other)
+    found = limits(read), sheet_limits(other)
+    counted = count_of(read).rate() if read.has("count") else None
+    one, two = _levels(own, found[0].governs, counted, modelled(read)[0]), _levels(other, found[1].governs)
     rows = []
     for level in ("packing", "ideal", "governed", "simulated", "counted"):
         if level in one or level in two:
@@ -229,7 +233,7 @@ def like_with_like(read):
             cells = [show(each[level].value) if level in each else "not known" for each in (one, two)]
             rows.append((level, *cells, ratio))
     table = Table("Two lifts, level by level", ("level", own.title, other.title, "ratio"), rows)
-    lines = [_left_out(sheet) for sheet in (own, other)]
+    lines = map(_left_out, found)
     return TableAndLines(
         table,
         "Only figures of one level stand in one row: a count beside an ideal figure would compare a working day with a "
@@ -238,14 +242,13 @@ def like_with_like(read):
     )
 
 
-def _left_out(sheet):
+def _left_out(found):
     """Return a sentence on the limits that a sheet leaves open; None where it has all of them."""
-    found = sheet_limits(sheet)
     names = [record.name for record in found.records if isinstance(record, LeftOut)]
     if not names or found.governs is None:
         return None
     return (
-        f"{sheet.title}: {found.governs.limit.name} governs among what was read; {listed(names)} left out for want of "
+        f"{found.title}: {found.governs.limit.name} governs among what was read; {listed(names)} left out for want of "
         "readings, and could be lower."
     )
 
