@@ -237,7 +237,7 @@ class NumberPrediction(Guess):
 
     @property
     def reply(self):
-        if self.chosen is None:
+        if self.chosen is None or not self._is_known():
             return self.answer()
         off = (self.chosen / self.right).m_as("") - 1
         how = "near" if abs(off) <= self._near else "higher" if off > 0 else "lower"
@@ -248,4 +248,13 @@ class NumberPrediction(Guess):
         return [f"a number, in {unit_word(self._most.units)}"]
 
     def answer(self):
-        return f"It is {show(self.right)}."
+        try:
+            return f"It is {show(self.right)}."
+        except PlainError as error:  # what the page speaks of now lacks it
+            return str(error)
+
+    def _is_known(self):
+        try:
+            return self.right is not None
+        except PlainError:
+            return False

@@ -43,7 +43,7 @@ STANDS = {path.stem[:2]: on_a_page(path) for path in PATHS} | {
     "brief": in_the_box(make_brief(FieldSheet("sheet.csv", {}, ())).html()),  # its kind not read: it holds all of them
     "README": in_the_readme(),
 }
-MEASURING = ("00", "02", "05", "blank", "brief", "README")
+MEASURING = ("00", "02", "05", "13", "blank", "brief", "README")
 
 MUST_STAND = [
     ("Never step over a rope, moving or stopped, unless it is locked out.", MEASURING),
@@ -62,20 +62,20 @@ MUST_STAND = [
     ("People are crushed where", ("07",)),
     (
         "On a tow held by hand, let go when the rope stops, clear the track, and stay clear.",
-        ("02", "08", "09", "brief", "README"),
+        ("02", "08", "09", "13", "brief", "README"),
     ),
     (
         "On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen on the snow and is "
         "unhurt clears the track.",
-        ("02", "08", "09", "brief", "README"),
+        ("02", "08", "09", "13", "brief", "README"),
     ),
-    ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "brief", "README")),
+    ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "13", "brief", "README")),
     ("licensed people decide.", ("01", "03", "04", "06", "07", "08", "09", "10", *MEASURING)),
     ("Nothing here is a design, a permit or an instruction to change a lift.", MEASURING),
     ("Planning figures only, no design:", ("01", "03", "04", "06", "07", "08", "09", "10")),
-    ("A stop is there for whoever has fallen. It is never a loss to argue away", ("10",)),
-    ("An attendant on duty watches people and does not count.", ("10",)),
-    ("People an hour is no contest.", ("10",)),
+    ("A stop is there for whoever has fallen. It is never a loss to argue away", ("10", "13")),
+    ("An attendant on duty watches people and does not count.", ("10", "13")),
+    ("People an hour is no contest.", ("10", "13")),
     ("licensed people decide.", ("11",)),
     ("Planning figures only, no design:", ("11",)),
     ("An attendant on duty watches, and does no counting.", ("11",)),
@@ -91,7 +91,7 @@ MUST_STAND = [
     ("Prices, rates and grants are for the owner, and the books for whoever keeps them.", ("12",)),
     (
         "Only licensed people, the maker and the authority change spacing, line speed and stop gates.",
-        ("02", "08", "09", "brief"),
+        ("02", "08", "09", "13", "brief"),
     ),
 ]
 

@@ -5,6 +5,16 @@ look stands in ``page.html.j2``; ``pdf`` prints it. From a terminal: ``python -m
 """
 
 from liftcalc.pages.brief.brief import Brief, brief_links, make_brief
+from liftcalc.pages.brief.of_files import brief_of, next_reading, shown_brief, what_would_help
 from liftcalc.pages.brief.pdf import write_pdf
 
-__all__ = ["Brief", "brief_links", "make_brief", "write_pdf"]
+__all__ = [
+    "Brief",
+    "brief_links",
+    "brief_of",
+    "make_brief",
+    "next_reading",
+    "shown_brief",
+    "what_would_help",
+    "write_pdf",
+]
