@@ -28,6 +28,7 @@ def command(port=8866, browser=True, folder=NOTEBOOKS):
         f"--port={port}",
         "--Voila.ip=127.0.0.1",
         "--VoilaConfiguration.template=plain_page",
+        "--VoilaConfiguration.allow_template_override=NOTEBOOK",  # the talk has a template of its own
         "--VoilaConfiguration.classic_tree=True",
         "--VoilaConfiguration.file_allowlist=['.*\\.(png|jpg|gif|svg|html|csv)']",
     ]
