@@ -531,7 +531,7 @@ class TheCost(ScenePanel):
     def drawing(self):
         shares = sorted(self.cost.shares.items(), key=lambda each: -each[1])[:4]
         bars = [
-            Bar(name, 100 * share, f"{100 * share:.0f} %", "money", place == 0)
+            Bar(name, share.m_as("percent"), show(share.to("percent")), "money", place == 0)
             for place, (name, share) in enumerate(shares)
         ]
         return draw_bars(bars, most=100.0, left=330, row=60)

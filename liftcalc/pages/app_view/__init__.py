@@ -17,6 +17,8 @@ from liftcalc.exercises.record import IN_MEMORY, PLACE
 TEMPLATES = Path(__file__).parent / "templates"  # without style sheets from outside: it works with no network
 NOTEBOOKS = Path(__file__).parents[3] / "notebooks"
 
+FIRST = "00_start_here.ipynb"
+
 
 def command(port=8866, browser=True, folder=NOTEBOOKS):
     """Return the arguments that start the app view."""
@@ -46,12 +48,13 @@ def main(arguments=None):
     parser = argparse.ArgumentParser(prog="python -m liftcalc.pages.app_view", description=__doc__.splitlines()[0])
     parser.add_argument("--port", type=int, default=8866, help="port of the pages on this computer (8866)")
     parser.add_argument("--no-browser", action="store_true", help="only print the address")
+    parser.add_argument("--page", default=FIRST, help=f"the notebook that is opened first ({FIRST})")
     chosen = parser.parse_args(arguments)
     if not NOTEBOOKS.is_dir():
         parser.error(
             f"no notebooks at {NOTEBOOKS}: run this from a clone of the project, installed with 'pip install -e .'"
         )
-    start = f"http://127.0.0.1:{chosen.port}/voila/render/00_start_here.ipynb"
+    start = f"http://127.0.0.1:{chosen.port}/voila/render/{chosen.page}"
     print(f"The pages are at {start} ; stop with Ctrl+C.", flush=True)
     arguments = command(chosen.port, not chosen.no_browser)
     if os.name == "nt":  # Windows cannot turn one program into another
