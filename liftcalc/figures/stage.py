@@ -76,7 +76,7 @@ def draw_bars(bars, *, most, left=230, row=54, mark=None):
     str
         One ``<svg>`` element.
     """
-    scale, bottom = (WIDTH - left - 250) / most, row * len(bars)
+    scale, bottom = (WIDTH - left - 150) / most, row * len(bars)
     drawn = []
     for number, bar in enumerate(bars):
         y, colour = row * number, style.COLOURS[bar.colour]
@@ -121,7 +121,7 @@ def _slope(angle, x, y):
     )
 
 
-def draw_running_rope(*, spacing, headway, angle=9.0, height=430, moves=True):
+def draw_running_rope(*, spacing, headway, angle=9.0, height=480, moves=True):
     """Return a piece of the line with every place taken, drawn to scale, that runs at true speed past a post.
 
     It holds no number. What moves it stands on the page: ``RUN``.
@@ -168,9 +168,9 @@ RUN = (
 )
 
 
-def draw_opening(height=380):
+def draw_opening(height=350):
     """Return the picture that stands while the room fills: a hill, a rope and riders, and nothing to read."""
-    riders = "".join(_rider(150 + 170 * number, HATS[number % len(HATS)]) for number in range(5))
+    riders = "".join(_rider(150 + 170 * number, HATS[number % len(HATS)]) for number in range(4))
     hills = (
         f'<path d="M0 {height - 60}L220 120L360 {height - 150}L560 40L896 {height - 130}V{height}H0Z" '
         f'fill="{style.SNOW}" stroke="{style.SNOW_EDGE}" stroke-width="2"/>'
@@ -179,11 +179,11 @@ def draw_opening(height=380):
         f'<path d="M-26 -2V-60L10 -86L46 -60V-2Z" fill="{style.PAPER}" stroke="{style.INK}" stroke-width="4"/>'
         f'<path d="M-38 -52L10 -88L58 -52" fill="none" stroke="{style.INK}" stroke-width="5"/>'
     )
-    inside = f'{hills}{_slope(9, 0, height - 30)}<g transform="translate(860 0)">{house}</g>{riders}</g>'
+    inside = f'{hills}{_slope(9, 0, height - 30)}<g transform="translate(820 0)">{house}</g>{riders}</g>'
     return _svg(height, "A hill with a rope tow and riders on it", inside)
 
 
-def draw_inside(*, spacing, distance, inside, words, height=250):
+def draw_inside(*, spacing, distance, inside, words, height=280):
     """Return a fall and the riders behind it, those inside the stopping distance in another colour.
 
     Parameters

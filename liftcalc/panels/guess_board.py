@@ -72,8 +72,8 @@ BOARDS = {
         Board("ideal", "How many people an hour?", NUMBERS, _ideal),
         Board("counted", "How many were counted?", NUMBERS, _counted),
         Board(
-            "half", "Half the spacing: how many more an hour?",
-            (("1,200 more", 1200.0), ("600 more", 600.0), ("no more", 0.0), ("fewer", -300.0)), _half, called=False,
+            "half", "Half the spacing: any more an hour?",
+            (("+1,200", 1200.0), ("+600", 600.0), ("+0", 0.0), ("−300", -300.0)), _half, called=False,
         ),
     )
 }  # fmt: skip

@@ -29,12 +29,13 @@ assert all(kind in KINDS for kind, _ in ROOM_KINDS.values())
 # box: kinds of quantity it takes, with the unit of each where none is said, and the ends between which a lift may lie
 BOXES = {
     "speed": {"speed": ({"metric": "m/s", "us": "mph"}, 0.1, 12.0, "m/s")},
-    "spacing or interval": {
+    "every": {
         "length": ({"metric": "m", "us": "ft"}, 0.5, 300.0, "m"),
         "time": ({"metric": "s", "us": "s"}, 0.5, 300.0, "s"),
     },
-    "loading time": {"time": ({"metric": "s", "us": "s"}, 0.5, 300.0, "s")},
+    "loading": {"time": ({"metric": "s", "us": "s"}, 0.5, 300.0, "s")},
 }
+NAMES = {"speed": "speed", "every": "spacing or interval", "loading": "loading time"}  # as a message says them
 SHOWN = {"metric": ("m/s", "m", "s"), "us": ("mph", "ft", "s")}
 PRESETS = {"Penny Rope": "rope tow", "Long Platter": "platter", "Lantern Double": "double chair"}
 
@@ -64,7 +65,7 @@ def read_box(name, text, system):
         return None
     parts = re.fullmatch(r"\s*([^A-Za-z%'°]*?)\s*([A-Za-z%'°][^0-9]*)?\s*", text)
     if parts is None or not parts[1]:
-        raise PlainError(f"{name}: {shortened(text, 20)!r} is no number. Type digits, such as 3.4.")
+        raise PlainError(f"{NAMES[name].capitalize()}: {shortened(text, 20)!r} is no number. Type digits, such as 3.4.")
     kinds = BOXES[name]
     kind = next((each for each in kinds if parts[2] and _spelt(parts[2]) in UNIT_SPELLINGS[each]), next(iter(kinds)))
     units, low, high, unit = kinds[kind]
@@ -72,9 +73,9 @@ def read_box(name, text, system):
         number = read_number(parts[1], decimal_comma="," in parts[1])
         value = Q(number, read_unit(parts[2], kind) if parts[2] else units[system])
     except PlainError as refused:
-        raise PlainError(f"{name}: {refused}") from None
+        raise PlainError(f"{NAMES[name].capitalize()}: {refused}") from None
     if not low <= value.m_as(unit) <= high:
-        raise PlainError(f"{name}: {show(value)} is outside {low:g} to {high:g} {unit}. Say it once more.")
+        raise PlainError(f"{NAMES[name].capitalize()}: {show(value)} is outside {low:g} to {high:g} {unit}. Say it once more.")
     return value
 
 
@@ -90,7 +91,7 @@ class RoomLift(SceneFigure):
     def __init__(self):
         self._kind, self._quiet = "rope tow", True
         self.boxes = {
-            name: widgets.Text(description=name, placeholder="", layout=widgets.Layout(width="32%"))
+            name: widgets.Text(description=name, placeholder="", layout=widgets.Layout(width="31%"))
             for name in BOXES
         }
         for box in self.boxes.values():
@@ -179,14 +180,14 @@ class RoomLift(SceneFigure):
         if self.complaint:
             words = f"<div style='font-size:{BODY}px;border-left:8px solid;padding:2px 12px'>{_safe(self.complaint)}</div>"
         elif not self.limits:
-            words = f"<div style='font-size:{BODY}px'>Call out: {', '.join(self.wanted)}.</div>"
+            words = f"<div style='font-size:{BODY}px'>Call out: {', '.join(NAMES[name] for name in self.wanted)}.</div>"
         else:
             found = governing(self.limits)
             number, unit = an_hour(found.capacity)
             each = f"{found.limit.name.capitalize()} governs of the two; motor and rope were not asked."
             if len(self.limits) == 1:
-                each = f"By {found.limit.name} alone. Still to call out: {', '.join(self.wanted)}."
-            words = large(f"at most {number}", unit, each)
+                each = f"By {found.limit.name} alone. Still to call out: {', '.join(NAMES[name] for name in self.wanted)}."
+            words = large(number, unit.replace(",", " at most,"), each)
         return f"<div role='status' class='result-RoomLift' style='min-height:130px'>{words}</div>"
 
     def drawing(self):

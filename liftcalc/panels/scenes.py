@@ -200,7 +200,7 @@ class ScenePanel(Panel):
     def __init__(self, **settings):
         super().__init__(**settings)
         for row in self.rows:
-            row.box.layout.width, row.box.style.description_width = "44%", "68%"
+            row.box.layout.width, row.box.style.description_width = "52%", "70%"
         buttons = []
         for name in self.presets:
             button = widgets.Button(description=name, layout=widgets.Layout(width="auto"))
@@ -303,8 +303,8 @@ class LimitsScene(ScenePanel):
     """A lift whose limits are drawn as bars; one of its readings is moved."""
 
     demo = "Penny Rope"
-    most = 3800.0  # pph: where the axis ends
-    row = 54
+    most = 2200.0  # pph: where the axis ends
+    row = 50
 
     def _of_the_lift(self):
         line, readings = demo_line(self.demo)
@@ -368,6 +368,7 @@ class HalfTheSpacing(LimitsScene):
     """Scene 7: another spacing on the Penny Rope, and how many more that makes."""
 
     title = "Half the spacing"
+    most = 3700.0
     control_names = ("spacing",)
     ranges = {"spacing": [(3.4, 13.6, 0.1), (11.0, 45.0, 0.5)]}
 
@@ -390,6 +391,7 @@ class FasterRope(LimitsScene):
     """A spare: another line speed of the Penny Rope."""
 
     title = "A faster rope"
+    most = 2800.0
     control_names = ("line_speed",)
     ranges = {"line_speed": [(2.0, 5.0, 0.1), (4.5, 11.0, 0.1)]}
 
@@ -404,7 +406,7 @@ class WhereSpacingGoverns(LimitsScene):
     """A spare: the Long Platter, where closer carriers do carry more on paper."""
 
     title = "Where spacing governs"
-    demo, most = "Long Platter", 1200.0
+    demo, most = "Long Platter", 1100.0
     control_names = ("spacing",)
     ranges = {"spacing": [(9.8, 25.0, 0.2), (32.0, 82.0, 0.5)]}
 
@@ -595,22 +597,23 @@ class HowMeasured(SceneFigure):
     def _rows(self):
         _, values = of_the_penny_rope()
         return [
-            (self.text(values["line_speed"], "m/s", "mph"), "speed", "A mark on the rope, two poles, a watch."),
-            (self.text(values["spacing"], "m", "ft"), "spacing", "A photo from the side."),
-            (show(values["loading_time"]), "loading", "A watch: place free to under way."),
+            (self.text(values["line_speed"], "m/s", "mph"), "speed", "A mark on the rope, two poles"),
+            (self.text(values["spacing"], "m", "ft"), "spacing", "A photo from the side"),
+            (show(values["loading_time"]), "loading", "A watch, place free to under way"),
         ]
 
     def status(self):
         rows = "".join(
-            f"<div style='display:flex;align-items:baseline;gap:18px;margin:2px 0'>"
-            f"<b style='font-size:56px;flex:0 0 230px;white-space:nowrap'>{escape(value)}</b>"
-            f"<span style='font-size:{BODY}px'><b>{escape(what)}</b><br>{escape(how)}</span></div>"
+            f"<div style='display:flex;align-items:center;gap:24px;margin:30px 0;line-height:1.25'>"
+            f"<b style='font-size:64px;flex:0 0 330px;white-space:nowrap'>{escape(value)}</b>"
+            f"<span style='font-size:{BODY + 2}px'><b style='font-size:38px'>{escape(what)}</b><br>{escape(how)}"
+            "</span></div>"
             for value, what, how in self._rows()
         )
         return f"<div>{rows}</div>"
 
     def words(self):
-        return " ".join(f"{what} {value}: {how}" for value, what, how in self._rows())
+        return " ".join(f"{what} {value}: {how}." for value, what, how in self._rows())
 
 
 class OneLine(SceneFigure):

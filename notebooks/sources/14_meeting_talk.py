@@ -99,7 +99,7 @@ Guesses("ideal", large=False)
 # Ideal: every place taken. Nobody is asked to fill every place.
 
 # %% [markdown] scene=counted minutes=2.5
-# ## How many were counted at the top?
+# ## How many were counted?
 
 # %%
 GuessBoard("counted")
@@ -126,7 +126,7 @@ WhereTheRestStays()
 # A limit is an upper bound, no target. A stop is never a loss to argue away.
 
 # %% [markdown] scene=half minutes=2.5
-# ## Half the spacing: how many more?
+# ## Half the spacing: any more?
 
 # %%
 GuessBoard("half")
@@ -153,7 +153,7 @@ WhatHalfCosts()
 # Assumed: reaction 2.0 s, brake 2,000 N, 22 hold on, 20 %. A real stop is tried as maker and code say.
 
 # %% [markdown] scene=room minutes=4
-# ## Whose lift? Call out three numbers
+# ## Your lift: three numbers
 
 # %%
 RoomLift()
