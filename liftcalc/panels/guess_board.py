@@ -9,7 +9,7 @@ from html import escape
 
 from liftcalc.figures.stage import RUN, draw_opening, draw_running_rope
 from liftcalc.formulas.spacing import headway
-from liftcalc.panels.scenes import (
+from liftcalc.panels.scene_base import (
     an_hour,
     counted_at_the_top,
     gained_at_half_the_spacing,
@@ -126,11 +126,12 @@ class GuessBoard(ScenePart):
             f"<div class='guess-board' data-board='{board.name}'>"
             f"<div class='choices' role='group' aria-label='{escape(board.question)} Hands for each'>{hands}</div>"
             f"{called}<div class='locks'><button type='button' data-lock>Lock</button>"
-            f"<span role='status' class='said'></span></div>{STILL}</div>"
+            f"<span role='status' class='said'></span></div><p class='summary'></p>{STILL}</div>"
         )
 
     def __repr__(self):
-        return f"{self.board.question} {', '.join(f'{a} {words}' for a, (words, _) in zip('ABCD', self.board.choices))}"
+        choices = [f"{letter} {words}" for letter, (words, _) in zip("ABCD", self.board.choices, strict=True)]
+        return f"{self.board.question} {', '.join(choices)}"
 
 
 class Guesses(ScenePart):

@@ -29,8 +29,8 @@
 # %% no-output
 from liftcalc.panels.guess_board import GuessBoard, Guesses, Opening, RunningRope
 from liftcalc.panels.scene_room import RoomLift
-from liftcalc.panels.scenes import FasterRope, HalfTheSpacing, HowMeasured, OneLine, TheCost, TheWait
-from liftcalc.panels.scenes import WhatHalfCosts, WhereSpacingGoverns, WhereTheRestStays
+from liftcalc.panels.scene_spares import FasterRope, TheCost, TheWait, WhereSpacingGoverns
+from liftcalc.panels.scenes import HalfTheSpacing, HowMeasured, OneLine, WhatHalfCosts, WhereTheRestStays
 
 # %% [markdown] scene=welcome minutes=0
 # ## How many people an hour?

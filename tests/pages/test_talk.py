@@ -71,7 +71,8 @@ def room(address, page):
 def scene_of(page):
     """Return the number of the one scene that is shown."""
     return page.evaluate("""() => { const all = [...document.querySelectorAll('section.scene')];
-      const shown = all.filter(scene => scene.getClientRects().length); return shown.length === 1 ? all.indexOf(shown[0]) : -1; }""")
+      const shown = all.filter(scene => scene.getClientRects().length);
+      return shown.length === 1 ? all.indexOf(shown[0]) : -1; }""")
 
 
 def go_to(page, number):
@@ -180,7 +181,10 @@ def test_a_guess_is_typed_locked_revealed_and_stays(room):
     assert the(room, ".result-HalfTheSpacing").is_hidden()
     room.keyboard.press("l")
     room.keyboard.press("l")
-    the(room, "button", ).get_by_text("half the spacing").click()
+    the(
+        room,
+        "button",
+    ).get_by_text("half the spacing").click()
     the(room, ".result-HalfTheSpacing").get_by_text("Spacing would allow 3,600").wait_for()
     assert the(room, ".result-HalfTheSpacing").inner_text().startswith("+0")
 
@@ -209,11 +213,13 @@ def test_a_lift_from_the_room(room):
 OUTSIDE = """() => [...document.querySelectorAll('section.scene:not([hidden]) *, .where')].filter(element => {
   if (element.closest('svg') && !element.matches('svg, svg text')) return false;
   const box = element.getBoundingClientRect();
-  return box.width && box.height && (box.left < -1 || box.top < -1 || box.right > innerWidth + 1 || box.bottom > innerHeight + 1);
+  const inside = box.left > -1 && box.top > -1 && box.right < innerWidth + 1 && box.bottom < innerHeight + 1;
+  return box.width && box.height && !inside;
 }).map(element => element.outerHTML.slice(0, 90))"""
-ON_THE_FOOT = """() => { const foot = document.querySelector('section.scene:not([hidden]) .caution').getBoundingClientRect();
-  return [...document.querySelectorAll('section.scene:not([hidden]) .part:not(.caution)')]
-    .filter(part => part.getBoundingClientRect().bottom > foot.top + 1).map(part => part.innerText.slice(0, 90)); }"""
+ON_THE_FOOT = """() => { const scene = document.querySelector('section.scene:not([hidden])');
+  const foot = scene.querySelector('.caution').getBoundingClientRect().top + 1;
+  return [...scene.querySelectorAll('.part:not(.caution)')]
+    .filter(part => part.getBoundingClientRect().bottom > foot).map(part => part.innerText.slice(0, 90)); }"""
 CUT = """() => [...document.querySelectorAll('section.scene:not([hidden]) :is(.widget-label, button, h2, p)')]
   .filter(words => words.scrollWidth > words.clientWidth + 2 && words.clientWidth).map(words => words.innerText)"""
 
