@@ -5,6 +5,7 @@ notebook. What a scene shows can be had without a kernel too: ``states`` gives i
 """
 
 import base64
+import re
 from dataclasses import dataclass, replace
 from html import escape
 
@@ -85,6 +86,11 @@ def an_hour(capacity):
     if isinstance(capacity, Capacity):
         return f"{show(capacity.value, 'pph').removesuffix(' pph')}", f"{AN_HOUR}, {capacity.label}"
     return show(capacity, "pph").removesuffix(" pph"), AN_HOUR
+
+
+def in_short(text):
+    """Return a quantity as text without zeros at the end of its number: "2 s" and "3.4 m/s" are read faster."""
+    return re.sub(r"\.0+(?![0-9])|(\.[0-9]*?[1-9])0+(?![0-9])", r"\1", text)
 
 
 def large(number, unit, sentence):
@@ -213,6 +219,10 @@ class ScenePanel(Panel):
     def make_picture(self):
         return ScenePicture()
 
+    def text(self, value):
+        """Return a value as text in the units of the notebook, and short."""
+        return in_short(super().text(value))
+
     def control(self, name):
         """Return one control, with the range of this scene."""
         control = CONTROLS[name]
@@ -316,7 +326,7 @@ class SceneFigure(WithStill):
 
     def text(self, value, metric, us):
         """Return a quantity in one of two units, by the system of the notebook."""
-        return show(value, us if self.state.system == "us" else metric)
+        return in_short(show(value, us if self.state.system == "us" else metric))
 
     def states(self, control_name=None, n=STATES):
         """Return the one thing that this scene shows.

@@ -11,7 +11,7 @@ from liftcalc.lifts.governing import governing
 from liftcalc.lifts.limits import loading_limit, spacing_limit
 from liftcalc.lifts.readings import known_values
 from liftcalc.panels.base import still_picture
-from liftcalc.panels.scene_base import BODY, COLOUR_OF, SceneFigure, SceneState, an_hour, large
+from liftcalc.panels.scene_base import BODY, COLOUR_OF, SceneFigure, SceneState, an_hour, in_short, large
 from liftcalc.quantity_text import UNIT_SPELLINGS, read_number, read_unit, shortened, show
 from liftcalc.units import PlainError, Q
 
@@ -120,7 +120,7 @@ class RoomLift(SceneFigure):
         for name, kind in PRESETS.items():
             values = known_values(*demo_line(name))
             read = (values["line_speed"], values["spacing"], values["loading_time"])
-            texts = [show(value, unit) for value, unit in zip(read, units, strict=True)]
+            texts = [in_short(show(value, unit)) for value, unit in zip(read, units, strict=True)]
             settings[name] = {"kind": kind, **dict(zip(BOXES, texts, strict=True))}
         return settings
 

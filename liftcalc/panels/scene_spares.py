@@ -80,7 +80,7 @@ class TheWait(ScenePanel):
         return (
             number,
             f"{unit} in line",
-            f"{line.m_as('person'):.0f} stand in line. Assumed: {show(down)} down, no rest.",
+            f"{line.m_as('person'):.0f} stand in line. Assumed: {self.text(down)} down, no rest.",
         )
 
     def drawing(self):

@@ -20,6 +20,7 @@ from liftcalc.panels.scene_base import (
     ScenePanel,
     an_hour,
     counted_at_the_top,
+    in_short,
     of_the_penny_rope,
     the_ideal,
     with_sign,
@@ -155,7 +156,7 @@ class WhatHalfCosts(ScenePanel):
         return (
             number,
             "people inside the stopping distance",
-            f"{show(hold)} for hands to take hold. {top.m_as('person'):.0f} at the top at once.",
+            f"{self.text(hold)} for hands to take hold. {top.m_as('person'):.0f} at the top at once.",
         )
 
     def drawing(self):
@@ -175,7 +176,7 @@ class HowMeasured(SceneFigure):
         return [
             (self.text(values["line_speed"], "m/s", "mph"), "speed", "A mark on the rope, two poles"),
             (self.text(values["spacing"], "m", "ft"), "spacing", "A photo from the side"),
-            (show(values["loading_time"]), "loading", "A watch, place free to under way"),
+            (in_short(show(values["loading_time"])), "loading", "A watch, place free to under way"),
         ]
 
     def status(self):
@@ -200,7 +201,7 @@ class OneLine(SceneFigure):
     def _line(self):
         _, values = of_the_penny_rope()
         speed, spacing = values["line_speed"], values["spacing"]
-        between = show(headway(speed, spacing))
+        between = in_short(show(headway(speed, spacing)))
         return (
             f"{self.text(spacing, 'm', 'ft')} ÷ {self.text(speed, 'm/s', 'ft/s')} = {between}",
             f"3,600 s ÷ {between} =",

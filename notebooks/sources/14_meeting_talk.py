@@ -150,7 +150,7 @@ WhatHalfCosts()
 # Nothing gained. And the price? Where two do get on at half the spacing: whoever falls has four people inside the stopping distance, with the one who fell, and not two. Hands have one second to take hold. At the top there are six at once, not three. Assumed here: two seconds until somebody presses stop, a brake of 2,000 newtons, 22 riders who hold on, a slope of 20 %.
 
 # %% [markdown] caution
-# Assumed: reaction 2.0 s, brake 2,000 N, 22 hold on, 20 %. A real stop is tried as maker and code say.
+# Assumed: reaction 2 s, brake 2,000 N, 22 hold on, 20 %. A real stop is tried as maker and code say.
 
 # %% [markdown] scene=room minutes=4
 # ## Your lift: three numbers

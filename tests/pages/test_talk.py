@@ -209,6 +209,26 @@ def test_a_lift_from_the_room(room):
     assert scene_of(room) == 8
 
 
+RIDERS = "riders => [getComputedStyle(riders).animationPlayState, getComputedStyle(riders).transform]"
+
+
+def test_the_rope_runs_when_its_scene_comes_and_by_steps_where_movement_is_unwanted(room):
+    def riders():
+        return the(room, ".riders").evaluate(RIDERS)
+
+    go_to(room, 1)
+    assert riders()[0] == "running"
+    the(room, ".hold-rope").check()
+    assert riders()[0] == "paused"
+    room.emulate_media(reduced_motion="reduce")
+    room.keyboard.press("Home")
+    go_to(room, 1)
+    assert riders()[1] == "none"
+    the(room, "[data-step]").click()
+    step = float(the(room, ".riders").evaluate("riders => getComputedStyle(riders).getPropertyValue('--step')")[:-2])
+    assert float(riders()[1].split(",")[4]) == pytest.approx(step / 4, abs=0.5)
+
+
 # whatever is drawn, beside what runs out of a picture on purpose
 OUTSIDE = """() => [...document.querySelectorAll('section.scene:not([hidden]) *, .where')].filter(element => {
   if (element.closest('svg') && !element.matches('svg, svg text')) return false;

@@ -34,11 +34,11 @@ SAID = [
     (
         WhatHalfCosts,
         "as measured",
-        "2 people inside the stopping distance 2.0 s for hands to take hold. 3 at the top at",
+        "2 people inside the stopping distance 2 s for hands to take hold. 3 at the top at",
     ),
-    (WhatHalfCosts, "half the spacing", "4 people inside the stopping distance 1.0 s for hands to take hold. 6 at the"),
-    (FasterRope, "slower", "+0 people an hour At 2.40 m/s loading governs."),
-    (FasterRope, "faster", "−10 people an hour At 4.40 m/s motor governs."),
+    (WhatHalfCosts, "half the spacing", "4 people inside the stopping distance 1 s for hands to take hold. 6 at the"),
+    (FasterRope, "slower", "+0 people an hour At 2.4 m/s loading governs."),
+    (FasterRope, "faster", "−10 people an hour At 4.4 m/s motor governs."),
     (WhereSpacingGoverns, "half the spacing", "+39 people an hour Now motor governs: 554."),
     (TheCost, "a usual season", "0.20 dollars a ride"),
     (TheCost, "half the rides", "0.40 dollars a ride"),
@@ -79,7 +79,7 @@ def test_a_scene_is_large_and_leaves_the_others_alone(kind):
     scene.rows[0].slider.value = scene.rows[0].slider.max
     assert notebook_state().values == values
     notebook_state().use_units("us")
-    assert "22.3 ft ÷ 11.2 ft/s = 2.0 s" in plain(other.status())
+    assert "22.3 ft ÷ 11.2 ft/s = 2 s" in plain(other.status())
     scale = scene.rows[0].control.us
     assert scene.rows[0].slider.max == scale.high
 
@@ -89,7 +89,7 @@ def test_the_ideal_and_the_readings_are_those_of_the_sheet():
     assert "1,800 an hour, ideal" in plain(OneLine().status())
     assert hourly_capacity(line.line_speed, line.spacing).m_as("pph") == pytest.approx(1800, abs=0.5)
     said = plain(HowMeasured().status())
-    for words in ("3.40 m/s", "6.8 m", "3.0 s"):
+    for words in ("3.4 m/s", "6.8 m", "3 s"):
         assert words in said
     assert readings["loading_time"] == Q(3, "s")
 
@@ -115,7 +115,7 @@ def test_the_rope_runs_to_scale_at_its_true_speed_and_shows_no_number():
     way, step, time = (float(re.search(rf"--{name}:([\d.]+)", drawing)[1]) for name in ("way", "step", "time"))
     assert step / stage.METRE == pytest.approx(6.8, abs=0.01)
     assert way / stage.METRE / time == pytest.approx(3.4, abs=0.01)
-    assert not re.search(r"[0-9]", plain(re.sub(r"<style>.*?</style>", "", drawing)))
+    assert not re.search(r"[0-9]", plain(drawing))
 
 
 def room(kind, speed="", every="", loading=""):
@@ -144,7 +144,7 @@ def test_a_lift_from_the_room():
     assert [plain(state.words)[:5] for state in scene.states()] == ["1,200", "514 a", "1,029"]
     notebook_state().use_units("us")
     scene.choose("Penny Rope")
-    assert [box.value for box in scene.boxes.values()] == ["7.6 mph", "22.3 ft", "3.0 s"]
+    assert [box.value for box in scene.boxes.values()] == ["7.6 mph", "22.3 ft", "3 s"]
 
 
 BAD = [

@@ -10,6 +10,7 @@
   const add = (name, parent, tag = "div") => { const made = document.createElement(tag); made.className = name; parent.append(made); return made; };
   const where = add("where", document.body), black = add("black", document.body);
   black.hidden = true;
+  for (const scene of scenes) scene.setAttribute("aria-label", (scene.querySelector("h2") || scene).textContent.trim());
 
   // --- the stage: 960 x 720, zoomed so that all of it is seen
   function fit() {
@@ -116,10 +117,10 @@
     const lock = board.querySelector("[data-lock]"), here = Boolean(scene && scene.querySelector("[data-guesses], [data-after]"));
     lock.textContent = value.stage === 0 ? "Lock" : here ? "Show" : "Locked";
     lock.disabled = value.stage > 0 && !here;
-    board.querySelector(".said").textContent = value.stage > 0 ? "Locked. No more guesses." : "";
+    board.querySelector(".said").textContent = value.stage > 0 ? "No more guesses." : "";
     if (scene) scene.classList.toggle("revealed", value.stage > 1);
     const line = board.querySelector(".summary"), told = scene && scene.querySelector("[data-guesses]");
-    line.textContent = value.stage < 2 || told ? "" : "Hands: " + [...board.querySelectorAll(".choice")].map((choice, at) => choice.querySelector("span").textContent + " \u2192 " + (value.hands["ABCD"[at]] || 0)).join("    ");
+    line.textContent = value.stage < 2 || told ? "" : [...board.querySelectorAll(".choice")].map((choice, at) => (value.hands["ABCD"[at]] || 0) + " said " + choice.querySelector("span").textContent).join(",  ");
     draw();
   }
   function lock(board) {
