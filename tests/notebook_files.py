@@ -8,7 +8,10 @@ import nbformat
 ROOT = Path(__file__).resolve().parents[1]
 NOTEBOOKS = ROOT / "notebooks"
 PATHS = sorted(NOTEBOOKS.glob("*.ipynb"))
-WITHOUT_EXERCISES = ("13",)  # the reader's own lift is the exercise of this page, and no bank knows its numbers
+WITHOUT_EXERCISES = (
+    "13",
+    "14",
+)  # the reader's own lift is the exercise, and no bank knows its numbers; a talk has none
 
 sys.path.insert(0, str(ROOT / ".ci"))
 from build_notebooks import cells_of  # noqa: E402, F401  the builder's own reading of a source

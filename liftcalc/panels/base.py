@@ -80,7 +80,7 @@ class Panel(WithStill):
     guess_on = None  # where a guess is drawn on its chart: ("across" or "up", unit of the axis)
 
     def __init__(self, *, system=None, name=None, **values):
-        self.state = notebook_state()
+        self.state = self.make_state()
         self.name = name or type(self).__name__
         for control_name, value in values.items():
             self._start(control_name, value)
@@ -110,6 +110,10 @@ class Panel(WithStill):
         self.state.join(self)
 
     # what a subclass gives
+
+    def make_state(self):
+        """Return the state that holds the values of this panel: the one of the notebook."""
+        return notebook_state()
 
     def compute(self, given):
         """Return the named results, the panel's main one first, from the values of its controls."""

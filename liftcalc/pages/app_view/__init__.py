@@ -82,6 +82,9 @@ def _parser():
     add = parser.add_argument
     add("--port", type=int, default=8866, help="port of the pages on this computer (8866; the next free one if taken)")
     add("--no-browser", action="store_true", help="only print the address")
+    add(
+        "--page", default="", metavar="NOTEBOOK", help="the page that is opened first (the front page, which lists all)"
+    )
     add("--folder", type=Path, default=NOTEBOOKS, help="folder of the notebooks (those of the series)")
     add("--longest-part", type=_positive, default=60, metavar="SECONDS", help="a part of a page is stopped after (60)")
     add("--longest-idle", type=_positive, default=4, metavar="HOURS", help="a page nobody moves is put away after (4)")
@@ -114,6 +117,7 @@ def main(arguments=None):
         longest_idle=3600 * chosen.longest_idle,
         most_pages=chosen.most_pages,
         are_warm=not chosen.no_warm_pages,
+        first_page=chosen.page,
     )
     app.update_config(Config(options(chosen.folder.resolve(), chosen.port, not chosen.no_browser)))
     app.initialize([])

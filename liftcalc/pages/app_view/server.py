@@ -63,14 +63,16 @@ class AppView(Voila):
         Pages that may be open at a time.
     are_warm : bool
         Whether a few pages are kept ready.
+    first_page : str
+        The notebook that the address opens; the front page if empty.
     """
 
     identity_provider_class = door.Guest
 
-    def __init__(self, secret, longest_part, longest_idle, most_pages, are_warm, **options):
+    def __init__(self, secret, longest_part, longest_idle, most_pages, are_warm, first_page="", **options):
         super().__init__(**options)
         self.secret, self.longest_part, self.longest_idle = secret, longest_part, longest_idle
-        self.most_pages, self.are_warm = most_pages, are_warm
+        self.most_pages, self.are_warm, self.first_page = most_pages, are_warm, first_page
 
     def init_settings(self):
         """Return the settings of the server beneath, with ours."""
@@ -90,7 +92,8 @@ class AppView(Voila):
     @property
     def address(self):
         """The address that opens the pages."""
-        return f"http://127.0.0.1:{self.port}/?{door.PARAMETER}={self.secret}"
+        path = f"voila/render/{self.first_page}" if self.first_page else ""
+        return f"http://127.0.0.1:{self.port}/{path}?{door.PARAMETER}={self.secret}"
 
     def listen(self):
         """Take the port, say where the pages are, and stay until it is stopped."""
