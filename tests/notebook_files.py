@@ -11,7 +11,7 @@ PATHS = sorted(NOTEBOOKS.glob("*.ipynb"))
 WITHOUT_EXERCISES = (
     "13",
     "14",
-)  # the reader's own lift is the exercise, and no bank knows its numbers; a talk has none
+)  # the reader's own lift is the exercise, and no bank knows its numbers; nor a talk
 
 sys.path.insert(0, str(ROOT / ".ci"))
 from build_notebooks import cells_of  # noqa: E402, F401  the builder's own reading of a source
