@@ -27,9 +27,11 @@ _MAKE_ROOM = "Close a page that you no longer need, wait ten seconds, and load t
 class NotebookPage(JupyterHandler):
     """A notebook as a page, with a kernel of its own."""
 
+    visit = None
+
     async def get(self, path):
         """Send the page as it is made: a warm one if there is one."""
-        self.app, self.visit = self.settings["liftcalc"], None
+        self.app = self.settings["liftcalc"]
         if PurePosixPath(path).suffix != ".ipynb" or not await self._is_there(path):
             raise HTTPError(404)
         keeper = self.app.keeper
@@ -54,6 +56,8 @@ class NotebookPage(JupyterHandler):
         except Exception:
             self.log.exception("A page could not be made: %s", path)
             await self._give_up()
+            if not self._headers_written:
+                raise
             self.write(_BROKEN_OFF)
         else:
             keeper.loaded(self.visit)
@@ -66,7 +70,7 @@ class NotebookPage(JupyterHandler):
 
     def on_connection_close(self):
         """Give up a page whose reader left while it was being made."""
-        if getattr(self, "visit", None) is not None and self.visit.loading:
+        if self.visit is not None and self.visit.loading:
             asyncio.ensure_future(self._give_up())
 
     async def _give_up(self):

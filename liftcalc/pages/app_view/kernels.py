@@ -168,6 +168,8 @@ class Keeper:
     async def _end_strays(self, now):
         """End kernels that belong to no visit and no warm page: nothing should make one, and nothing would end it."""
         known = {visit.kernel_id for visit in self._visits} | self.app.warm_pages.kernel_ids
+        if None in known:  # one is being started: it is nobody's until that is done
+            return
         strays = set(self.app.kernel_manager.list_kernel_ids()) - known
         self._strays = {each: self._strays.get(each, now) for each in strays}
         for kernel_id, since in self._strays.items():

@@ -1,10 +1,12 @@
 """The server of the app view: a well-kept one underneath, with a door, a keeper of kernels and pages kept warm."""
 
 import importlib.util
+import shutil
 import sys
 import webbrowser
 from pathlib import Path
 
+from jupyter_core.utils import run_sync
 from tornado.ioloop import IOLoop, PeriodicCallback
 from voila.app import Voila
 from voila.shutdown_kernel_handler import VoilaShutdownKernelHandler
@@ -125,6 +127,12 @@ class AppView(Voila):
             self.port = port
             return
         sys.exit(f"No port from {self.port} to {self.port + _PORTS_TRIED - 1} is free. Choose another with --port.")
+
+    def stop(self):
+        """End all kernels at once."""
+        self._looking.stop()
+        run_sync(self.kernel_manager.shutdown_all)(now=True)
+        shutil.rmtree(self.connection_dir, ignore_errors=True)
 
     async def _look(self):
         await self.keeper.look()
