@@ -161,7 +161,7 @@ def facts_of(sheet, count=None, track=None, other=None):
     known = behind.known
     at_most, why_none = bound_in(limits)
     found = limits.governs if at_most else None
-    counted = counted_against(sheet, count, at_most, limits.ends, known, kind)
+    counted = counted_against(sheet, count, at_most or _ideal(limits), limits.ends, known, kind)
     persons = known.get("persons_per_carrier")
     return Facts(
         lift=sheet.lift, line=sheet.line, title=sheet.title, kind=kind, state=sheet.facts.get("state"),
@@ -176,7 +176,7 @@ def facts_of(sheet, count=None, track=None, other=None):
         limits=_limit_lines(behind, limits, found),
         not_said_exact=limits.exact,
         counted=counted,
-        warning=counted.warning if counted else "",
+        warning=counted.warning if counted and at_most else "",
         changes=changes_of(kind, known, at_most) if found else (),
         headway=headway(known["line_speed"], known["spacing"]) if {"line_speed", "spacing"} <= {*known} else None,
         interval=_interval(persons, at_most),
@@ -210,6 +210,12 @@ def bound_in(limits):
     if found.next_limit is None:
         return None, f"{figure}, and no other limit can be computed: that is no figure for a wall"
     return found.capacity, ""
+
+
+def _ideal(limits):
+    """Return what spacing alone says, for a count to be held against; None where that is no bound either."""
+    found = limits.governs
+    return None if found is None or limits.level not in BOUNDS else Capacity(found.limit.capacity, limits.level)
 
 
 def _interval(persons, at_most):

@@ -114,12 +114,12 @@ def _verdict(persons, time, bound, spread, known, kind):
 def _said(found, waited):
     """Return how a count stands to the limit, as far as it tells of the lift."""
     last = found.sentences[-1] if len(found.sentences) > 1 else ""
-    if found.verdict in BEYOND:
-        return "Above the limit by more than its doubt: see the warning."
-    if found.verdict in ("perhaps above", "too few"):
+    if found.verdict in (*BEYOND, "perhaps above", "too few"):
         return last
     if waited == "no":
         return "Nobody waited: this is how many came, and not what the lift can carry."
+    if waited == "some":
+        return f"{last} People waited part of the time: in the rest of it this is how many came.".strip()
     if waited is None:
         return f"{last} Without people waiting a count is only how many came.".strip()
     return last

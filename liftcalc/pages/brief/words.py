@@ -34,7 +34,9 @@ def level_in_words(facts):
     """Return the level of the figure, and that it is no target."""
     if facts.at_most is None:
         return f"{facts.why_none[0].upper()}{facts.why_none[1:]}."
-    return f"People an hour, {facts.at_most.level}: {LEVELS[facts.at_most.level]}. An upper bound, and no target."
+    said = f"People an hour, {facts.at_most.level}: {LEVELS[facts.at_most.level]}. An upper bound, and no target."
+    left_out = [line.name for line in facts.limits if line.capacity is None]
+    return f"{said} Left out, and perhaps smaller: {', '.join(left_out)}." if left_out else said
 
 
 def doubt_in_words(facts):
@@ -78,6 +80,8 @@ def for_a_guest(facts):
     stop = " ".join(on_a_stop(facts.kind))
     if facts.at_most is None or facts.at_most.value.magnitude == 0:
         return f"“How many this lift takes an hour we have not measured yet. {stop}”"
+    if facts.warning:
+        return f"“How many this lift takes an hour we are reading once more. {stop}”"
     minute = facts.at_most.value.m_as("person/minute")
     wait = math.floor(10 * (IN_LINE / facts.at_most.value).m_as("minute") + 1e-9) / 10  # or longer: rounded down
     return (
@@ -163,7 +167,8 @@ def count_in_words(facts):
     clock = ""
     if counted.by_the_clock is not None:
         clock = f" By the clock, stops in it: {number(counted.by_the_clock.value)} ± {counted.doubt_by_the_clock}."
-    return figure, f"{counted.of}.{clock} {counted.said}", f"People waited: {counted.waited or NOT_SAID}"
+    said = "Above the limit by more than its doubt: see the warning." if facts.warning else counted.said
+    return figure, f"{counted.of}.{clock} {said}", f"People waited: {counted.waited or NOT_SAID}"
 
 
 def method_in_words(facts):
