@@ -228,7 +228,8 @@ class LimitsAndCount(Picture):
             yield "simulated day", found.value.m_as("pph"), (), show(found.value), "capacity"
         if read.has("count"):
             counts = count_of(read)
-            for name, clean in (("counted, clean", True), ("counted, by clock", False)):
+            both = (("counted, clean", True), ("counted, by clock", False))
+            for name, clean in both if counts.stopped else (("counted", False),):
                 rows = counts.clean if clean else counts.rows
                 if rows:
                     found = rows_against_bound(counts, rows)

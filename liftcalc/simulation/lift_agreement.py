@@ -1,16 +1,17 @@
 """One quantity of a lift by all the files that tell it: the line speed, the ridden length; and whether they agree."""
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 
 from liftcalc.fieldwork.geodesy import slope_from_map
-from liftcalc.fieldwork.lap_times import lap_times_from_text, line_speed_from_laps
+from liftcalc.fieldwork.lap_times import ONE_LAP_DOUBT, lap_times_from_text, line_speed_from_laps
 from liftcalc.fieldwork.safe_files import decode_table
 from liftcalc.lifts.kinds import NOT_READ, kind_named
 from liftcalc.lifts.sheet_words import listed
 from liftcalc.quantity_text import show
 from liftcalc.tables import Table, TableAndLines
-from liftcalc.uncertainty import Estimate, combine, expand
-from liftcalc.units import PlainError
+from liftcalc.uncertainty import Estimate, combine, effective_degrees_of_freedom, expand
+from liftcalc.units import PlainError, Q
 
 BY_SHEET, BY_TRACK, BY_LAPS, BY_MAP = "sheet", "track", "laps", "map line"
 
@@ -67,7 +68,9 @@ class Agreement:
 
 def _by_sheet(read, name):
     """Return what the sheet says of a quantity, as an estimate; and a sentence where it cannot be weighed."""
-    if not read.has("sheet") or not read.sheet.has(name):
+    if not read.has("sheet"):
+        return [], [read.without_it("sheet")]
+    if not read.sheet.has(name):
         return [], []
     found = read.sheet.estimate(name)
     if found is None:
@@ -117,7 +120,9 @@ def without_the_odd(file):
 
 def _by_laps(read):
     """Return the line speed by laps and length as an estimate, and what is to be said of it."""
-    if not read.has("sheet") or not read.sheet.has("ridden_length"):
+    if not read.has("sheet"):
+        return [], []
+    if not read.sheet.has("ridden_length"):
         return [], ["Laps give a line speed only with the ridden length of a sheet."]
     sheet, kind = read.sheet, kind_named(read.sheet.kind or NOT_READ)
     if kind.reversible or kind.detachable:
@@ -126,15 +131,20 @@ def _by_laps(read):
     if start and not sheet.has(start):
         return [], ["Laps give no line speed without the pick-up acceleration: riders start from rest."]
     laps, odd = without_the_odd(read.came["laps"])
+    laps = replace(laps, mean_uncertainty=max(laps.mean_uncertainty, Q(ONE_LAP_DOUBT, "s") / math.sqrt(len(laps.laps))))
     length, pick_up = sheet.estimate("ridden_length"), sheet.estimate(start) if start else None
-    found = line_speed_from_laps(
-        laps, sheet.mean("ridden_length"),
+    ride = {"ridden_length": sheet.mean("ridden_length"), "pick_up_acceleration": sheet.mean(start) if start else None}
+    _, by_time = line_speed_from_laps(laps, **ride)
+    speed, doubt = line_speed_from_laps(
+        laps,
+        **ride,
         ridden_length_uncertainty=length and length.standard_uncertainty,
-        pick_up_acceleration=sheet.mean(start) if start else None,
         pick_up_acceleration_uncertainty=pick_up and pick_up.standard_uncertainty,
-    )  # fmt: skip
+    )
+    rest = math.sqrt(max(doubt.magnitude**2 - by_time.magnitude**2, 0.0))
+    freedom = effective_degrees_of_freedom([by_time.magnitude, rest], [laps.degrees_of_freedom or math.inf, math.inf])
     words = [f"Left out of the laps for its note: lap {lap}." for lap in odd]
-    return [Estimate(*found, max(laps.degrees_of_freedom, 1), BY_LAPS, "t")], words
+    return [Estimate(speed, doubt, freedom, BY_LAPS, "normal" if math.isinf(freedom) else "t")], words
 
 
 def lengths(read):

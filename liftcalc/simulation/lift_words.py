@@ -17,6 +17,7 @@ from liftcalc.tables import Lines, Table, TableAndLines
 from liftcalc.units import PlainError, Q
 
 MOST_REMARKS = 12
+NOBODY_WAITED = {"no": "; nobody waited, so that is who came", None: "; whether people waited is not said"}
 CLOSE = 0.05  # share of the draws from which on a limit is said to be close behind
 
 
@@ -186,7 +187,8 @@ def how_to_count(read):
     try:
         lines = how_long_to_count(counts).lines
     except PlainError as error:
-        lines = (str(error),)
+        who = NOBODY_WAITED.get(counts.waited, "").removeprefix("; ")
+        lines = (str(error), *([f"{who[0].upper()}{who[1:]}."] if who else []))
     if _makes_a_line(read):
         return Lines(*lines)
     governs = limits(read).governs if read.has("sheet") else None
@@ -274,8 +276,9 @@ def comes_to(read):
     if of_days is not None:
         said.append(f"A working day, modelled: {of_days}, with a line standing all day.")
     said += [f"No working day can be modelled: {why_none}"] if why_none else []
-    missing = [read.without_it(sort) for sort in SORTS if not read.has(sort)]
-    return Lines(*said, *missing)
+    missing = [SORTS[sort].what for sort in SORTS if not read.has(sort)]
+    smaller = [f"Smaller for want of {listed(missing)}: what each would give stands above."] if missing else []
+    return Lines(*said, *smaller)
 
 
 def _governs(found):
@@ -298,10 +301,10 @@ def _governs(found):
 def _counted(read):
     """Return what the count comes to beside the limit that governs."""
     counts = count_of(read)
-    by_clock = f"{counts.rate()} by the clock"
+    by_clock, who = f"{counts.rate()} by the clock", NOBODY_WAITED.get(counts.waited, "")
+    if not counts.stopped:
+        told = "no stop fell into it" if counts.stops_told else "no stop was written down"
+        return f"Counted: {by_clock}; {told}{who}."
     if not counts.clean:
-        return f"Counted: {by_clock}; a stop touches every row."
-    clean = show(counts.rate(clean=True).value)
-    if counts.waited == "no":
-        return f"Counted: {clean} in clean minutes, {by_clock}; nobody waited, so that is who came."
-    return f"Counted: {clean} in clean minutes, {by_clock}."
+        return f"Counted: {by_clock}; a stop touches every row{who}."
+    return f"Counted: {show(counts.rate(clean=True).value)} in clean minutes, {by_clock}{who}."

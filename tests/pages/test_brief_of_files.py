@@ -73,7 +73,7 @@ def test_the_reading_to_take_next_and_what_other_files_know_better():
     lines = next_reading(demo()).lines
     assert lines[0] == brief_of(demo()).facts.take_next
     assert lines[0].startswith("Take the line speed again:")
-    assert lines[1].startswith("But you have it already: sheet, track and laps agree on 2.807 ± 0.023 m/s.")
+    assert lines[1].startswith("But you have it already: sheet, track and laps agree on 2.807 ± 0.020 m/s.")
     assert lines[2].startswith("Take the spacing again:")
     assert lines[3].startswith("For the limit of motor, close behind: Take the rider mass again")
     assert lines[3].endswith("It is only assumed so far.")

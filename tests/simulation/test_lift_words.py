@@ -80,7 +80,7 @@ def test_three_ways_to_the_line_speed_and_what_each_needs():
         "It would give the line speed once more, without a mark on the rope. No lap times came. It would give the ride "
         "time, and the line speed once more.",
     )
-    assert words.speeds(without("sheet")).lines == ("Laps give a line speed only with the ridden length of a sheet.",)
+    assert words.speeds(without("sheet")).lines[0].startswith("The sheet of the lift did not come.")
 
 
 def test_a_map_line_from_sheave_to_sheave_is_another_length_than_the_ride():
@@ -162,9 +162,24 @@ def test_missing_parts_shrink_the_result_and_name_what_they_would_give(sorts, sh
                 make(read)
     missing = [sort for sort in SORTS if sort not in sorts]
     assert [row[1] for row in words.what_came(read).rows].count("not there") == len(missing)
-    said = "\n".join(words.comes_to(read).lines)
+    said, short = repr(words.what_came(read)), "\n".join(words.comes_to(read).lines)
     for sort in missing:
         assert f"It would give {SORTS[sort].gives}." in said
+        assert SORTS[sort].what in short
+
+
+COUNTS = [
+    ("from,minutes,persons\n10:00,10,96\n", "no stop was written down; whether people waited is not said."),
+    ("from,minutes,persons,stop_seconds,people_waited\n10:00,10,96,0,no\n", "no stop fell into it; nobody waited, so "
+     "that is who came."),
+    ("from,minutes,persons,stop_seconds,people_waited\n10:00,10,96,9,yes\n", "a stop touches every row."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "said"), COUNTS, ids=[said for _, said in COUNTS])
+def test_what_a_count_of_another_kind_comes_to(text, said):
+    read = LiftFiles().with_([("c.csv", text.encode())])
+    assert words.comes_to(read).lines[0] == f"Counted: 576 pph (counted) by the clock; {said}"
 
 
 def test_a_count_without_a_line_has_its_rates_all_the_same():
