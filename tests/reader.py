@@ -25,7 +25,8 @@ SEEN = """handle => {
   const of = (element, which) => getComputedStyle(element)[which].match(/[\\d.]+/g).slice(0, 3).map(Number);
   const track = of(handle.closest('.noUi-target').querySelector('.noUi-connects'), 'backgroundColor');
   const ring = getComputedStyle(handle);
-  return [of(handle, 'borderTopColor'), track, ring.outlineStyle === 'solid' ? of(handle, 'outlineColor') : [255, 255, 255]];
+  const outline = ring.outlineStyle === 'solid' ? of(handle, 'outlineColor') : [255, 255, 255];
+  return [of(handle, 'borderTopColor'), track, outline];
 }"""
 
 

@@ -20,7 +20,7 @@
     .liftcalc button:focus-visible, .liftcalc input:focus-visible, .liftcalc textarea:focus-visible,
     .liftcalc summary:focus-visible {outline: 3px solid #1a1a1a !important; outline-offset: 2px}
     .liftcalc a {text-decoration: underline}
-    .liftcalc-said {position: absolute; width: 1px; height: 1px; margin: -1px; overflow: hidden;
+    .liftcalc-said {position: fixed; top: 0; left: 0; width: 1px; height: 1px; margin: -1px; overflow: hidden;
       clip-path: inset(50%); white-space: nowrap}`;
 
   const SET = (element, name, value) => {
