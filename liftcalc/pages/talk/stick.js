@@ -42,7 +42,9 @@
       slider.max = stops.length - 1;
       slider.value = at;
       slider.setAttribute("aria-valuetext", stops[at].text);
-      slider.closest(".slide").querySelector("output").textContent = stops[at].text;
+      const output = slider.closest(".slide").querySelector("output");
+      output.textContent = stops[at].text;
+      output.style.minWidth = Math.max(...stops.map(stop => stop.text.length)) + "ch";  // so that the track stands still
     }
   }
   function turn(panel, before) {  // to other units: the nearest stop

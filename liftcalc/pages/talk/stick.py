@@ -71,6 +71,16 @@ def in_both_systems(make):
 # panels with presets and a slider
 
 
+def preset_states(panel):
+    """Return values and state of a panel at each preset, chosen as by its button; afterwards it is at the first."""
+    found = []
+    for name in panel.presets:
+        panel.choose(name)
+        found.append((panel.given, panel.state_now(name)))
+    panel.choose(next(iter(panel.presets)))
+    return found
+
+
 def stops_of(panel, control_name):
     """Return where a slider can be put: thirty settings over its range, and those of the presets.
 
@@ -86,13 +96,13 @@ def stops_of(panel, control_name):
     list of dict
         From low to high: ``at`` in the base unit, ``text``, what is ``shown``, the place of the ``preset`` or -1.
     """
-    step = panel.control(control_name).scale(panel.state.system)
-    near = Q(step.step, step.unit).to_base_units().magnitude / 2
-    stops = []
-    for place, (values, state) in enumerate(zip(panel.presets.values(), panel.states(), strict=True)):
-        if set(values) == {control_name}:
-            value = values[control_name]
-            stops.append(_stop(value, panel.text(value), state, place))
+    scale = panel.control(control_name).scale(panel.state.system)
+    near = Q(scale.step, scale.unit).to_base_units().magnitude / 2
+    stops = [
+        _stop(values[control_name], panel.text(values[control_name]), state, place)
+        for place, (values, state) in enumerate(preset_states(panel))
+        if set(panel.presets[state.setting]) == {control_name}
+    ]
     taken = [stop["at"] for stop in stops]
     for value, state in zip(panel.stops(control_name), panel.states(control_name), strict=True):
         stop = _stop(value, state.setting, state, -1)
@@ -256,12 +266,13 @@ def _piece(thing, key, told, packed):
     if isinstance(thing, RoomLift):
         told["room"] = room_of(thing)
         return _room_html(thing)
-    told["panels"][key] = in_both_systems(lambda: [shown(state) for state in thing.states()])
-    first = told["panels"][key][ORDER[0]][0]
-    if isinstance(thing, ScenePanel):
-        packed[key] = {name: in_both_systems(lambda name=name: stops_of(thing, name)) for name in thing.control_names}
-        return _panel_html(thing, key, first)
-    return f"<div class='scene-panel' data-panel='{key}'><div class='shown'>{first}</div></div>"
+    if not isinstance(thing, ScenePanel):
+        told["panels"][key] = in_both_systems(lambda: [shown(state) for state in thing.states()])
+        (first,) = told["panels"][key][ORDER[0]]
+        return f"<div class='scene-panel' data-panel='{key}'><div class='shown'>{first}</div></div>"
+    told["panels"][key] = in_both_systems(lambda: [shown(state) for _, state in preset_states(thing)])
+    packed[key] = {name: in_both_systems(lambda name=name: stops_of(thing, name)) for name in thing.control_names}
+    return _panel_html(thing, key, told["panels"][key][ORDER[0]][0])
 
 
 def _json(data):
