@@ -180,7 +180,10 @@ def test_a_guess_is_typed_locked_revealed_and_stays(room):
     assert the(room, ".result-HalfTheSpacing").is_hidden()
     room.keyboard.press("l")
     room.keyboard.press("l")
-    the(room, "button", ).get_by_text("half the spacing").click()
+    the(
+        room,
+        "button",
+    ).get_by_text("half the spacing").click()
     the(room, ".result-HalfTheSpacing").get_by_text("Spacing would allow 3,600").wait_for()
     assert the(room, ".result-HalfTheSpacing").inner_text().startswith("+0")
 

@@ -103,20 +103,21 @@
         catch (words) { if (typeof words !== "string") throw words; values[box.dataset.box] = null; complaint = words; bad = true; }
         box.setAttribute("aria-invalid", bad);
       }
-      if (complaint) { put(panel, room.complaint); panel.root.querySelector("[data-complaint]").textContent = complaint; return; }
       const { speed, every, loading } = values, persons = room.persons[panel.kind];
       const v = speed ? speed.value : 1, s = every && (every.kind === "time" ? v * every.value : every.value);
       const spacing = every && (speed || every.kind === "time") ? 3600 * persons * v / s : null;
       const start = loading ? 3600 * persons / loading.value : null;
       const governs = start !== null && (spacing === null || start < spacing) ? "loading" : "spacing";
       const least = governs === "loading" ? start : spacing, other = governs === "loading" ? spacing : start;
-      let markup = room.states[[speed ? "speed" : "", every ? every.kind : "", loading ? "loading" : "", governs].join("/")];
+      const [words, drawing] = room.states[[speed ? "speed" : "", every ? every.kind : "", loading ? "loading" : "", governs].join("/")];
+      let markup = (complaint ? room.complaint : words) + drawing;
       if (least !== null) markup = markup.replaceAll("{least}", written(least));
       if (least !== null && other !== null) {
         const length = room.bar.full / other * least;
         markup = markup.replaceAll("{other}", written(other)).replaceAll("{length}", fixed(length, 1)).replaceAll("{end}", fixed(room.bar.left + length + room.bar.gap, 1));
       }
       put(panel, markup);
+      if (complaint) root.querySelector("[data-complaint]").textContent = complaint;
     };
     for (const button of kinds) button.addEventListener("click", () => choose(button.dataset.kind, {}));
     root.querySelectorAll("[data-preset]").forEach(button => button.addEventListener("click", () => {

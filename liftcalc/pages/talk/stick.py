@@ -144,7 +144,7 @@ def _typed(people):
 
 
 def _room_states(lift):
-    """Return what the scene shows in every case, with marks in place of the numbers; and the measures of its bars."""
+    """Return words and drawing of every case, with marks in place of the numbers; and the measures of its bars."""
     states, bar = {}, {}
     lift.choose("Penny Rope")  # one person at a time
     for speed in ("", "speed"):
@@ -158,12 +158,12 @@ def _room_states(lift):
                     unit = {"": "", "time": "s", "length": "m"}[every]
                     lift.boxes["every"].value = f"{_typed(people['spacing'])} {unit}" if every else ""
                     lift.boxes["loading"].value = f"{_typed(people['loading'])} s" if loading else ""
-                    markup = (lift.status() + lift.drawing()).replace(" role='status'", "")
+                    words, drawing = lift.status().replace(" role='status'", ""), lift.drawing()
                     if both and not bar:
-                        bar = _bars(markup)
-                    states["/".join((speed, every, loading, governs))] = _with_marks(
-                        markup, any(can.values()), bar if both else None
-                    )
+                        bar = _bars(drawing)
+                    marked = _with_marks(words + drawing, any(can.values()), bar if both else None)
+                    case, cut = "/".join((speed, every, loading, governs)), marked.find("<svg")
+                    states[case] = [marked, ""] if cut < 0 else [marked[:cut], marked[cut:]]
     return states, bar
 
 
