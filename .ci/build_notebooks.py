@@ -28,7 +28,12 @@ TEMPLATE = "# template: "  # a line above the first cell: the app view shows thi
 # of a talk: words that may stand behind the "# %%" of any cell, and what they put into its metadata. A cell with a
 # scene begins one and says how many minutes it is planned for; "spare" and "spoken" and "caution" say what a cell is
 # for; what stands "after" a guess shows once the guess is revealed
-TALK_WORDS = {"spare": {"spare": True}, "spoken": {"part": "spoken"}, "caution": {"part": "caution"}, "aside": {"part": "aside"}}
+TALK_WORDS = {
+    "spare": {"spare": True},
+    "spoken": {"part": "spoken"},
+    "caution": {"part": "caution"},
+    "aside": {"part": "aside"},
+}
 TALK_VALUES = {"scene": str, "minutes": float, "after": str}
 
 

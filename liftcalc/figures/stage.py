@@ -7,9 +7,9 @@ from liftcalc.figures import style
 
 WIDTH = 896  # px on the stage
 WORD, LARGE = 24, 30  # px: words in a drawing, and those that matter most
-METRE = 25.0  # px of the running rope
+METRE, NEARER = 25.0, 1.4  # px of the running rope, and how much nearer than other drawings it is seen
 HATS = ("persons", "spacing", "time")  # colours by turns: one sees who has moved on
-POST = 448.0  # px from the left edge to the counting post
+POST = 330.0  # px of the running rope from its left edge to the counting post
 
 
 @dataclass(frozen=True)
@@ -111,20 +111,20 @@ def _rider(x, hat="persons", turn=0):
     )
 
 
-def _slope(angle, x, y):
+def _slope(angle, x, y, scale=1.0):
     """Return the beginning of a group in which the slope lies level, and its snow and rope."""
     return (
-        f'<g transform="translate({x} {y}) rotate({-angle})">'
+        f'<g transform="translate({x} {y}) rotate({-angle}) scale({scale})">'
         f'<path d="M-200 0H1300V900H-200Z" fill="{style.SNOW}"/>'
         f'<path d="M-200 0H1300" stroke="{style.SNOW_EDGE}" stroke-width="3"/>'
         f'<path d="M-200 -22H1300" stroke="{style.INK}" stroke-width="4"/>'
     )
 
 
-def draw_running_rope(*, spacing, headway, angle=9.0, height=480, moves=True):
+def draw_running_rope(*, spacing, headway, angle=9.0, height=480):
     """Return a piece of the line with every place taken, drawn to scale, that runs at true speed past a post.
 
-    It holds no number. What moves it stands on the page: ``RUN``.
+    It holds no number. What moves it is the style of the talk: elsewhere it stands.
 
     Parameters
     ----------
@@ -136,8 +136,6 @@ def draw_running_rope(*, spacing, headway, angle=9.0, height=480, moves=True):
         Of the slope [degrees].
     height : int
         Of the drawing [px].
-    moves : bool
-        False for one that stands.
 
     Returns
     -------
@@ -152,20 +150,9 @@ def draw_running_rope(*, spacing, headway, angle=9.0, height=480, moves=True):
         f'<path d="M{POST} -120h54l-14 16l14 16h-54Z" fill="{style.COLOURS["time"]}"/>'
     )
     way = f"--way:{len(HATS) * step:.1f}px;--step:{step:.1f}px;--time:{len(HATS) * headway:.3f}s"
-    run = f'<g class="riders" style="{way}">{riders}</g>' if moves else riders
-    inside = f"{_slope(angle, 0, height - 40)}{post}{run}</g>"
+    run = f'<g class="riders" style="{way}">{riders}</g>'
+    inside = f"{_slope(angle, 0, height - 60, NEARER)}{post}{run}</g>"
     return _svg(height, "Riders on the rope, one after another, pass a flag", inside, "running-rope")
-
-
-# moves a running rope where its page says so: on the stage only in its own scene, never where movement is unwanted
-RUN = (
-    "<style>"
-    "@keyframes stage-run{to{transform:translateX(var(--way))}}"
-    ".running-rope .riders{animation:stage-run var(--time) linear infinite}"
-    ".hold-rope:checked~.running-rope .riders{animation-play-state:paused}"
-    "@media (prefers-reduced-motion:reduce){.running-rope .riders{animation:none}}"
-    "</style>"
-)
 
 
 def draw_opening(height=350):

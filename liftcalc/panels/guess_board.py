@@ -7,9 +7,9 @@ and say so.
 from dataclasses import dataclass
 from html import escape
 
-from liftcalc.figures.stage import RUN, draw_opening, draw_running_rope
+from liftcalc.figures.stage import draw_opening, draw_running_rope
 from liftcalc.formulas.spacing import headway
-from liftcalc.panels.scenes import (
+from liftcalc.panels.scene_base import (
     an_hour,
     counted_at_the_top,
     gained_at_half_the_spacing,
@@ -93,7 +93,8 @@ class ScenePart:
         return self.html()
 
 
-STILL = "<p class='outside-the-talk'>The boxes and buttons work in the talk, which the app view shows.</p>"
+OUTSIDE = "Boxes and buttons work in the talk, which the app view shows, and there the rope runs."
+STILL = f"<p class='outside-the-talk'>{OUTSIDE}</p>"
 
 
 class GuessBoard(ScenePart):
@@ -126,11 +127,12 @@ class GuessBoard(ScenePart):
             f"<div class='guess-board' data-board='{board.name}'>"
             f"<div class='choices' role='group' aria-label='{escape(board.question)} Hands for each'>{hands}</div>"
             f"{called}<div class='locks'><button type='button' data-lock>Lock</button>"
-            f"<span role='status' class='said'></span></div>{STILL}</div>"
+            f"<span role='status' class='said'></span></div><p class='summary'></p>{STILL}</div>"
         )
 
     def __repr__(self):
-        return f"{self.board.question} {', '.join(f'{a} {words}' for a, (words, _) in zip('ABCD', self.board.choices))}"
+        choices = [f"{letter} {words}" for letter, (words, _) in zip("ABCD", self.board.choices, strict=True)]
+        return f"{self.board.question} {', '.join(choices)}"
 
 
 class Guesses(ScenePart):
@@ -181,9 +183,9 @@ class RunningRope(ScenePart):
         spacing, between = values["spacing"], headway(values["line_speed"], values["spacing"])
         drawing = draw_running_rope(spacing=spacing.m_as("m"), headway=between.m_as("s"))
         return (
-            f"<div class='rope'>{RUN}<input type='checkbox' class='hold-rope' id='hold-rope'>"
+            f"<div class='rope'><input type='checkbox' class='hold-rope' id='hold-rope'>"
             "<label for='hold-rope'>Hold the rope</label> "
-            f"<button type='button' data-step>One step on</button>{drawing}</div>"
+            f"<button type='button' data-step>One step on</button>{drawing}{STILL}</div>"
         )
 
     def __repr__(self):

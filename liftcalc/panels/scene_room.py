@@ -1,18 +1,18 @@
 """A lift from the room: a kind, three numbers called out, and the limit that they make."""
 
 import re
+from html import escape
 
 import ipywidgets as widgets
 
 from liftcalc.figures.stage import Bar, draw_bars
 from liftcalc.lifts.demo_hill import demo_line
 from liftcalc.lifts.governing import governing
-from liftcalc.lifts.kinds import KINDS
 from liftcalc.lifts.limits import loading_limit, spacing_limit
 from liftcalc.lifts.readings import known_values
 from liftcalc.panels.base import still_picture
-from liftcalc.panels.scenes import BODY, COLOUR_OF, SceneFigure, SceneState, ScenePicture, an_hour, large
-from liftcalc.quantity_text import UNIT_SPELLINGS, read_number, read_unit, show, shortened
+from liftcalc.panels.scene_base import BODY, COLOUR_OF, SceneFigure, SceneState, an_hour, in_short, large
+from liftcalc.quantity_text import UNIT_SPELLINGS, read_number, read_unit, shortened, show
 from liftcalc.units import PlainError, Q
 
 # what a button says: kind of lift, persons on each carrier
@@ -24,7 +24,6 @@ ROOM_KINDS = {
     "double chair": ("fixed chair", 2),
     "quad chair": ("fixed chair", 4),
 }
-assert all(kind in KINDS for kind, _ in ROOM_KINDS.values())
 
 # box: kinds of quantity it takes, with the unit of each where none is said, and the ends between which a lift may lie
 BOXES = {
@@ -35,6 +34,7 @@ BOXES = {
     },
     "loading": {"time": ({"metric": "s", "us": "s"}, 0.5, 300.0, "s")},
 }
+TYPED = r"\s*([-+]?[0-9.,][0-9., ]*?)\s*([A-Za-z'][^0-9<>&]*)?"  # a number, and a unit or none
 NAMES = {"speed": "speed", "every": "spacing or interval", "loading": "loading time"}  # as a message says them
 SHOWN = {"metric": ("m/s", "m", "s"), "us": ("mph", "ft", "s")}
 PRESETS = {"Penny Rope": "rope tow", "Long Platter": "platter", "Lantern Double": "double chair"}
@@ -63,8 +63,8 @@ def read_box(name, text, system):
     """
     if not text.strip():
         return None
-    parts = re.fullmatch(r"\s*([^A-Za-z%'°]*?)\s*([A-Za-z%'°][^0-9]*)?\s*", text)
-    if parts is None or not parts[1]:
+    parts = re.fullmatch(TYPED, text)
+    if parts is None:
         raise PlainError(f"{NAMES[name].capitalize()}: {shortened(text, 20)!r} is no number. Type digits, such as 3.4.")
     kinds = BOXES[name]
     kind = next((each for each in kinds if parts[2] and _spelt(parts[2]) in UNIT_SPELLINGS[each]), next(iter(kinds)))
@@ -75,7 +75,9 @@ def read_box(name, text, system):
     except PlainError as refused:
         raise PlainError(f"{NAMES[name].capitalize()}: {refused}") from None
     if not low <= value.m_as(unit) <= high:
-        raise PlainError(f"{NAMES[name].capitalize()}: {show(value)} is outside {low:g} to {high:g} {unit}. Say it once more.")
+        raise PlainError(
+            f"{NAMES[name].capitalize()}: {show(value)} is outside {low:g} to {high:g} {unit}. Say it once more."
+        )
     return value
 
 
@@ -91,8 +93,7 @@ class RoomLift(SceneFigure):
     def __init__(self):
         self._kind, self._quiet = "rope tow", True
         self.boxes = {
-            name: widgets.Text(description=name, placeholder="", layout=widgets.Layout(width="31%"))
-            for name in BOXES
+            name: widgets.Text(description=name, placeholder="", layout=widgets.Layout(width="31%")) for name in BOXES
         }
         for box in self.boxes.values():
             box.style.description_width = "auto"
@@ -120,7 +121,7 @@ class RoomLift(SceneFigure):
         for name, kind in PRESETS.items():
             values = known_values(*demo_line(name))
             read = (values["line_speed"], values["spacing"], values["loading_time"])
-            texts = [show(value, unit) for value, unit in zip(read, units, strict=True)]
+            texts = [in_short(show(value, unit)) for value, unit in zip(read, units, strict=True)]
             settings[name] = {"kind": kind, **dict(zip(BOXES, texts, strict=True))}
         return settings
 
@@ -178,7 +179,9 @@ class RoomLift(SceneFigure):
 
     def status(self):
         if self.complaint:
-            words = f"<div style='font-size:{BODY}px;border-left:8px solid;padding:2px 12px'>{_safe(self.complaint)}</div>"
+            words = (
+                f"<div style='font-size:{BODY}px;border-left:8px solid;padding:2px 12px'>{escape(self.complaint)}</div>"
+            )
         elif not self.limits:
             words = f"<div style='font-size:{BODY}px'>Call out: {', '.join(NAMES[name] for name in self.wanted)}.</div>"
         else:
@@ -186,7 +189,9 @@ class RoomLift(SceneFigure):
             number, unit = an_hour(found.capacity)
             each = f"{found.limit.name.capitalize()} governs of the two; motor and rope were not asked."
             if len(self.limits) == 1:
-                each = f"By {found.limit.name} alone. Still to call out: {', '.join(NAMES[name] for name in self.wanted)}."
+                each = (
+                    f"By {found.limit.name} alone. Still to call out: {', '.join(NAMES[name] for name in self.wanted)}."
+                )
             words = large(number, unit.replace(",", " at most,"), each)
         return f"<div role='status' class='result-RoomLift' style='min-height:130px'>{words}</div>"
 
@@ -219,7 +224,3 @@ class RoomLift(SceneFigure):
             found.append(SceneState(name, self.status(), self.drawing()))
         self._put(**before)
         return found
-
-
-def _safe(words):
-    return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")

@@ -29,8 +29,8 @@
 # %% no-output
 from liftcalc.panels.guess_board import GuessBoard, Guesses, Opening, RunningRope
 from liftcalc.panels.scene_room import RoomLift
-from liftcalc.panels.scenes import FasterRope, HalfTheSpacing, HowMeasured, OneLine, TheCost, TheWait
-from liftcalc.panels.scenes import WhatHalfCosts, WhereSpacingGoverns, WhereTheRestStays
+from liftcalc.panels.scene_spares import FasterRope, TheCost, TheWait, WhereSpacingGoverns
+from liftcalc.panels.scenes import HalfTheSpacing, HowMeasured, OneLine, WhatHalfCosts, WhereTheRestStays
 
 # %% [markdown] scene=welcome minutes=0
 # ## How many people an hour?
@@ -150,7 +150,7 @@ WhatHalfCosts()
 # Nothing gained. And the price? Where two do get on at half the spacing: whoever falls has four people inside the stopping distance, with the one who fell, and not two. Hands have one second to take hold. At the top there are six at once, not three. Assumed here: two seconds until somebody presses stop, a brake of 2,000 newtons, 22 riders who hold on, a slope of 20 %.
 
 # %% [markdown] caution
-# Assumed: reaction 2.0 s, brake 2,000 N, 22 hold on, 20 %. A real stop is tried as maker and code say.
+# Assumed: reaction 2 s, brake 2,000 N, 22 hold on, 20 %. A real stop is tried as maker and code say.
 
 # %% [markdown] scene=room minutes=4
 # ## Your lift: three numbers

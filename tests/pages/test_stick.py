@@ -132,8 +132,8 @@ def large(markup):
 def test_some_numbers_by_hand(told, packed):
     limits = next(sliders["loading_time"]["us"] for sliders in packed.values() if "loading_time" in sliders)
     by_time = {stop["text"]: large(stop["shown"]) for stop in limits}
-    assert by_time["4.0 s"] == "900"  # 3,600 s / 4 s
-    assert by_time["6.0 s"] == "600"
+    assert by_time["4 s"] == "900"  # 3,600 s / 4 s
+    assert by_time["6 s"] == "600"
     assert [large(state) for state in told["panels"]["half-2"]["metric"]] == ["+0", "+0"]
 
 
@@ -275,11 +275,11 @@ def test_slider_presets_and_units(room):
     go_to(room, 6)
     slider, result = the(room, "input[type=range]"), the(room, ".shown")
     assert room.get_by_role("slider", name="Loading time").count() == 1
-    assert slider.get_attribute("aria-valuetext") == "3.0 s"
+    assert slider.get_attribute("aria-valuetext") == "3 s"
     slider.focus()
     room.keyboard.press("End")
     result.get_by_text("600").first.wait_for()  # 3,600 s / 6 s
-    assert slider.get_attribute("aria-valuetext") == "6.0 s"
+    assert slider.get_attribute("aria-valuetext") == "6 s"
     assert the(room, "button[aria-pressed=true]").count() == 0
     room.keyboard.press("ArrowLeft")
     assert float(slider.get_attribute("aria-valuetext").removesuffix(" s")) == pytest.approx(5.85, abs=0.06)
@@ -343,7 +343,7 @@ def test_a_guess_is_typed_locked_revealed_and_stays(room):
 
 TYPED = {
     "speed": ["", "3.4", "3.4 m/s", "500 ft/min", "7,6 mph", "12 km/h", "0.5", "2.35 m/s"],
-    "every": ["", "6.8", "1,234", "8 s", "23 ft", "32 s", "6.8m", "0.123 km", "12,5 m"],
+    "every": ["", "6.8", "12,345 ft", "8 s", "23 ft", "32 s", "6.8m", "0.123 km", "12,5 m"],
     "loading": ["", "3", "7.2", "32 s", "0.1 min", "11"],
 }
 REFUSED = [

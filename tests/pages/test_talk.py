@@ -71,7 +71,8 @@ def room(address, page):
 def scene_of(page):
     """Return the number of the one scene that is shown."""
     return page.evaluate("""() => { const all = [...document.querySelectorAll('section.scene')];
-      const shown = all.filter(scene => scene.getClientRects().length); return shown.length === 1 ? all.indexOf(shown[0]) : -1; }""")
+      const shown = all.filter(scene => scene.getClientRects().length);
+      return shown.length === 1 ? all.indexOf(shown[0]) : -1; }""")
 
 
 def go_to(page, number):
@@ -208,15 +209,37 @@ def test_a_lift_from_the_room(room):
     assert scene_of(room) == 8
 
 
+RIDERS = "riders => [getComputedStyle(riders).animationPlayState, getComputedStyle(riders).transform]"
+
+
+def test_the_rope_runs_when_its_scene_comes_and_by_steps_where_movement_is_unwanted(room):
+    def riders():
+        return the(room, ".riders").evaluate(RIDERS)
+
+    go_to(room, 1)
+    assert riders()[0] == "running"
+    the(room, ".hold-rope").check()
+    assert riders()[0] == "paused"
+    room.emulate_media(reduced_motion="reduce")
+    room.keyboard.press("Home")
+    go_to(room, 1)
+    assert riders()[1] == "none"
+    the(room, "[data-step]").click()
+    step = float(the(room, ".riders").evaluate("riders => getComputedStyle(riders).getPropertyValue('--step')")[:-2])
+    assert float(riders()[1].split(",")[4]) == pytest.approx(step / 4, abs=0.5)
+
+
 # whatever is drawn, beside what runs out of a picture on purpose
 OUTSIDE = """() => [...document.querySelectorAll('section.scene:not([hidden]) *, .where')].filter(element => {
   if (element.closest('svg') && !element.matches('svg, svg text')) return false;
   const box = element.getBoundingClientRect();
-  return box.width && box.height && (box.left < -1 || box.top < -1 || box.right > innerWidth + 1 || box.bottom > innerHeight + 1);
+  const inside = box.left > -1 && box.top > -1 && box.right < innerWidth + 1 && box.bottom < innerHeight + 1;
+  return box.width && box.height && !inside;
 }).map(element => element.outerHTML.slice(0, 90))"""
-ON_THE_FOOT = """() => { const foot = document.querySelector('section.scene:not([hidden]) .caution').getBoundingClientRect();
-  return [...document.querySelectorAll('section.scene:not([hidden]) .part:not(.caution)')]
-    .filter(part => part.getBoundingClientRect().bottom > foot.top + 1).map(part => part.innerText.slice(0, 90)); }"""
+ON_THE_FOOT = """() => { const scene = document.querySelector('section.scene:not([hidden])');
+  const foot = scene.querySelector('.caution').getBoundingClientRect().top + 1;
+  return [...scene.querySelectorAll('.part:not(.caution)')]
+    .filter(part => part.getBoundingClientRect().bottom > foot).map(part => part.innerText.slice(0, 90)); }"""
 CUT = """() => [...document.querySelectorAll('section.scene:not([hidden]) :is(.widget-label, button, h2, p)')]
   .filter(words => words.scrollWidth > words.clientWidth + 2 && words.clientWidth).map(words => words.innerText)"""
 

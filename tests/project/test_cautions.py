@@ -10,6 +10,7 @@ from liftcalc.cautions import DEFER, MATTER_MOST, NEAR_THE_ROPE, ON_THE_ROPE, ON
 from liftcalc.exercises import BANK, Posed
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.pages.blank_sheet import blank_sheet_html
+from liftcalc.pages.talk.reading import read_scenes
 
 
 def on_a_page(path):
@@ -83,6 +84,11 @@ MUST_STAND = [
     ("Attendants stand where the code, the authority and the sight lines ask for them.", ("12",)),
     ("Saving a post is no way to cheaper rides.", ("12",)),
     ("Prices, rates and grants are for the owner, and the books for whoever keeps them.", ("12",)),
+    ("licensed people decide.", ("14",)),
+    ("Planning figures only, no design:", ("14",)),
+    ("A stop is there for whoever has fallen. It is never a loss to argue away", ("14",)),
+    ("An attendant on duty watches people and does not count.", ("14",)),
+    ("People an hour is no contest.", ("14",)),
     (
         "Only licensed people, the maker and the authority change spacing, line speed and stop gates.",
         ("02", "08", "09"),
@@ -119,6 +125,26 @@ def test_every_page_has_the_three_and_no_page_repeats_a_caution(path):
     assert [text for text in cautions if page.count(plain(text)) > 1] == []
     if path.stem[:2] not in MEASURING:
         assert STANDS[path.stem[:2]].splitlines()[2].startswith(THE_THREE), "first, and bold"
+
+
+AT_THE_FOOT = [
+    ("measured", "Operator's leave first. Marks and tape on a locked-out lift only. Never at the drive."),
+    ("counted", "Whoever counts is not on duty, and stands outside the track and the unload area."),
+    ("limits", "A stop is never a loss to argue away."),
+    ("half", "Only the maker, the authority and licensed people change a spacing, a speed or a stop gate."),
+    ("price", "A real stop is tried as maker and code say."),
+    ("room", "Motor, rope, brake, towers and evacuation cap a lift too."),
+    ("home", "Not alone, not on duty, with leave, outside the track. Code and licensed people decide."),
+    ("platter", "a change for the maker and the authority."),
+    ("wait", "A waiting line stands clear of the track, and leaves the way out of the unload area free."),
+    ("cost", "Saving a post is no way to cheaper rides."),
+]
+
+
+@pytest.mark.parametrize(("scene", "words"), AT_THE_FOOT, ids=[scene for scene, _ in AT_THE_FOOT])
+def test_a_scene_of_the_talk_has_its_caution_at_its_foot(scene, words):
+    (shown,) = (each for each in read_scenes() if each.id == scene)
+    assert words in shown.caution
 
 
 def test_the_watch_of_05_times_others_from_outside_the_track():

@@ -2,10 +2,11 @@
 
 import json
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 
 TALK = Path(__file__).parents[3] / "notebooks" / "14_meeting_talk.ipynb"
+PARTS = (None, "spoken", "caution")  # what a cell of a scene is for: to be seen, said, or to stand at the foot
 
 
 @dataclass(frozen=True)
@@ -27,7 +28,7 @@ class Part:
     after: str = ""
 
 
-@dataclass
+@dataclass(frozen=True)
 class Scene:
     """One scene.
 
@@ -41,7 +42,7 @@ class Scene:
         How long it is planned for.
     spare : bool
         Whether it is one of those that are shown when somebody asks.
-    parts : list of Part
+    parts : tuple of Part
         What a room sees, from top to bottom.
     spoken : str
         What the speaker says.
@@ -52,10 +53,10 @@ class Scene:
     number: int
     id: str
     minutes: float
-    spare: bool = False
-    parts: list = field(default_factory=list)
-    spoken: str = ""
-    caution: str = ""
+    spare: bool
+    parts: tuple
+    spoken: str
+    caution: str
 
     @property
     def title(self):
@@ -76,21 +77,27 @@ def read_scenes(path=TALK):
     -------
     list of Scene
     """
-    scenes = []
+    groups = []  # the cells of each scene; those before the first are for readers of the notebook alone
     for cell in json.loads(Path(path).read_text(encoding="utf-8"))["cells"]:
-        about, text = cell["metadata"], "".join(cell["source"])
-        if "scene" in about:
-            scenes.append(Scene(len(scenes), about["scene"], about["minutes"], about.get("spare", False)))
-        if not scenes:
-            continue  # for readers of the notebook alone
-        match about.get("part"):
-            case "spoken":
-                scenes[-1].spoken = text
-            case "caution":
-                scenes[-1].caution = text
-            case None:
-                scenes[-1].parts.append(Part(text, cell["cell_type"] == "code", about.get("after", "")))
-    return scenes
+        if "scene" in cell["metadata"]:
+            groups.append([])
+        if groups:
+            groups[-1].append(cell)
+    return [_scene(number, cells) for number, cells in enumerate(groups)]
+
+
+def _scene(number, cells):
+    """Return the scene that some cells make."""
+    about = cells[0]["metadata"]
+    by_part = {part: [cell for cell in cells if cell["metadata"].get("part") == part] for part in PARTS}
+    seen = [
+        Part("".join(cell["source"]), cell["cell_type"] == "code", cell["metadata"].get("after", ""))
+        for cell in by_part[None]
+    ]
+    spoken, caution = ("\n".join("".join(cell["source"]) for cell in by_part[part]) for part in PARTS[1:])
+    return Scene(
+        number, about["scene"], about["minutes"], about.get("spare", False), tuple(seen), spoken, caution
+    )  # fmt: skip
 
 
 def opening_code(path=TALK):

@@ -67,7 +67,7 @@
 
   // a number by the rules of the sheets: one decimal mark; what can be read in two ways is asked again
   function numberIn(text, name) {
-    const word = text.trim().replace("−", "-"), comma = text.includes(","), mark = comma ? "," : ".", other = comma ? "." : ",";
+    const word = text.trim(), comma = text.includes(","), mark = comma ? "," : ".", other = comma ? "." : ",";
     const count = word.split(mark).length - 1, plain = count === 1 ? word.replace(mark, "") : word;
     const decimal = new RegExp(`^[+-]?[0-9]+\\${mark}[0-9]+$`), wrong = new RegExp(`^[+-]?[0-9]+\\${other}[0-9]+$`);
     if (/^[+-]?[0-9]{1,3}(?:[.,' \u00a0\u202f][0-9]{3})+$/.test(word) && !decimal.test(word)) throw `${name}: '${short(text)}' can be read in two ways. Write it without a mark between thousands.`;
@@ -76,13 +76,13 @@
   }
   function boxed(box, text) {
     if (!text.trim()) return null;
-    const name = capital(box.name), parts = /^\s*([^A-Za-z%'°]*?)\s*([A-Za-z%'°][^0-9]*)?\s*$/.exec(text);
-    if (!parts || !parts[1]) throw `${name}: '${short(text)}' is no number. Type digits, such as 3.4.`;
+    const name = capital(box.name), parts = new RegExp(told.room.typed).exec(text);
+    if (!parts) throw `${name}: '${short(text)}' is no number. Type digits, such as 3.4.`;
     const word = (parts[2] || "").toLowerCase().trim().replace(/\.+$/, "").trim().split(/\s+/).join(" ");
     const kind = box.kinds.find(each => word && Object.hasOwn(each.units, word)) || box.kinds[0], number = numberIn(parts[1], name);
     if (word && !Object.hasOwn(kind.units, word)) throw `${name}: '${short(word)}' is no unit for this box. Write ${kind.write}.`;
     const value = number * kind.units[word || kind.unit[system]];
-    if (!(kind.low <= value && value <= kind.high)) throw `${name}: ${short(text.trim())} is outside ${kind.low} to ${kind.high} ${kind.base}. Say it once more.`;
+    if (!(kind.low <= value && value <= kind.high)) throw `${name}: ${number} ${word || kind.unit[system]} is outside ${kind.low} to ${kind.high} ${kind.base}. Say it once more.`;
     return { kind: kind.name, value };
   }
   function beginRoom(root) {

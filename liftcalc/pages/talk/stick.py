@@ -20,8 +20,8 @@ from markupsafe import Markup
 
 from liftcalc.pages.talk.reading import TALK, read_scenes, things_of
 from liftcalc.panels.controls import CONTROLS, SYSTEMS
-from liftcalc.panels.scene_room import BOXES, NAMES, PRESETS, ROOM_KINDS, RoomLift
-from liftcalc.panels.scenes import BODY, ScenePanel
+from liftcalc.panels.scene_base import BODY, ScenePanel
+from liftcalc.panels.scene_room import BOXES, NAMES, PRESETS, ROOM_KINDS, TYPED, RoomLift
 from liftcalc.panels.state import notebook_state
 from liftcalc.quantity_text import UNIT_SPELLINGS, unit_word
 from liftcalc.units import Q
@@ -230,6 +230,7 @@ def room_of(lift):
         "presets": in_both_systems(lambda: lift.presets),
         "states": states,
         "bar": bar,
+        "typed": f"^(?:{TYPED})$",
         "complaint": f"<div class='result-RoomLift' style='min-height:130px'>{complaint}</div>",
     }
 

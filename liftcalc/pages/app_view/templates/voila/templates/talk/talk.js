@@ -10,6 +10,7 @@
   const add = (name, parent, tag = "div") => { const made = document.createElement(tag); made.className = name; parent.append(made); return made; };
   const where = add("where", document.body), black = add("black", document.body);
   black.hidden = true;
+  for (const scene of scenes) scene.setAttribute("aria-label", (scene.querySelector("h2") || scene).textContent.trim());
 
   // --- the stage: 960 x 720, zoomed so that all of it is seen
   function fit() {
@@ -116,8 +117,10 @@
     const lock = board.querySelector("[data-lock]"), here = Boolean(scene && scene.querySelector("[data-guesses], [data-after]"));
     lock.textContent = value.stage === 0 ? "Lock" : here ? "Show" : "Locked";
     lock.disabled = value.stage > 0 && !here;
-    board.querySelector(".said").textContent = value.stage > 0 ? "Locked. No more guesses." : "";
+    board.querySelector(".said").textContent = value.stage > 0 ? "No more guesses." : "";
     if (scene) scene.classList.toggle("revealed", value.stage > 1);
+    const line = board.querySelector(".summary"), told = scene && scene.querySelector("[data-guesses]");
+    line.textContent = value.stage < 2 || told ? "" : [...board.querySelectorAll(".choice")].map((choice, at) => (value.hands["ABCD"[at]] || 0) + " said " + choice.querySelector("span").textContent).join(",  ");
     draw();
   }
   function lock(board) {
@@ -160,29 +163,32 @@
       const called = Object.values(value.called).sort((a, b) => a - b), all = hands.reduce((a, b) => a + b, 0);
       drawn.replaceChildren();
       if (value.stage === 0 || (!all && !called.length)) { const none = add("none", drawn, "p"); none.textContent = value.stage === 0 ? "No guess was locked." : "Nobody guessed."; continue; }
-      const high = 300, wide = 896, base = 190, most = Math.max(1, ...hands);
+      const wide = 896, base = 230, most = Math.max(1, ...hands);
       const low = Math.min(0, ...choices.map(each => each[1])), end = 1.12 * Math.max(result, ...choices.map(each => each[1]), ...called.map(number => Math.min(number, 2 * result)));
       const x = number => 60 + (wide - 160) * (Math.min(number, end) - low) / (end - low);
-      const chart = svg("svg", { viewBox: `0 0 ${wide} ${high}`, width: wide, height: high, role: "img", "aria-label": `${all} hands: ` + choices.map((each, at) => `${each[0]} ${hands[at]}`).join(", ") + (called.length ? `; called out ${called.map(said).join(", ")}` : "") + `; it is ${place.dataset.text}` });
-      chart.append(svg("path", { d: `M20 ${base}H${wide - 20}`, stroke: "#1a1a1a", "stroke-width": 3 }));
-      choices.forEach(([words, at], which) => {
-        const tall = 118 * hands[which] / most, near = Math.abs(at - result) < 1;
-        chart.append(svg("rect", { x: x(at) - 34, y: base - tall, width: 68, height: tall, fill: "#4b3cc4", "fill-opacity": near ? 1 : 0.4 }));
-        chart.append(svg("text", { x: x(at), y: base - tall - 8, "text-anchor": "middle", "font-size": 26, "font-weight": "bold" }, hands[which]));
-        chart.append(svg("text", { x: x(at), y: base + 30, "text-anchor": "middle", "font-size": 24 }, words));
+      const halo = { "text-anchor": "middle", "paint-order": "stroke", stroke: "#fff", "stroke-width": 7 };
+      const chart = svg("svg", { width: wide, role: "img", "aria-label": `${all} hands: ` + choices.map((each, at) => `${each[0]} ${hands[at]}`).join(", ") + (called.length ? `; called out ${called.map(said).join(", ")}` : "") + `; it is ${place.dataset.text}` });
+      const shapes = svg("g", {}), words = svg("g", {}), edges = [];
+      shapes.append(svg("path", { d: `M20 ${base}H${wide - 20}`, stroke: "#1a1a1a", "stroke-width": 3 }));
+      choices.forEach(([choice, at], which) => {
+        const tall = 150 * hands[which] / most, near = Math.abs(at - result) < 1;
+        shapes.append(svg("rect", { x: x(at) - 34, y: base - tall, width: 68, height: tall, fill: "#4b3cc4", "fill-opacity": near ? 1 : 0.4 }));
+        words.append(svg("text", { x: x(at), y: base - tall - 10, "font-size": 28, "font-weight": "bold", ...halo }, hands[which]));
+        words.append(svg("text", { x: x(at), y: base + 32, "font-size": 24, ...halo }, choice));
       });
-      const rows = [];
-      for (const number of called) {
+      for (const number of called) {  // each in the first row that has room for it
         const text = said(number), half = 8 * text.length + 8, at = x(number);
-        let row = rows.findIndex(edge => at - half > edge);
-        if (row < 0) row = rows.push(-Infinity) - 1;
-        rows[row] = at + half;
-        if (row > 2) row = 2;
-        chart.append(svg("path", { d: `M${at} ${base}v${44 + 26 * row - 4}`, stroke: "#b84a00", "stroke-width": 2, "stroke-dasharray": "3 4" }));
-        chart.append(svg("text", { x: at, y: base + 62 + 26 * row - 4, "text-anchor": "middle", "font-size": 22, fill: "#b84a00" }, text));
+        const free = edges.findIndex(edge => at - half > edge), row = free < 0 ? edges.length : free;
+        edges[row] = at + half;
+        shapes.append(svg("path", { d: `M${at} ${base}v${42 + 27 * row}`, stroke: "#b84a00", "stroke-width": 2, "stroke-dasharray": "3 4" }));
+        words.append(svg("text", { x: at, y: base + 62 + 27 * row, "font-size": 23, fill: "#b84a00", ...halo }, text));
       }
-      chart.append(svg("path", { d: `M${x(result)} 32V${base}`, stroke: "#7a1f5c", "stroke-width": 7 }));
-      chart.append(svg("text", { x: x(result), y: 26, "text-anchor": "middle", "font-size": 30, "font-weight": "bold", fill: "#7a1f5c" }, place.dataset.text));
+      shapes.append(svg("path", { d: `M${x(result)} 36V${base}`, stroke: "#7a1f5c", "stroke-width": 7 }));
+      words.append(svg("text", { x: x(result), y: 28, "font-size": 32, "font-weight": "bold", fill: "#7a1f5c", ...halo }, place.dataset.text));
+      const high = base + 44 + 27 * edges.length;
+      chart.setAttribute("height", high);
+      chart.setAttribute("viewBox", `0 0 ${wide} ${high}`);
+      chart.append(shapes, words);
       drawn.append(chart);
     }
   }
