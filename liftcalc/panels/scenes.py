@@ -98,7 +98,7 @@ class HalfTheSpacing(LimitsScene):
     """Scene 7: another spacing on the Penny Rope, and how many more that makes."""
 
     title = "Half the spacing"
-    most = 3700.0
+    most, row = 3700.0, 43  # the guesses stand above
     control_names = ("spacing",)
     ranges = {"spacing": [(3.4, 13.6, 0.1), (11.0, 45.0, 0.5)]}
 

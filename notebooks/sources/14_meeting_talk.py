@@ -42,7 +42,7 @@ Opening()
 # Guess first. Then measure.
 
 # %% [markdown] spoken
-# Stands while the room fills. Nothing to say yet. The clock starts when you leave this scene.
+# > Stands while the room fills. Nothing to say yet. The clock starts when you leave this scene.
 
 # %% [markdown] caution
 # Planning figures only, from an invented hill. Code and licensed people decide.
@@ -54,7 +54,7 @@ Opening()
 RunningRope()
 
 # %% [markdown] spoken
-# This is a rope tow, drawn to scale and at its true speed. Count with me, aloud, everyone who passes the flag. Let them count for half a minute; say no number. Every place on this rope is taken, which no real rope manages.
+# > This is a rope tow, drawn to scale and at its true speed. Count with me, aloud, everyone who passes the flag. Let them count for half a minute; say no number. Every place on this rope is taken, which no real rope manages.
 
 # %% [markdown] caution
 # On a real lift: stand outside the track and the unload area to watch.
@@ -66,7 +66,7 @@ RunningRope()
 GuessBoard("ideal")
 
 # %% [markdown] spoken
-# How many people an hour does this rope carry, with every place taken? Hands up for A, for B, for C, for D: type how many. Who has another number? Take up to six. Then lock: from now on nobody was right all along.
+# > How many people an hour does this rope carry, with every place taken? Hands up for A, for B, for C, for D: type how many. Who has another number? Take up to six. Then lock: from now on nobody was right all along.
 
 # %% [markdown] caution
 # A guess is no target, and no contest.
@@ -78,7 +78,7 @@ GuessBoard("ideal")
 HowMeasured()
 
 # %% [markdown] spoken
-# Three readings. The speed: a mark on the rope, put on by the operator with the lift locked out, timed between two poles. The spacing: a photo from the side, the mean of ten gaps. The loading time: a watch, from the place free to under way. Nobody went near the drive. All of it with the operator's leave.
+# > Three readings. The speed: a mark on the rope, put on by the operator with the lift locked out, timed between two poles. The spacing: a photo from the side, the mean of ten gaps. The loading time: a watch, from the place free to under way. Nobody went near the drive. All of it with the operator's leave.
 
 # %% [markdown] caution
 # Operator's leave first. Marks and tape on a locked-out lift only. Never at the drive.
@@ -93,7 +93,7 @@ OneLine()
 Guesses("ideal", large=False)
 
 # %% [markdown] spoken
-# Spacing over speed: one rider every two seconds. An hour has 3,600 seconds: 1,800. Who was near? That is the ideal: the intended spacing, every place taken, no stop. It is where a brochure ends. We begin here.
+# > Spacing over speed: one rider every two seconds. An hour has 3,600 seconds: 1,800. Who was near? That is the ideal: the intended spacing, every place taken, no stop. It is where a brochure ends. We begin here.
 
 # %% [markdown] caution
 # Ideal: every place taken. Nobody is asked to fill every place.
@@ -108,7 +108,7 @@ GuessBoard("counted")
 Guesses("counted")
 
 # %% [markdown] spoken
-# Now somebody stood at the top and counted, two minutes long, with people waiting at the bottom all the while. Ideal was 1,800. What was counted? Hands, numbers, lock. Then show: 33 people in two minutes, 990 an hour. Two minutes are a short count: it may be off by a good deal. Nobody lied, and nobody was lazy.
+# > Now somebody stood at the top and counted, two minutes long, with people waiting at the bottom all the while. Ideal was 1,800. What was counted? Hands, numbers, lock. Then show: 33 people in two minutes, 990 an hour. Two minutes are a short count: it may be off by a good deal. Nobody lied, and nobody was lazy.
 
 # %% [markdown] caution
 # Whoever counts is not on duty, and stands outside the track and the unload area.
@@ -120,7 +120,7 @@ Guesses("counted")
 WhereTheRestStays()
 
 # %% [markdown] spoken
-# Five gates in a row. Spacing lets 1,800 through. But a start takes three seconds, and that is 1,200. The narrowest decides: loading governs. Move the loading time: half a second less, and the motor takes over at 1,291. From 1,200 to 990 it is misses, falls and stops. A stop is there for whoever has fallen: it is no loss.
+# > Five gates in a row. Spacing lets 1,800 through. But a start takes three seconds, and that is 1,200. The narrowest decides: loading governs. Move the loading time: half a second less, and the motor takes over at 1,291. From 1,200 to 990 it is misses, falls and stops. A stop is there for whoever has fallen: it is no loss.
 
 # %% [markdown] caution
 # A limit is an upper bound, no target. A stop is never a loss to argue away.
@@ -135,7 +135,7 @@ GuessBoard("half")
 HalfTheSpacing()
 
 # %% [markdown] spoken
-# The line at the bottom is long, the gaps on the rope are wide. Load them twice as close: how many more an hour? Hands, lock, show. Press half the spacing. Nothing. The gaps are wide because a start takes three seconds.
+# > The line at the bottom is long, the gaps on the rope are wide. Load them twice as close: how many more an hour? Hands, lock, show. Press half the spacing. Nothing. The gaps are wide because a start takes three seconds.
 
 # %% [markdown] caution
 # Only the maker, the authority and licensed people change a spacing, a speed or a stop gate.
@@ -147,7 +147,7 @@ HalfTheSpacing()
 WhatHalfCosts()
 
 # %% [markdown] spoken
-# Nothing gained. And the price? Where two do get on at half the spacing: whoever falls has four people inside the stopping distance, with the one who fell, and not two. Hands have one second to take hold. At the top there are six at once, not three. Assumed here: two seconds until somebody presses stop, a brake of 2,000 newtons, 22 riders who hold on, a slope of 20 %.
+# > Nothing gained. And the price? Where two do get on at half the spacing: whoever falls has four people inside the stopping distance, with the one who fell, and not two. Hands have one second to take hold. At the top there are six at once, not three. Assumed here: two seconds until somebody presses stop, a brake of 2,000 newtons, 22 riders who hold on, a slope of 20 %.
 
 # %% [markdown] caution
 # Assumed: reaction 2 s, brake 2,000 N, 22 hold on, 20 %. A real stop is tried as maker and code say.
@@ -159,7 +159,7 @@ WhatHalfCosts()
 RoomLift()
 
 # %% [markdown] spoken
-# Whose lift shall we take? Choose its kind, then type what is called out: the speed, the spacing or the interval, the loading time. A number alone is in the units of the screen; any unit may be called out with it. The limit stands there as you type. It is the smaller of two limits and no promise: nobody asked for the motor, the rope or the brake.
+# > Whose lift shall we take? Choose its kind, then type what is called out: the speed, the spacing or the interval, the loading time. A number alone is in the units of the screen; any unit may be called out with it. The limit stands there as you type. It is the smaller of two limits and no promise: nobody asked for the motor, the rope or the brake.
 
 # %% [markdown] caution
 # Two limits only. Motor, rope, brake, towers and evacuation cap a lift too.
@@ -173,7 +173,7 @@ RoomLift()
 # 4. Compare. What governs on **your** lift?
 
 # %% [markdown] spoken
-# Three readings and a comparison. Never alone, never without the operator's leave, from outside the track, and never by the attendant on duty. Write down whether people waited, or the count says nothing. The sheet that goes round is one lift on one page: this is what yours could look like.
+# > Three readings and a comparison. Never alone, never without the operator's leave, from outside the track, and never by the attendant on duty. Write down whether people waited, or the count says nothing. The sheet that goes round is one lift on one page: this is what yours could look like.
 
 # %% [markdown] caution
 # Not alone, not on duty, with leave, outside the track. Code and licensed people decide.
@@ -185,7 +185,7 @@ RoomLift()
 FasterRope()
 
 # %% [markdown] spoken
-# Loading takes three seconds at any line speed. A faster rope only leaves less time to take hold, and from a certain speed the motor governs and it is fewer. In truth more people miss a faster rope.
+# > Loading takes three seconds at any line speed. A faster rope only leaves less time to take hold, and from a certain speed the motor governs and it is fewer. In truth more people miss a faster rope.
 
 # %% [markdown] caution
 # A faster rope is harder to take hold of. Only licensed people change a line speed.
@@ -197,7 +197,7 @@ FasterRope()
 WhereSpacingGoverns()
 
 # %% [markdown] spoken
-# On the Long Platter spacing does govern. Twice the platters carry 39 more an hour, then its motor has no more to give. The price is not on the screen: less time to load, the next one nearer to whoever falls, more load on rope, towers and brake.
+# > On the Long Platter spacing does govern. Twice the platters carry 39 more an hour, then its motor has no more to give. The price is not on the screen: less time to load, the next one nearer to whoever falls, more load on rope, towers and brake.
 
 # %% [markdown] caution
 # More carriers load rope, towers and brake: a change for the maker and the authority.
@@ -209,7 +209,7 @@ WhereSpacingGoverns()
 TheWait()
 
 # %% [markdown] spoken
-# Seventy people who ski this rope and nothing else, at the counted 990 an hour. Assumed: 75 seconds down, no rest, loading times as uneven as exponential ones. Guests feel the wait, not the people an hour.
+# > Seventy people who ski this rope and nothing else, at the counted 990 an hour. Assumed: 75 seconds down, no rest, loading times as uneven as exponential ones. Guests feel the wait, not the people an hour.
 
 # %% [markdown] caution
 # A waiting line stands clear of the track, and leaves the way out of the unload area free.
@@ -221,7 +221,7 @@ TheWait()
 TheCost()
 
 # %% [markdown] spoken
-# The year costs about the same however many ride. So a ride costs by how many there are. Most of it is staff, and attendants stand where the code, the authority and the sight lines ask for them.
+# > The year costs about the same however many ride. So a ride costs by how many there are. Most of it is staff, and attendants stand where the code, the authority and the sight lines ask for them.
 
 # %% [markdown] caution
 # Invented prices; dollars are a label. Saving a post is no way to cheaper rides.

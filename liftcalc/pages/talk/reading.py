@@ -95,9 +95,8 @@ def _scene(number, cells):
         for cell in by_part[None]
     ]
     spoken, caution = ("\n".join("".join(cell["source"]) for cell in by_part[part]) for part in PARTS[1:])
-    return Scene(
-        number, about["scene"], about["minutes"], about.get("spare", False), tuple(seen), spoken, caution
-    )  # fmt: skip
+    spoken = spoken.removeprefix("> ")  # what is said stands indented in the notebook
+    return Scene(number, about["scene"], about["minutes"], about.get("spare", False), tuple(seen), spoken, caution)
 
 
 def opening_code(path=TALK):

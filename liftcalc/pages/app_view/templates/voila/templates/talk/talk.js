@@ -163,7 +163,7 @@
       const called = Object.values(value.called).sort((a, b) => a - b), all = hands.reduce((a, b) => a + b, 0);
       drawn.replaceChildren();
       if (value.stage === 0 || (!all && !called.length)) { const none = add("none", drawn, "p"); none.textContent = value.stage === 0 ? "No guess was locked." : "Nobody guessed."; continue; }
-      const wide = 896, base = 230, most = Math.max(1, ...hands);
+      const wide = 896, base = 214, most = Math.max(1, ...hands);
       const low = Math.min(0, ...choices.map(each => each[1])), end = 1.12 * Math.max(result, ...choices.map(each => each[1]), ...called.map(number => Math.min(number, 2 * result)));
       const x = number => 60 + (wide - 160) * (Math.min(number, end) - low) / (end - low);
       const halo = { "text-anchor": "middle", "paint-order": "stroke", stroke: "#fff", "stroke-width": 7 };
@@ -171,13 +171,13 @@
       const shapes = svg("g", {}), words = svg("g", {}), edges = [];
       shapes.append(svg("path", { d: `M20 ${base}H${wide - 20}`, stroke: "#1a1a1a", "stroke-width": 3 }));
       choices.forEach(([choice, at], which) => {
-        const tall = 150 * hands[which] / most, near = Math.abs(at - result) < 1;
+        const tall = 136 * hands[which] / most, near = Math.abs(at - result) < 1;
         shapes.append(svg("rect", { x: x(at) - 34, y: base - tall, width: 68, height: tall, fill: "#4b3cc4", "fill-opacity": near ? 1 : 0.4 }));
         words.append(svg("text", { x: x(at), y: base - tall - 10, "font-size": 28, "font-weight": "bold", ...halo }, hands[which]));
         words.append(svg("text", { x: x(at), y: base + 32, "font-size": 24, ...halo }, choice));
       });
-      for (const number of called) {  // each in the first row that has room for it
-        const text = said(number), half = 8 * text.length + 8, at = x(number);
+      for (const number of new Set(called)) {  // each in the first row that has room for it
+        const times = called.filter(each => each === number).length, text = said(number) + (times > 1 ? " \u00d7" + times : ""), half = 8 * text.length + 8, at = x(number);
         const free = edges.findIndex(edge => at - half > edge), row = free < 0 ? edges.length : free;
         edges[row] = at + half;
         shapes.append(svg("path", { d: `M${at} ${base}v${42 + 27 * row}`, stroke: "#b84a00", "stroke-width": 2, "stroke-dasharray": "3 4" }));
