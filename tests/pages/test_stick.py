@@ -430,6 +430,21 @@ def test_without_the_unpacker_stills_stand_in_their_place(file, page):
     assert page.evaluate(SHOWN) == 7
 
 
+def test_a_browser_that_keeps_nothing_for_a_file_shows_the_talk_all_the_same(file, page):
+    page.add_init_script("""for (const name of ['sessionStorage', 'localStorage'])
+      Object.defineProperty(window, name, { get() { throw new DOMException('refused', 'SecurityError'); } });
+      history.replaceState = () => { throw new DOMException('refused', 'SecurityError'); };""")
+    page.goto(file.as_uri())
+    go_to(page, 5)
+    assert page.url.endswith("#5")
+    the(page, "[data-hands=B]").fill("40")
+    page.keyboard.press("Escape")
+    page.keyboard.press("l")
+    page.keyboard.press("l")
+    the(page, ".result").get_by_text("990").wait_for()
+    the(page, ".guesses svg").get_by_text("40", exact=True).wait_for()
+
+
 # whatever is drawn, beside what runs out of a picture on purpose
 OUTSIDE = """() => [...document.querySelectorAll('section.scene:not([hidden]) *, .where')].filter(element => {
   if (element.closest('svg') && !element.matches('svg, svg text')) return false;
