@@ -262,6 +262,25 @@ class ScenePanel(Panel):
         """
         return SceneState(setting, self.status(), self.drawing())
 
+    def stops(self, control_name, n=STATES):
+        """Return settings over the range of one slider, both ends among them.
+
+        Parameters
+        ----------
+        control_name : str
+            A control of this scene.
+        n : int
+            How many.
+
+        Returns
+        -------
+        list of Quantity
+        """
+        scale = self.control(control_name).scale(self.state.system)
+        steps = round((scale.high - scale.low) / scale.step)
+        at = sorted({round(place) for place in np.linspace(0, steps, n)})
+        return [Q(round(scale.low + step * scale.step, scale.digits), scale.unit) for step in at]
+
     def states(self, control_name=None, n=STATES):
         """Return what the scene shows at each preset, or over the range of one slider; afterwards it stands as before.
 
@@ -280,11 +299,7 @@ class ScenePanel(Panel):
         if control_name is None:
             settings = list(self.presets.items())
         else:
-            scale = self.control(control_name).scale(self.state.system)
-            steps = round((scale.high - scale.low) / scale.step)
-            at = sorted({round(place) for place in np.linspace(0, steps, n)})
-            values = [Q(round(scale.low + step * scale.step, scale.digits), scale.unit) for step in at]
-            settings = [(self.text(value), {control_name: value}) for value in values]
+            settings = [(self.text(value), {control_name: value}) for value in self.stops(control_name, n)]
         found = []
         for setting, values in settings:
             self.state.values.update({**before, **values})

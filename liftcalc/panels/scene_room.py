@@ -34,6 +34,7 @@ BOXES = {
     },
     "loading": {"time": ({"metric": "s", "us": "s"}, 0.5, 300.0, "s")},
 }
+TYPED = r"\s*([-+]?[0-9.,][0-9., ]*?)\s*([A-Za-z'][^0-9<>&]*)?"  # a number, and a unit or none
 NAMES = {"speed": "speed", "every": "spacing or interval", "loading": "loading time"}  # as a message says them
 SHOWN = {"metric": ("m/s", "m", "s"), "us": ("mph", "ft", "s")}
 PRESETS = {"Penny Rope": "rope tow", "Long Platter": "platter", "Lantern Double": "double chair"}
@@ -62,7 +63,7 @@ def read_box(name, text, system):
     """
     if not text.strip():
         return None
-    parts = re.fullmatch(r"\s*([-+]?[0-9.,][0-9., ]*?)\s*([A-Za-z'][^0-9<>&]*)?", text)
+    parts = re.fullmatch(TYPED, text)
     if parts is None:
         raise PlainError(f"{NAMES[name].capitalize()}: {shortened(text, 20)!r} is no number. Type digits, such as 3.4.")
     kinds = BOXES[name]

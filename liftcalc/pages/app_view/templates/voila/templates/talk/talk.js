@@ -4,7 +4,10 @@
   const scenes = [...document.querySelectorAll("section.scene")];
   const main = scenes.filter(scene => !("spare" in scene.dataset));
   const planned = main.reduce((sum, scene) => sum + Number(scene.dataset.minutes), 0);
-  const kept = { get: name => sessionStorage.getItem("talk-" + name), set: (name, value) => sessionStorage.setItem("talk-" + name, value), drop: name => sessionStorage.removeItem("talk-" + name) };
+  // what is kept over a reload; where the browser keeps nothing for a file, it lasts as long as the page
+  const held = {}, passing = { getItem: name => held[name] ?? null, setItem: (name, value) => { held[name] = String(value); }, removeItem: name => { delete held[name]; } };
+  const store = (() => { try { sessionStorage.getItem("talk"); return sessionStorage; } catch { return passing; } })();
+  const kept = { get: name => store.getItem("talk-" + name), set: (name, value) => store.setItem("talk-" + name, value), drop: name => store.removeItem("talk-" + name) };
   let now = 0, typed = "";
 
   const add = (name, parent, tag = "div") => { const made = document.createElement(tag); made.className = name; parent.append(made); return made; };
@@ -42,7 +45,7 @@
     if (now === 0 && number > 0 && !kept.get("begun")) kept.set("begun", Date.now());
     now = number;
     scenes.forEach((scene, place) => { scene.hidden = place !== now; });
-    if (location.hash !== "#" + now) history.replaceState(null, "", "#" + now);
+    if (location.hash !== "#" + now) { try { history.replaceState(null, "", "#" + now); } catch { location.replace("#" + now); } }
     if (focus) scenes[now].focus({ preventScroll: true });
     dispatchEvent(new Event("resize"));
     tell();
