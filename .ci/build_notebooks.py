@@ -106,7 +106,8 @@ def metadata_for(option, cell_type, name):
     of_its_kind = {LAB_ONLY: {"tags": [LAB_ONLY]}} if cell_type == "markdown" else OPTIONS
     found = of_a_talk(option) or of_its_kind.get(option)
     if found is None:
-        raise ValueError(f"{name}: a cell is marked {option!r}. Write one of {', '.join(of_its_kind)}.")
+        known = f"{LAB_ONLY} or {APP_ONLY}" if cell_type == "markdown" else " or ".join(OPTIONS)
+        raise ValueError(f"{name}: a {cell_type} cell is marked {option!r}. Write {known}.")
     return found
 
 

@@ -38,9 +38,14 @@ def code_cells(notebook):
 
 
 def shown_in_app(notebook):
-    """Return the texts and the outputs of a notebook that the app view shows: no code, and no cell for JupyterLab."""
-    texts, outputs = [], []
-    for cell in notebook.cells:
+    """Return the texts and the outputs of a notebook that the app view shows: no code, and no cell for JupyterLab.
+
+    A talk begins with its first scene: what stands before it is for readers of the notebook.
+    """
+    texts, outputs, cells = [], [], notebook.cells
+    if any("scene" in cell.metadata for cell in cells):
+        cells = cells[next(place for place, cell in enumerate(cells) if "scene" in cell.metadata) :]
+    for cell in cells:
         if cell.cell_type == "code":
             outputs += cell.outputs
         elif "lab-only" not in cell.metadata.get("tags", []):

@@ -98,5 +98,5 @@ def test_marks_of_text_cells(tmp_path):
     for text, place in ((app, 1), ("# %% [markdown]\n# A page.\n" + app, 3), (lab + app + app, 5)):
         with pytest.raises(ValueError, match=rf"^99_page\.py, line {place}: app-only words stand in place of a cell"):
             built(text)
-    with pytest.raises(ValueError, match=r"a text cell is marked '\[markdown\] lab'\. Write lab-only or app-only\."):
+    with pytest.raises(ValueError, match=r"a markdown cell is marked 'lab'\. Write lab-only or app-only\."):
         built("# %% [markdown] lab\n# A page.\n")
