@@ -106,11 +106,11 @@ class YourLiftPage(Page):
         """Return the names of the reader's files that the page speaks of."""
         return [] if self.example else [file.name for file in self.value.came.values()]
 
-    def in_order(self, files, taken):
+    def in_order(self, files, found):
         """Return all of the reader's files that the page speaks of, its own sheet last: it counts as the newest."""
-        if self.example:
+        if found is None:
             return []
-        own = sorted(self.value.came.items(), key=lambda item: item[0] == "sheet")
+        own = sorted(found.came.items(), key=lambda item: item[0] == "sheet")
         return [(file.name, file.raw) for _, file in own]
 
     def picture(self, make):

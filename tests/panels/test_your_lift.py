@@ -141,9 +141,10 @@ def test_the_files_of_a_visit(page):
     assert (read.sheet.title, read.made("second").title) == ("Lantern Double", "Penny Rope"), "the newest counts"
     assert list(read.came) == ["sheet", "laps", "second"]
     page.take(read)
-    assert page.in_order([], True)[-1][0] == "4_lantern_double.csv", "kept as the newest"
-    again, _ = page.of_visit(page.in_order([], True))
+    assert page.in_order([], read)[-1][0] == "4_lantern_double.csv", "kept as the newest"
+    again, _ = page.of_visit(page.in_order([], read))
     assert list(again.came) == list(read.came)
     assert page.own_files() == ["4_lantern_double.csv", "long_platter_laps.csv", "penny_rope_sheet.csv"]
     assert page.of_visit([other]) == (None, [])
+    assert page.in_order([other], None) == []
     assert files_in('{"files": []}') == []
