@@ -90,6 +90,15 @@ def test_a_file_is_taken_out_and_all_parts_follow(page):
     assert bars.words().startswith("The sheet of the lift did not come. It would give the limits,")
 
 
+def test_words_on_the_example_go_with_it(page):
+    told = page.about_example("Of the platter.")
+    assert told.words() == "Of the platter."
+    come(page, ("wren.csv", WREN))
+    assert told.words() == ""
+    page.own_button.back.click()
+    assert told.words() == "Of the platter."
+
+
 def test_swapped_and_back(page):
     bars = page.picture(LimitsAndCount)
     press(page, "Swap the sheets: the other files are of Penny Rope")
