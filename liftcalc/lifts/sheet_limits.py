@@ -160,7 +160,10 @@ def powers_of_line(sheet, known):
     """
     found = {}
     for name in move_the_line(sheet):
-        parts = {other: after / known[other] for other, after in moved(sheet, name, 1 + STEP).items()}
+        after = moved(sheet, name, 1 + STEP)
+        parts = {
+            other: value / known[other] for other, value in after.items() if other in known
+        }  # persons may not be whole
         powers = {other: np.log(part.m_as("")) / np.log1p(STEP) for other, part in parts.items()}
         found[name] = {other: power for other, power in powers.items() if abs(power) > NO_POWER}
     return found

@@ -5,6 +5,7 @@ import pytest
 from liftcalc.lifts.demo_hill import demo_sheet
 from liftcalc.lifts.sheet import sheet_from_bytes
 from liftcalc.lifts.sheet_budget import BehindLimits
+from liftcalc.lifts.sheet_limits import sheet_limits
 
 HEADING = "quantity,value,unit,plus_minus,method,note\n"
 
@@ -45,3 +46,10 @@ def test_what_a_limit_rests_on_is_named_as_it_was_read():
 
 def test_without_a_doubt_there_is_no_budget():
     assert BehindLimits(sheet_of("kind,rope tow", "loading time,3,s")).budget("loading") is None
+
+
+def test_persons_that_come_out_as_no_whole_number_are_no_part_of_the_line():
+    rows = ("kind,fixed chair", "line speed,2.2,m/s,0.05", "spacing,15.4,m,0.1", "hourly capacity,800,pph,20,ideal")
+    limits = sheet_limits(sheet_of(*rows), draws=10)
+    assert limits.governs is None
+    assert "persons per carrier" in limits.missing["spacing"]

@@ -45,7 +45,7 @@ def write_pdf(html, path, paper="A4"):
             "there is no Chromium on this computer, and a PDF is printed by one. Write brief.html, open it in any "
             "browser and print it from there: it fits one sheet."
         )
-    sized = html.replace("@page { size: auto;", f"@page {{ size: {PAPERS[paper]};", 1)
+    sized = html.replace("</head>", f"<style>@page {{ size: {PAPERS[paper]}; }}</style></head>", 1)
     with tempfile.TemporaryDirectory() as folder:
         page, printed = Path(folder, "brief.html"), Path(folder, "brief.pdf")
         page.write_text(sized, encoding="utf-8")
