@@ -10,11 +10,12 @@ from liftcalc.figures.spread import MethodsChart
 from liftcalc.lifts.hill import hill_from_bytes
 from liftcalc.lifts.limit_records import LeftOut
 from liftcalc.lifts.limits import LIMITS
-from liftcalc.panels.own_sheets import Button, Page, PagePanel
+from liftcalc.panels.own_sheets import Button, Page, PagePanel, Part
 from liftcalc.panels.picture import Picture
 from liftcalc.quantity_text import show, unit_word
 from liftcalc.simulation.lift_files import LiftFiles, read_lift_files, sort_of_file
 from liftcalc.simulation.lift_words import count_of, limits, modelled
+from liftcalc.tables import Lines
 from liftcalc.uncertainty import expand
 from liftcalc.units import PlainError
 
@@ -106,16 +107,20 @@ class YourLiftPage(Page):
         """Return the names of the reader's files that the page speaks of."""
         return [] if self.example else [file.name for file in self.value.came.values()]
 
-    def in_order(self, files, taken):
+    def in_order(self, files, found):
         """Return all of the reader's files that the page speaks of, its own sheet last: it counts as the newest."""
-        if self.example:
+        if found is None:
             return []
-        own = sorted(self.value.came.items(), key=lambda item: item[0] == "sheet")
+        own = sorted(found.came.items(), key=lambda item: item[0] == "sheet")
         return [(file.name, file.raw) for _, file in own]
 
     def picture(self, make):
         """Return a picture, without sliders, that is made of the files."""
         return PagePanel(self, make, getattr(make, "__name__", ""))
+
+    def about_example(self, words):
+        """Return a part with words on the example, which goes when other files come, or one of its own is taken out."""
+        return Part(self, lambda read: Lines(words) if read is self.first else Lines())
 
     def panel(self, make, **settings):
         """Return a panel of a hill that holds the lift and, where there is one, the second."""

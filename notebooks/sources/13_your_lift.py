@@ -59,16 +59,11 @@
 #
 # Only the sheet is needed, and even that may lack rows. Each other file tells something more. What lacks makes the result smaller, and the page says what it would give.
 #
-# | file | its first row, or what it is | page |
-# |---|---|---|
-# | sheet of the lift | `quantity,value,unit,plus_minus,method,note` | [00](00_start_here.ipynb) |
-# | count at the top | `from,minutes,persons,stop_seconds,people_waited,note` | [10](10_counted_and_ideal.ipynb) |
-# | track of a ride | GPX, from a phone | [05](05_measuring_on_the_hill.ipynb) |
-# | laps | `lap,seconds,note` | [05](05_measuring_on_the_hill.ipynb) |
-# | map line | KML or GeoJSON, drawn from grab to let-go | [05](05_measuring_on_the_hill.ipynb) |
-# | riders | `class,share,mean_readiness,cv,misses,falls`, or `party,share` | [10](10_counted_and_ideal.ipynb) |
-# | rest of the day | as the sheet, with rows such as hours open | [10](10_counted_and_ideal.ipynb) |
-# | second lift | its sheet | [09](09_what_limits_the_lift.ipynb) |
+# - the **sheet** of the lift, as on [00 Start here](00_start_here.ipynb): `quantity, value, unit, plus_minus, method, note`
+# - a **count** at the top, as on [10](10_counted_and_ideal.ipynb): `from, minutes, persons, stop_seconds, people_waited, note`
+# - a **track** of a ride, GPX from a phone; **laps**, `lap, seconds, note`; a **map line**, KML or GeoJSON, drawn from grab to let-go. All three as on [05](05_measuring_on_the_hill.ipynb)
+# - **riders**, `class, share, mean_readiness, cv, misses, falls` or `party, share`, and the **rest of the day**, which has the columns of a sheet and rows such as hours open. Both as on [10](10_counted_and_ideal.ipynb)
+# - the sheet of a **second lift**, to compare
 #
 # Names of files do not matter: each is told by what is in it. Each is judged by itself, so a bad one spoils no other. The newer one of its kind takes the place of the older.
 
@@ -93,8 +88,9 @@ page.button()
 
 # %% [markdown]
 # ### What came
-#
-# As an example the page speaks of the Long Platter of the invented Owlpenny Hill, as two volunteers brought it: semicolons and decimal commas, feet among the metres, repeats that scatter, a row left empty, a ride on which the lift stood.
+
+# %% folded
+page.about_example("The example: the Long Platter of the invented Owlpenny Hill, as two volunteers brought it. Semicolons and decimal commas, feet among the metres, repeats that scatter, a row left empty, a ride on which the lift stood.")
 
 # %%
 page.show(words.what_came)
@@ -119,8 +115,8 @@ page.picture(lambda read: AgreementOfFiles(words.speeds(read)))
 # %% folded
 page.picture(lambda read: AgreementOfFiles(words.lengths(read)))
 
-# %% [markdown]
-# On the Long Platter the map line is the odd one, and nobody was careless: it was drawn from sheave to sheave, and nobody rides that far. Whoever had taken its length for the ride would have a ride time 6 s too long.
+# %% folded
+page.about_example("On the Long Platter the map line is the odd one, and nobody was careless: it was drawn from sheave to sheave, and nobody rides that far. Whoever had taken its length for the ride would have a ride time 6 s too long.")
 
 # %% [markdown]
 # ## What governs, and how surely?
@@ -177,8 +173,8 @@ from liftcalc.pages.brief import next_reading, shown_brief, what_would_help
 
 page.show(what_would_help)
 
-# %% [markdown]
-# On the Long Platter closer platters carry 39 pph more on paper, and then the motor has no more to give. Each rider would have less time to load, and the next one would be nearer to whoever falls. That is a change for the maker and the authority, and may be refused.
+# %% folded
+page.about_example("On the Long Platter closer platters carry 39 pph more on paper, and then the motor has no more to give. Each rider would have less time to load, and the next one would be nearer to whoever falls. That is a change for the maker and the authority, and may be refused.")
 
 # %% [markdown]
 # ## What a working day makes of it
@@ -198,11 +194,14 @@ page.show(lambda read: losses_table(read.day))
 # %% folded
 page.picture(CountedMinutes)
 
+# %% [markdown]
+# Was that long enough, and did people wait?
+
 # %%
 page.show(words.how_to_count)
 
-# %% [markdown]
-# The Long Platter: 463 pph counted in clean minutes, below the 514 pph that spacing allows by more than the doubt of the count. One platter in ten went up empty. The count does not tell why; the rest of the day, where 7 % of the attempts miss, has most of it.
+# %% folded
+page.about_example("The Long Platter: 463 pph counted in clean minutes, below the 514 pph that spacing allows by more than the doubt of the count. One platter in ten went up empty. The count does not tell why; the rest of the day, where 7 % of the attempts miss, has most of it.")
 
 # %% [markdown]
 # ## Beside a second lift

@@ -90,6 +90,15 @@ def test_a_file_is_taken_out_and_all_parts_follow(page):
     assert bars.words().startswith("The sheet of the lift did not come. It would give the limits,")
 
 
+def test_words_on_the_example_go_with_it(page):
+    told = page.about_example("Of the platter.")
+    assert told.words() == "Of the platter."
+    come(page, ("wren.csv", WREN))
+    assert told.words() == ""
+    page.own_button.back.click()
+    assert told.words() == "Of the platter."
+
+
 def test_swapped_and_back(page):
     bars = page.picture(LimitsAndCount)
     press(page, "Swap the sheets: the other files are of Penny Rope")
@@ -141,9 +150,10 @@ def test_the_files_of_a_visit(page):
     assert (read.sheet.title, read.made("second").title) == ("Lantern Double", "Penny Rope"), "the newest counts"
     assert list(read.came) == ["sheet", "laps", "second"]
     page.take(read)
-    assert page.in_order([], True)[-1][0] == "4_lantern_double.csv", "kept as the newest"
-    again, _ = page.of_visit(page.in_order([], True))
+    assert page.in_order([], read)[-1][0] == "4_lantern_double.csv", "kept as the newest"
+    again, _ = page.of_visit(page.in_order([], read))
     assert list(again.came) == list(read.came)
     assert page.own_files() == ["4_lantern_double.csv", "long_platter_laps.csv", "penny_rope_sheet.csv"]
     assert page.of_visit([other]) == (None, [])
+    assert page.in_order([other], None) == []
     assert files_in('{"files": []}') == []

@@ -30,7 +30,8 @@ RANKS = [
     {"simulation"},
     {"exercises"},
     {"figures"},
-    {"panels", "pages"},
+    {"panels"},
+    {"pages"},
     {"self_check"},
     {"__main__"},
 ]

@@ -188,7 +188,7 @@ def _with_marks(markup, any_number, bar):
         }
     for text, mark in wanted.items():
         if text not in markup:
-            raise ValueError(f"The scene of a lift from the room no longer shows {text}: the marks must follow it.")
+            raise RuntimeError(f"The scene of a lift from the room no longer shows {text}: the marks must follow it.")
         markup = markup.replace(text, mark)
     return markup
 
