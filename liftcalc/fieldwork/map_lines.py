@@ -101,7 +101,7 @@ def map_line_from_text(
     rise = _length("vertical_rise", vertical_rise)
     rise_doubt = _length("vertical_rise_uncertainty", vertical_rise_uncertainty)
     end_doubt = _length("end_uncertainty", end_uncertainty)
-    is_kml = name.lower().endswith(".kml") or text.lstrip("\ufeff \t\r\n").startswith("<")
+    is_kml = name.lower().endswith(".kml") or text.lstrip().startswith("<")
     lines = _kml_lines(name, text) if is_kml else _geojson_lines(name, text)
     line_name, positions = _chosen(name, lines, line)
     latitudes, longitudes, heights = zip(*positions, strict=True)

@@ -294,3 +294,9 @@ def test_a_rise_needs_a_unit():
         "read_map_line: vertical_rise must be zero or more, but got -3 m. Write Q(29.4, 'm').",
         FieldFileError,
     )
+
+
+def test_the_first_mark_tells_a_map_line_whatever_its_name():
+    text = (DATA / "penny_rope_line.kml").read_text(encoding="utf-8")
+    for name in ("line.xml", "line", "line.kml"):
+        assert map_line_from_text(name, f"\n{text}").line_name == "Penny Rope, sheave to sheave"
