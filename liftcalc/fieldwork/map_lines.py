@@ -177,7 +177,8 @@ def _chosen(name, lines, wanted):
     choice = "; ".join(f"{number}: {quoted(one or 'no name')}" for number, (one, _) in enumerate(lines[:8], start=1))
     if wanted is None and len(lines) > 1:
         raise FieldFileError(
-            f"{name}: the file holds {len(lines)} lines ({choice}). Say which: read_map_line(..., line=1) by number or "
+            f"{name}: the file holds {len(lines)} lines ({choice}). Save the one that is "
+            f"meant as a file of its own; or say which: read_map_line(..., line=1) by number or "
             "line='name'."
         )
     if wanted is None:

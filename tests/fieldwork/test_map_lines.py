@@ -118,7 +118,8 @@ def test_several_lines_are_offered_by_name():
     text = kml("1,1 2,2", "1,1 1,1.001", names=("lift road", "tow"))
     refuses(
         lambda: map_line_from_text("two.kml", text),
-        "two.kml: the file holds 2 lines (1: 'lift road'; 2: 'tow'). Say which: read_map_line(..., line=1) by number "
+        "two.kml: the file holds 2 lines (1: 'lift road'; 2: 'tow'). Save the one that is "
+        "meant as a file of its own; or say which: read_map_line(..., line=1) by number "
         "or line='name'.",
         FieldFileError,
     )
