@@ -16,7 +16,7 @@
 #
 # **You need first** [00 Start here](00_start_here.ipynb), for the sheet. Each part names the page that explains it.
 #
-# **About 30 minutes** with your own files.
+# **About 30 minutes.**
 
 # %% [markdown]
 # ## Cautions
