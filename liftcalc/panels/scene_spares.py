@@ -75,11 +75,10 @@ class TheWait(ScenePanel):
 
     def said(self):
         wait, line = self.results["mean wait"], self.results["in line"]
-        number, unit = show(wait, "minute").split(" ")
         down = self.state.values["descent_time"]
         return (
-            number,
-            f"{unit} in line",
+            f"{wait.m_as('minute'):.1f}",
+            "min in line",
             f"{line.m_as('person'):.0f} stand in line. Assumed: {self.text(down)} down, no rest.",
         )
 

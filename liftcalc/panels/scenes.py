@@ -155,8 +155,8 @@ class WhatHalfCosts(ScenePanel):
         number = f"{inside.m_as('person'):.0f}"
         return (
             number,
-            "people inside the stopping distance",
-            f"{self.text(hold)} for hands to take hold. {top.m_as('person'):.0f} at the top at once.",
+            f"{'person' if number == '1' else 'people'} inside the stopping distance",
+            f"{self.text(hold)} for hands to take hold. {in_short(show(top)).split()[0]} at the top, on average.",
         )
 
     def drawing(self):

@@ -34,9 +34,13 @@ SAID = [
     (
         WhatHalfCosts,
         "as measured",
-        "2 people inside the stopping distance 2 s for hands to take hold. 3 at the top at",
+        "2 people inside the stopping distance 2 s for hands to take hold. 3 at the top, on average.",
     ),
-    (WhatHalfCosts, "half the spacing", "4 people inside the stopping distance 1 s for hands to take hold. 6 at the"),
+    (
+        WhatHalfCosts,
+        "half the spacing",
+        "4 people inside the stopping distance 1 s for hands to take hold. 6 at the top, on average.",
+    ),
     (FasterRope, "slower", "+0 people an hour At 2.4 m/s loading governs."),
     (FasterRope, "faster", "−10 people an hour At 4.4 m/s motor governs."),
     (WhereSpacingGoverns, "half the spacing", "+39 people an hour Now motor governs: 554."),
