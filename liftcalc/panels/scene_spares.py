@@ -26,7 +26,11 @@ class FasterRope(LimitsScene):
         return {"faster": {"line_speed": Q(4.4, "m/s")}, "slower": {"line_speed": Q(2.4, "m/s")}}
 
     def said(self):
-        return self.gained(), "people an hour", f"At {self.setting('line_speed')} {self.found.limit.name} governs."
+        return (
+            self.gained(),
+            "people an hour, governed",
+            f"At {self.setting('line_speed')} {self.found.limit.name} governs.",
+        )
 
 
 class WhereSpacingGoverns(LimitsScene):
@@ -43,7 +47,7 @@ class WhereSpacingGoverns(LimitsScene):
     def said(self):
         return (
             self.gained(),
-            "people an hour",
+            "people an hour, governed",
             f"Now {self.found.limit.name} governs: {an_hour(self.found.capacity)[0]}.",
         )
 

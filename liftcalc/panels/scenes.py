@@ -114,7 +114,7 @@ class HalfTheSpacing(LimitsScene):
             if governs.name != "spacing"
             else f"Here spacing governs: {an_hour(governs.capacity)[0]} an hour."
         )
-        return self.gained(), "people an hour", sentence
+        return self.gained(), "people an hour, governed", sentence
 
 
 class WhatHalfCosts(ScenePanel):
