@@ -127,6 +127,15 @@ def test_wheel_and_page_keys_move_the_page_and_arrows_the_slider(app, page):
     assert speed.get_attribute("aria-valuetext") == value
     page.keyboard.press("PageUp")
     before = top(page)
+    box = reader.number_box(page, "Line speed (m/s)").first
+    box.click()
+    here = box.bounding_box()
+    page.mouse.move(here["x"] + here["width"] / 2, here["y"] + here["height"] / 2)
+    page.mouse.wheel(0, 120)
+    assert top(page) != before
+    assert box.input_value() == "3.4", "the wheel moves no number"
+    speed.focus()
+    before = top(page)
     for key, said in (("End", "6 m/s"), ("Home", "0.4 m/s"), ("ArrowRight", "0.5 m/s")):
         page.keyboard.press(key)
         assert speed.get_attribute("aria-valuetext") == said

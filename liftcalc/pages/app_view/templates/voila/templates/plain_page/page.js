@@ -11,13 +11,13 @@
   }, true);
 
   // A sheet cannot be unfolded or scrolled: folds are opened, and a table wider than the paper is made smaller.
-  const PAPER = 680; // pixels between the margins of A4, the narrower one
+  const PAPER = 660; // pixels: what A4, the narrower sheet, leaves between its margins, and a little less
   let opened = [], tables = [];
 
   function fit(table) {
-    table.style.width = 'min-content';
+    Object.assign(table.style, {width: 'min-content', tableLayout: 'auto'});
     const wide = table.offsetWidth;
-    table.style.width = '';
+    Object.assign(table.style, {width: '', tableLayout: ''});
     if (wide > PAPER) table.style.zoom = PAPER / wide;
   }
 
