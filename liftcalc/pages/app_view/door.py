@@ -9,6 +9,7 @@ import hmac
 import html
 import inspect
 import secrets
+from pathlib import Path
 
 from jupyter_server.auth.identity import IdentityProvider, User
 from tornado.httputil import split_host_and_port, url_concat
@@ -29,14 +30,7 @@ FOREIGN_NAME = ("These pages are not known by that name.", "Open them by the add
 NO_SUCH_PAGE = ("There is no such page.", "All pages of the series are on the first one.")
 WENT_WRONG = ("This page could not be made.", "The window where the pages were started says why. Load the page again.")
 
-_SHEET = """<!DOCTYPE html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
-<title>{title}</title><style>
-body {{ font: 18px/1.5 system-ui, sans-serif; color: #1a1a1a; background: #fff; margin: 0; }}
-main {{ max-width: 40em; margin: 12vh auto 0; padding: 0 20px; }}
-h1 {{ font-size: 26px; line-height: 1.25; }} a {{ color: #0b4f8a; }}
-</style></head><body><main><h1>{title}</h1><p>{text}</p>{more}</main></body></html>
-"""
+_SHEET = (Path(__file__).parent / "plain_words.html").read_text(encoding="utf-8")
 
 
 def sheet(title, text, more=""):
