@@ -45,10 +45,15 @@ def skip_without_chromium():
         pytest.skip("no Chromium on this machine: the browser tests are left out", allow_module_level=True)
 
 
+IN_CI = os.environ.get("CI", "").lower() == "true"
+TAKES_LONG = "takes long: run it with CI=true"
+in_ci = pytest.mark.skipif(not IN_CI, reason=TAKES_LONG)  # of one test; of a module ``leave_to_ci``
+
+
 def leave_to_ci():
     """Leave a module of tests, or one test, to CI=true: it takes long, and a shorter one stands in the plain run."""
-    if os.environ.get("CI", "").lower() != "true":
-        pytest.skip("takes long: run it with CI=true", allow_module_level=True)
+    if not IN_CI:
+        pytest.skip(TAKES_LONG, allow_module_level=True)
 
 
 def free_port():

@@ -70,6 +70,7 @@ def test_the_first_page_shows_no_code_and_leads_on(app, page, tmp_path):
     assert browser.asked_outside(page) == []
 
 
+@browser.in_ci
 def test_exercises(app, page, folder):
     browser.run_in_app(page, app("02_spacing.ipynb"))
     page.get_by_text("The printed numbers: 0 of").wait_for()
@@ -78,6 +79,7 @@ def test_exercises(app, page, folder):
     assert not (folder / "my_records").exists(), "the app view keeps answers in memory"
 
 
+@browser.in_ci
 def test_a_track_of_ones_own(app, page, tmp_path):
     """Move the steady part by keyboard, bring a track of one's own, and a file that is none."""
     browser.run_in_app(page, app("05_measuring_on_the_hill.ipynb"))
@@ -105,6 +107,7 @@ def test_a_track_of_ones_own(app, page, tmp_path):
     assert browser.asked_outside(page) == []
 
 
+@browser.in_ci
 def test_limits(app, page):
     browser.run_in_app(page, app("09_what_limits_the_lift.ipynb"))
     reader.check_limits(page)
@@ -136,6 +139,7 @@ def check_one_screen(page, panels):
     assert [(words, height) for words, height in heights if not 300 < height <= ONE_SCREEN] == []
 
 
+@browser.in_ci
 def test_guesses_by_keyboard_one_thing_disturbed_and_files_of_ones_own(app, page):
     browser.run_in_app(page, app("10_counted_and_ideal.ipynb"))
     slider = reader.handle(page, "Stop time (s)")
@@ -176,6 +180,7 @@ def test_guesses_by_keyboard_one_thing_disturbed_and_files_of_ones_own(app, page
     assert browser.asked_outside(page) == []
 
 
+@browser.in_ci
 @pytest.mark.parametrize(
     ("name", "last", "panels"),
     [

@@ -32,6 +32,7 @@ def test_the_first_page(lab, page):
     assert broken == []
 
 
+@browser.in_ci
 def test_exercises(lab, page, folder):
     browser.run_in_lab(page, lab("02_spacing.ipynb"))
     page.get_by_text("The printed numbers: 0 of").wait_for()
@@ -40,6 +41,7 @@ def test_exercises(lab, page, folder):
     assert [path.name for path in (folder / "my_records").glob("*.json")] == ["printed_numbers.json"]
 
 
+@browser.in_ci
 def test_a_still_picture_before_anything_is_run_and_the_limits_after(lab, page):
     page.goto(lab("09_what_limits_the_lift.ipynb"), wait_until="domcontentloaded")
     still = page.locator("img[alt^='What limits the lift. Set: lift Penny Rope']")
