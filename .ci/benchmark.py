@@ -3,6 +3,7 @@
     python .ci/benchmark.py            JupyterLab
     python .ci/benchmark.py hill       the hill of 200 sheets and the simulated days, without a browser
     python .ci/benchmark.py app        the app view
+    python .ci/benchmark.py app_view   the app view's pages: seconds until they stand, kernels left, memory of a kernel
     python .ci/benchmark.py lab 5 02   fewer presses, one notebook
 
 Everything is measured in one run, a bare slider with a label beside the panels: compare within a run, not between runs.
@@ -13,6 +14,7 @@ import shutil
 import statistics
 import sys
 import tempfile
+import time
 import timeit
 from pathlib import Path
 
@@ -252,7 +254,78 @@ def run_carriers():
     print(f"1,000 days of 7 hours of carriers every 6 s (asked: 3 s): {took:.2f} s, {rates.mean():.0f} persons an hour")
 
 
+PANELS = """(() => {
+  const seen = new Set();
+  window.panelTimes = [];
+  new MutationObserver(() => {
+    for (const panel of document.querySelectorAll('.widget-vbox:has([role=status])'))
+      if (!seen.has(panel)) { seen.add(panel); window.panelTimes.push(performance.now() / 1000); }
+  }).observe(document, {subtree: true, childList: true});
+})()"""
+
+
+def panels_stand(page, address):
+    """Open a page; return the seconds until its first panel and its last stand, and how many there are."""
+    page.goto(address, wait_until="domcontentloaded")
+    many, still = 0, 0
+    while not many or still < 3:
+        page.wait_for_timeout(1000)
+        found = page.evaluate("window.panelTimes.length")
+        many, still = found, (still + 1 if found == many else 0)
+    times = page.evaluate("window.panelTimes")
+    return times[0], times[-1], many
+
+
+def run_app_view(views=30):
+    """Print, for each page of the app view, when its panels stand; what many views leave; what a kernel takes."""
+    import psutil
+
+    from liftcalc.pages.app_view.server import WARM
+
+    names = [path.name for path in sorted((ROOT / "notebooks").glob("*.ipynb"))]
+    with tempfile.TemporaryDirectory() as folder, browser.headless() as chromium:
+        taken = []
+        with browser.app_view(Path(folder), ROOT / "notebooks", "--no-warm-pages") as app:
+            for name in names:
+                with browser.page_of(chromium) as page:
+                    page.add_init_script(PANELS)
+                    first, last, many = panels_stand(page, app(name))
+                    (kernel,) = browser.kernels_of(app(""))
+                    own = psutil.Process(kernel).memory_full_info()
+                    taken.append((own.rss / 1e6, own.uss / 1e6))
+                stands = f"first panel {first:4.1f} s  last of {many:2} {last:4.1f} s"
+                print(f"{name[:2]}  cold  {stands}  {taken[-1][0]:4.0f} MB", flush=True)
+                page_left = time.monotonic()
+                while browser.kernels_of(app("")) and time.monotonic() < page_left + 20:
+                    time.sleep(0.1)
+            most = 0
+            with browser.page_of(chromium) as page:
+                for number in range(views):
+                    page.goto(app(names[number % len(names)]), wait_until="domcontentloaded")
+                    most = max(most, len(browser.kernels_of(app(""))))
+            time.sleep(10)
+            left = len(browser.kernels_of(app("")))
+            print(f"{views} page views: {most} kernels at most, {left} ten seconds after the last page was closed")
+        with browser.app_view(Path(folder)) as app:
+            for name in [name for name in names if name.startswith(WARM)]:
+                time.sleep(25)  # until all warm pages are ready
+                pool = [psutil.Process(each).memory_full_info().rss / 1e6 for each in browser.kernels_of(app(""))]
+                with browser.page_of(chromium) as page:
+                    page.add_init_script(PANELS)
+                    first, last, many = panels_stand(page, app(name))
+                print(f"{name[:2]}  warm  first panel {first:4.1f} s  last of {many:2} {last:4.1f} s")
+            print(f"kept warm: {len(pool)} kernels, {sum(pool):.0f} MB")
+        for what, sizes in zip(("resident", "its own alone"), zip(*taken, strict=True), strict=True):
+            print(
+                f"memory of a kernel, {what}: {min(sizes):.0f} to {max(sizes):.0f} MB, "
+                f"{statistics.mean(sizes):.0f} on average"
+            )
+
+
 if __name__ == "__main__":
+    if sys.argv[1:] == ["app_view"]:
+        run_app_view()
+        sys.exit()
     run_hill()
     run_loading()
     run_crowded()

@@ -23,6 +23,26 @@ KERNEL = {"display_name": "Python 3 (ipykernel)", "language": "python", "name": 
 
 # options that may stand behind the "# %%" of a code cell
 OPTIONS = {"folded": {"jupyter": {"source_hidden": True}}, "no-output": {"tags": ["no-output"]}}
+TEMPLATE = "# template: "  # a line above the first cell: the app view shows this page by a template of its own
+
+# of a talk: words that may stand behind the "# %%" of any cell, and what they put into its metadata. A cell with a
+# scene begins one and says how many minutes it is planned for; "spare" and "spoken" and "caution" say what a cell is
+# for; what stands "after" a guess shows once the guess is revealed
+TALK_WORDS = {
+    "spare": {"spare": True},
+    "spoken": {"part": "spoken"},
+    "caution": {"part": "caution"},
+    "aside": {"part": "aside"},
+}
+TALK_VALUES = {"scene": str, "minutes": float, "after": str}
+
+
+def of_a_talk(word):
+    """Return the metadata that an option of a talk stands for; None for another word."""
+    name, _, value = word.partition("=")
+    if name in TALK_VALUES and value:
+        return {name: TALK_VALUES[name](value)}
+    return TALK_WORDS.get(word)
 
 
 # what may stand behind the "# %% [markdown]" of a text cell: for JupyterLab alone; words for the app view in its place
@@ -39,11 +59,11 @@ def text_line(place, line):
 
 
 def blocks_of(source):
-    """Return for each block of a source what stands behind its "# %%", and its lines with their numbers."""
+    """Return for each block of a source the words behind its "# %%", and its lines with their numbers."""
     blocks = []
     for number, line in enumerate(source.read_text(encoding="utf-8").split("\n"), start=1):
         if line.startswith("# %%"):
-            blocks.append((line.removeprefix("# %%").strip(), []))
+            blocks.append((line.removeprefix("# %%").split(), []))
         elif blocks:
             blocks[-1][1].append((number, line))
     return blocks
@@ -54,32 +74,41 @@ def cells_of(source):
 
     This reader is our own: a pairing tool puts a button of its own into the reader's JupyterLab, and an error into the
     console of the app view. A source is a Python file. A line "# %% [markdown]" begins a text cell, whose lines stand
-    behind "# "; a line "# %%" begins a code cell, with the words of ``OPTIONS`` behind it as needed.
+    behind "# "; a line "# %%" begins a code cell, with the words of ``OPTIONS`` behind it as needed. Cells of a talk
+    have besides the words of ``of_a_talk``.
 
     A text cell marked "lab-only" speaks of cells and code, and the app view leaves it out. One marked "app-only" comes
     right after it and holds the words that the app view shows in its place. JupyterLab would show every cell, so these
     words become no cell: they travel in the metadata of the one before.
     """
-    notebook = nbformat.v4.new_notebook(metadata={"kernelspec": KERNEL, "language_info": {"name": "python"}})
+    notebook = nbformat.v4.new_notebook(metadata=metadata_of(source))
     before = Counter()
     for options, lines in blocks_of(source):
-        words = options.split()
-        if words[:1] == ["[markdown]"]:
+        if "[markdown]" in options:
             text = "\n".join(text_line(f"{source.name}, line {number}", line) for number, line in lines).strip("\n")
-            if words[1:] == [APP_ONLY]:
+            if APP_ONLY in options:
                 put_in_place(notebook.cells, text, f"{source.name}, line {lines[0][0] - 1}")
                 continue
-            if words[1:] not in ([], [LAB_ONLY]):
-                raise ValueError(f"{source.name}: a text cell is marked {options!r}. Write {LAB_ONLY} or {APP_ONLY}.")
-            cell = nbformat.v4.new_markdown_cell(text, metadata={"tags": words[1:]} if words[1:] else {})
+            cell = nbformat.v4.new_markdown_cell(text)
         else:
             cell = nbformat.v4.new_code_cell("\n".join(line for _, line in lines).strip("\n"))
             ast.parse(cell.source)
-            for option in words:
-                cell.metadata.update(OPTIONS[option])
+        for option in options:
+            if option != "[markdown]":
+                cell.metadata.update(metadata_for(option, cell.cell_type, source.name))
         cell.id = cell_id(cell.source, before)
         notebook.cells.append(cell)
     return notebook
+
+
+def metadata_for(option, cell_type, name):
+    """Return what an option behind "# %%" puts into the metadata of its cell."""
+    of_its_kind = {LAB_ONLY: {"tags": [LAB_ONLY]}} if cell_type == "markdown" else OPTIONS
+    found = of_a_talk(option) or of_its_kind.get(option)
+    if found is None:
+        known = f"{LAB_ONLY} or {APP_ONLY}" if cell_type == "markdown" else " or ".join(OPTIONS)
+        raise ValueError(f"{name}: a {cell_type} cell is marked {option!r}. Write {known}.")
+    return found
 
 
 def put_in_place(cells, text, place):
@@ -87,6 +116,13 @@ def put_in_place(cells, text, place):
     if not cells or LAB_ONLY not in cells[-1].metadata.get("tags", []) or "app_view" in cells[-1].metadata:
         raise ValueError(f"{place}: {APP_ONLY} words stand in place of a cell marked {LAB_ONLY}. Put one before them.")
     cells[-1].metadata["app_view"] = text
+
+
+def metadata_of(source):
+    """Return the metadata of the notebook that a source describes."""
+    metadata = {"kernelspec": KERNEL, "language_info": {"name": "python"}}
+    first = source.read_text(encoding="utf-8").partition("\n")[0]
+    return metadata | ({"voila": {"template": first.removeprefix(TEMPLATE)}} if first.startswith(TEMPLATE) else {})
 
 
 def cell_id(source, before):
@@ -101,6 +137,7 @@ def cell_id(source, before):
 
 def run(notebook):
     """Run all cells in the notebooks' own folder, and drop what differs from run to run."""
+    metadata = notebook.metadata
     NotebookClient(
         notebook,
         timeout=60,
@@ -110,7 +147,7 @@ def run(notebook):
         coalesce_streams=True,  # a busy machine sends one print in two pieces
         resources={"metadata": {"path": str(NOTEBOOKS)}},
     ).execute()
-    notebook.metadata = {"kernelspec": KERNEL, "language_info": {"name": "python"}}
+    notebook.metadata = {**metadata, "kernelspec": KERNEL, "language_info": {"name": "python"}}
     for cell in notebook.cells:
         cell.metadata.pop("execution", None)
         for output in cell.get("outputs", []):

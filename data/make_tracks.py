@@ -1,4 +1,4 @@
-"""Write the invented tracks, map lines and lap times of Owlpenny Hill: ``python data/make_tracks.py``.
+"""Write the invented tracks, map lines, lap times and one count of Owlpenny Hill: ``python data/make_tracks.py``.
 
 Nothing here was recorded. The hill is put into the open ocean, near latitude 47 and longitude -35, so that no place on
 land can be meant; the season is invented too. The same seeds write the same bytes on every run.
@@ -8,6 +8,9 @@ timed on the same ride.
 
 The story behind the map line: it was drawn from sheave to sheave, 163 m along the slope, while the tape measured from
 grab to let-go, 150 m. Both are right, and they are not the same length.
+
+What two volunteers brought of the Long Platter stands in a folder of its own, as untidy as such readings are: a track
+with a hole in it, a map line from sheave to sheave, a stop among the laps, and a count with two stops and a gap.
 """
 
 import json
@@ -45,6 +48,19 @@ LONG_PLATTER = {
     "start": datetime(2031, 1, 12, 11, 20, 0, tzinfo=UTC),
     "rides": 1,
 }
+OWN_RIDE = LONG_PLATTER | {
+    "name": "platter, phone in the chest pocket",
+    "seed": 7,
+    "start": datetime(2031, 1, 12, 13, 41, 0, tzinfo=UTC),
+    "hole": (96, 109),  # seconds in which the phone had no fix
+}
+OWN_LINE_BEGINS, OWN_LINE = 8.0, 418.0  # m along the slope: before the grab, and from sheave to sheave
+OWN_LAPS_SEED, OWN_COUNT_SEED = 5, 16
+LOADED = 0.905  # of the platters: the others went up empty
+BEGINS, LAST = 10 * 60 + 35, 11 * 60 + 24  # of the count, in minutes of the day
+NOT_COUNTED = (10 * 60 + 58, 10 * 60 + 59)
+STOPS = {10 * 60 + 49: 38, 11 * 60 + 10: 52, 11 * 60 + 11: 9}  # seconds in which the lift stood, by the minute
+PLATTER_EVERY = 7.0  # s
 SHEAVE_DISTANCE = 163.0  # m along the slope; the ridden length begins 6 m above the bottom sheave
 GRAB = 6.0
 LAPS_SEED, LAP_SCATTER = 11, 0.35  # s
@@ -120,6 +136,8 @@ def fixes(lift):
     longitude = longitude + errors[1] / METRES_EAST
     there = rng.random(seconds.size) > 0.03
     there[0] = True
+    first, last = lift.get("hole", (0, 0))
+    there[(seconds >= first) & (seconds < last)] &= first == last
     return [column[there] for column in (seconds, latitude, longitude, height)]
 
 
@@ -147,19 +165,19 @@ def gpx_text(lift):
     return "\n".join([*lines, "  </trkseg></trk>", "</gpx>", ""])
 
 
-def map_line():
-    """Return longitude and latitude of the two sheaves of the Penny Rope, as they were clicked on the map."""
-    latitude, longitude = positions(PENNY_ROPE, np.array([-GRAB, SHEAVE_DISTANCE - GRAB]), 0.0)
+def map_line(lift=PENNY_ROPE, begins=GRAB, length=SHEAVE_DISTANCE):
+    """Return longitude and latitude of the two sheaves of a lift, as they were clicked on the map."""
+    latitude, longitude = positions(lift, np.array([-begins, length - begins]), 0.0)
     return [[round(float(east), 7), round(float(north), 7)] for east, north in zip(longitude, latitude, strict=True)]
 
 
-def kml_text():
-    """Return the map line in the open format KML 2.2."""
-    corners = " ".join(f"{east:.7f},{north:.7f}" for east, north in map_line())
+def kml_text(name="Penny Rope, sheave to sheave", corners=None):
+    """Return a map line in the open format KML 2.2."""
+    corners = " ".join(f"{east:.7f},{north:.7f}" for east, north in corners or map_line())
     return (
         '<?xml version="1.0" encoding="UTF-8"?>\n<kml xmlns="http://www.opengis.net/kml/2.2">\n  <Document>\n'
         "    <description>Invented: no such place, no such lift</description>\n"
-        "    <Placemark><name>Penny Rope, sheave to sheave</name>\n"
+        f"    <Placemark><name>{name}</name>\n"
         f"      <LineString><coordinates>{corners}</coordinates></LineString>\n    </Placemark>\n"
         "  </Document>\n</kml>\n"
     )
@@ -192,6 +210,35 @@ def laps_text():
     return "\n".join([*rows, ""])
 
 
+def own_laps_text():
+    """Return eight ride times of the Long Platter as somebody wrote them down; in one of them the lift stood."""
+    times = ride_time(OWN_RIDE) + np.random.default_rng(OWN_LAPS_SEED).normal(0.0, 1.1, size=8)
+    notes = {3: "stood for half a minute, a child had let go", 6: "cold fingers, pressed late"}
+    rows = ["lap;seconds;note"]
+    for number, time in enumerate(times, start=1):
+        written = f"{time + (31.0 if number == 3 else 0.0):.1f}".replace(".", ",")
+        rows.append(f"{number};{written};{notes.get(number, '')}")
+    return "\n".join([*rows, "9;;watch not stopped", ""])
+
+
+def own_count_text():
+    """Return a count of the Long Platter, minute by minute: two stops, two minutes that nobody counted."""
+    rng, running = np.random.default_rng(OWN_COUNT_SEED), 0.0
+    notes = {BEGINS: "invented", 10 * 60 + 49: "fallen at the top", 11 * 60 + 10: "somebody sat in the track"}
+    rows = ["from;minutes;persons;stop_seconds;people_waited;note"]
+    for minute in range(BEGINS, LAST + 1):
+        before, stood = running, STOPS.get(minute, 0)
+        running += 60.0 - stood
+        platters = int(running // PLATTER_EVERY) - int(before // PLATTER_EVERY)
+        persons = rng.binomial(platters, LOADED)
+        if minute in NOT_COUNTED:
+            continue
+        after_the_gap = "two minutes missed: helped somebody up" if minute - 1 in NOT_COUNTED else ""
+        note = notes.get(minute, after_the_gap)
+        rows.append(f"{minute // 60}:{minute % 60:02d};1;{persons};{stood};yes;{note}")
+    return "\n".join([*rows, ""])
+
+
 def texts():
     """Return every file by its name, as text."""
     return {
@@ -200,6 +247,12 @@ def texts():
         "penny_rope_line.kml": kml_text(),
         "penny_rope_line.geojson": geojson_text(),
         "penny_rope_laps.csv": laps_text(),
+        "own_lift/long_platter_track.gpx": gpx_text(OWN_RIDE),
+        "own_lift/long_platter_line.kml": kml_text(
+            "Long Platter, sheave to sheave", map_line(OWN_RIDE, OWN_LINE_BEGINS, OWN_LINE)
+        ),
+        "own_lift/long_platter_laps.csv": own_laps_text(),
+        "own_lift/long_platter_count.csv": own_count_text(),
     }
 
 

@@ -328,7 +328,7 @@ def read_number(text, decimal_comma=False):
         whole = re.sub(r"[^0-9+-]", "", word)
         raise PlainError(
             f"{text!r} can be read in two ways. Write {whole} for the whole number, "
-            f"or {_one_mark(word, other, decimal)} for the decimal one."
+            f"or {_one_mark(word, decimal)} for the decimal one."
         )
     if re.fullmatch(rf"[+-]?[0-9]+{re.escape(other)}[0-9]+", word):
         raise PlainError(f"{text!r} has the wrong decimal mark for this sheet. Write {word.replace(other, decimal)}.")
@@ -337,9 +337,9 @@ def read_number(text, decimal_comma=False):
     return float(word.replace(decimal, "."))
 
 
-def _one_mark(word, other, decimal):
+def _one_mark(word, decimal):
     """Return the word with its last mark as the decimal one."""
-    head, tail = re.split(rf"[{re.escape(other)}' \u00a0\u202f](?=[0-9]+$)", word, maxsplit=1)
+    head, tail = re.split("[.,' \u00a0\u202f](?=[0-9]+$)", word, maxsplit=1)
     return re.sub(r"[^0-9+-]", "", head) + decimal + tail
 
 

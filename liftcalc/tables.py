@@ -117,6 +117,25 @@ class Folded(Lines):
         return f"<details><summary>{escape(self.heading)}</summary>{super()._repr_html_()}</details>"
 
 
+class TableAndLines:
+    """A table, and lines of text below it.
+
+    Parameters
+    ----------
+    table : Table
+    *lines : str
+    """
+
+    def __init__(self, table, *lines):
+        self.table, self.lines = table, lines
+
+    def __repr__(self):
+        return "\n".join([repr(self.table), *self.lines])
+
+    def _repr_html_(self):
+        return self.table._repr_html_() + Lines(*self.lines)._repr_html_()
+
+
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 

@@ -7,6 +7,7 @@ import socket
 import subprocess
 import sys
 import time
+import urllib.error
 import urllib.request
 from pathlib import Path
 
@@ -14,6 +15,7 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
 NOTEBOOKS = ROOT / "notebooks"
+APP_SECRET = "for-this-test-only-0123"  # without it, the app view opens nothing
 ARGUMENTS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -80,6 +82,10 @@ def _wait_for(address, process, log, seconds=60):
         try:
             with urllib.request.urlopen(address, timeout=5):
                 return
+        except urllib.error.HTTPError as error:
+            if error.code < 500:  # it answers, if only to turn away who brings no cookie
+                return
+            time.sleep(0.1)
         except OSError:
             time.sleep(0.1)
     raise RuntimeError(f"the server did not answer at {address}:\n{log.read_text(errors='replace')[-3000:]}")
@@ -88,7 +94,10 @@ def _wait_for(address, process, log, seconds=60):
 @contextlib.contextmanager
 def jupyter_lab(folder, notebooks=NOTEBOOKS):
     """Start JupyterLab, its own files in an empty folder; give the address of a notebook by its name."""
-    environment = dict(os.environ)
+    from liftcalc.pages.app_view import LAB_EXTENSION
+
+    paths = [str(LAB_EXTENSION), *filter(None, [os.environ.get("JUPYTER_PATH")])]  # this one, not an installed copy
+    environment = dict(os.environ, JUPYTER_PATH=os.pathsep.join(paths))
     for variable in (
         "JUPYTERLAB_SETTINGS_DIR",
         "JUPYTERLAB_WORKSPACES_DIR",
@@ -116,17 +125,40 @@ def jupyter_lab(folder, notebooks=NOTEBOOKS):
 
 
 @contextlib.contextmanager
-def app_view(folder, notebooks=NOTEBOOKS):
-    """Start the app view; give the address of a notebook by its name."""
-    from liftcalc.pages.app_view import command, environment
+def app_view(folder, notebooks=NOTEBOOKS, *more):
+    """Start the app view; give the address of a notebook by its name, with the secret that opens it.
+
+    Parameters
+    ----------
+    folder : pathlib.Path
+        Where its log and its own files go.
+    notebooks : pathlib.Path
+        The folder that is served.
+    *more : str
+        More arguments of the command.
+    """
+    from liftcalc.pages.app_view import SECRET, command, environment
 
     port = free_port()
     variables = dict(environment(), JUPYTER_RUNTIME_DIR=str(folder / "app_runtime"))
+    variables[SECRET] = APP_SECRET
     address = f"http://127.0.0.1:{port}"
     as_in_the_readme = [sys.executable, "-m", "liftcalc.pages.app_view", "--no-browser", f"--port={port}"]
     arguments = as_in_the_readme if notebooks == NOTEBOOKS else command(port, browser=False, folder=notebooks)
-    with _server(arguments, variables, f"{address}/voila/tree", folder / "app.log"):
-        yield lambda name: f"{address}/voila/render/{name}"
+    with _server([*arguments, *more], variables, address, folder / "app.log"):
+        yield lambda name: f"{address}/voila/render/{name}?secret={APP_SECRET}"
+
+
+def kernels_of(address):
+    """Return the kernels that the app view at this address runs, by their process ids."""
+    import psutil
+
+    port = address.split("/")[2].partition(":")[2]
+    (server,) = [each for each in psutil.process_iter(["cmdline"]) if f"--port={port}" in (each.info["cmdline"] or [])]
+    children = server.children(recursive=True)
+    with contextlib.suppress(psutil.NoSuchProcess):
+        return {each.pid for each in children if "ipykernel_launcher" in each.cmdline()}
+    return kernels_of(address)  # one ended while it was looked at
 
 
 @contextlib.contextmanager

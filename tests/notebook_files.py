@@ -8,6 +8,10 @@ import nbformat
 ROOT = Path(__file__).resolve().parents[1]
 NOTEBOOKS = ROOT / "notebooks"
 PATHS = sorted(NOTEBOOKS.glob("*.ipynb"))
+WITHOUT_EXERCISES = (
+    "13",
+    "14",
+)  # the reader's own lift is the exercise, and no bank knows its numbers; nor a talk
 
 sys.path.insert(0, str(ROOT / ".ci"))
 from build_notebooks import cells_of  # noqa: E402, F401  the builder's own reading of a source
@@ -34,9 +38,14 @@ def code_cells(notebook):
 
 
 def shown_in_app(notebook):
-    """Return the texts and the outputs of a notebook that the app view shows: no code, and no cell for JupyterLab."""
-    texts, outputs = [], []
-    for cell in notebook.cells:
+    """Return the texts and the outputs of a notebook that the app view shows: no code, and no cell for JupyterLab.
+
+    A talk begins with its first scene: what stands before it is for readers of the notebook.
+    """
+    texts, outputs, cells = [], [], notebook.cells
+    if any("scene" in cell.metadata for cell in cells):
+        cells = cells[next(place for place, cell in enumerate(cells) if "scene" in cell.metadata) :]
+    for cell in cells:
         if cell.cell_type == "code":
             outputs += cell.outputs
         elif "lab-only" not in cell.metadata.get("tags", []):

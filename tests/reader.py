@@ -9,10 +9,43 @@ from liftcalc.lifts.demo_hill import demo_hill, demo_sheet
 from liftcalc.lifts.limits_of_line import limits_of
 
 
+def number_box(page, label):
+    """Return the number box of a name; the slider beside it has the same."""
+    return page.get_by_role("spinbutton", name=label, exact=True)
+
+
 def handle(page, label):
     """Return the slider that stands beside the number box of a name."""
-    row = page.locator(".widget-hbox", has=page.get_by_label(label)).last
+    row = page.locator(".widget-hbox", has=number_box(page, label)).last
     return row.locator(".noUi-handle")
+
+
+# colours of the handle's edge and of the track, each with the red, green and blue of what it stands on
+SEEN = """handle => {
+  const of = (element, which) => getComputedStyle(element)[which].match(/[\\d.]+/g).slice(0, 3).map(Number);
+  const track = of(handle.closest('.noUi-target').querySelector('.noUi-connects'), 'backgroundColor');
+  const ring = getComputedStyle(handle);
+  const outline = ring.outlineStyle === 'solid' ? of(handle, 'outlineColor') : [255, 255, 255];
+  return [of(handle, 'borderTopColor'), track, outline];
+}"""
+
+
+def contrast(colour, other=(255, 255, 255)):
+    """Return how far two colours are apart, as WCAG 2.2 defines contrast."""
+    light = []
+    for red_green_blue in (colour, other):
+        parts = [part / 255 for part in red_green_blue]
+        linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
+        light.append(0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2] + 0.05)
+    return max(light) / min(light)
+
+
+def check_slider(page, slider, name, value):
+    """Check what is heard and seen of a slider that has the focus: name, value with its unit, handle, track, ring."""
+    assert slider.get_attribute("aria-label") == name
+    assert slider.get_attribute("aria-valuetext") == value
+    for colour in slider.evaluate(SEEN):
+        assert contrast(colour) >= 3, "what must be seen stands out from the page by 3 to 1"
 
 
 def check_start_page(page):
@@ -29,6 +62,7 @@ def check_start_page(page):
     for _ in range(5):
         speed.press("ArrowRight")
     faster = Q(3.9, "m/s")
+    check_slider(page, speed, "Line speed (m/s)", "3.9 m/s")
     capacity = hourly_capacity(faster, spacing)
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
     pick_up = sheet.mean("pick-up acceleration")
@@ -36,13 +70,13 @@ def check_start_page(page):
     status.get_by_text(show(on_line), exact=True).wait_for()
     picture.get_by_text(f"one past the post every {show(headway(faster, spacing))}").wait_for()
     assert "rope at 3.90 m/s" in picture.get_attribute("aria-label")
-    assert page.get_by_label("Line speed (m/s)").input_value() == "3.9"
+    assert number_box(page, "Line speed (m/s)").input_value() == "3.9"
     # a number typed into the box, by keyboard
-    box = page.get_by_label("Spacing (m)")
-    box.focus()  # not a click: on a busy machine the page may still shift under the mouse
-    box.press("Control+a")
-    box.press_sequentially("10")
-    box.press("Tab")
+    spacing_box = number_box(page, "Spacing (m)")
+    spacing_box.focus()  # not a click: on a busy machine the page may still shift under the mouse
+    spacing_box.press("Control+a")
+    spacing_box.press_sequentially("10")
+    spacing_box.press("Tab")
     capacity = hourly_capacity(faster, Q(10, "m"))
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
     picture.get_by_text("10.0 m from rider to rider").wait_for()
@@ -57,8 +91,10 @@ def check_start_page(page):
     places.append(riders.bounding_box()["x"])
     assert places[0] != places[1], "the riders move"
     page.get_by_role("button", name="Stop the rope").click()
-    page.get_by_role("button", name="US units").first.click()
-    page.get_by_label("Line speed (mph)").wait_for()
+    said = page.locator(".liftcalc-said")
+    said.get_by_text(f"people an hour: {show(hourly_capacity(faster, Q(10, 'm')), 'pph')} (ideal)").wait_for()
+    page.get_by_role("button", name="US units", pressed=False).first.click()
+    number_box(page, "Line speed (mph)").wait_for()
     status.get_by_text(f"{show(capacity, 'pph')} (ideal)", exact=True).wait_for()
 
 
@@ -154,10 +190,10 @@ def check_limits(page):
         status.get_by_text(str(found.capacity), exact=True).wait_for()
         picture.get_by_text(f"{name}: {words} governs, at most {show(found.limit.capacity)}", exact=True).wait_for()
         speed = line.line_speed.m_as("m/s")
-        assert float(panel.get_by_label("Line speed (m/s)").input_value()) == pytest.approx(speed, abs=0.005)
+        assert float(number_box(panel, "Line speed (m/s)").input_value()) == pytest.approx(speed, abs=0.005)
         at = "([slider, speed]) => Math.abs(slider.getAttribute('aria-valuenow') - speed) < 0.01"
         page.wait_for_function(at, arg=[handle(page, "Line speed (m/s)").element_handle(), speed])
-    grade = panel.get_by_label("Grade (%)")
+    grade = number_box(panel, "Grade (%)")
     grade.focus()
     grade.press("Control+a")
     grade.press_sequentially("24")
@@ -171,8 +207,8 @@ def check_limits(page):
     for _ in range(3):
         handle(page, "Line speed (m/s)").press("ArrowLeft")
     panel.locator("svg").first.and_(page.locator(f"svg:not([aria-label='{before}'])")).wait_for()
-    box = panel.get_by_label("Line speed (m/s)").element_handle()
-    page.wait_for_function("box => box.value === '2.5'", arg=box)
+    speed = number_box(panel, "Line speed (m/s)").element_handle()
+    page.wait_for_function("box => box.value === '2.5'", arg=speed)
 
 
 def bring(page, path, button):

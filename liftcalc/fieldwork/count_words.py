@@ -16,8 +16,9 @@ def count_table(counts, governed, packing=None, ideal=None):
     ----------
     counts : MinuteCounts
         As ``read_counts`` returns it, with ``after_stops`` where a stop empties the lift.
-    governed : Capacity
-        What the clean minutes are held against: a limit of the lift is one of the running lift.
+    governed : Capacity or None
+        What the clean minutes are held against: a limit of the lift is one of the running lift. None where none is
+        known.
     packing : Capacity or None
         Of level packing. Only more than this, and one rider for the ends, is impossible.
     ideal : Capacity or None
@@ -35,6 +36,8 @@ def count_table(counts, governed, packing=None, ideal=None):
     elif counts.waited == "no":
         in_it = "nobody waited: a count of who came, held against no limit"
         rows.append(_row("clean minutes", counts, counts.clean, in_it))
+    elif governed is None:
+        rows.append(_row("clean minutes", counts, counts.clean, "no limit is known that it could be held against"))
     else:
         rows.append(_row("clean minutes", counts, counts.clean, None, governed, packing, ideal))
     best = counts.best_two_minutes
@@ -51,11 +54,29 @@ def _of_lucky_minutes(counts):
     return "no stop was written down: whether minutes are clean is not known"
 
 
-def _row(what, counts, rows, verdict, governed=None, packing=None, ideal=None):
-    persons, time = counts.total(rows)
+def rows_against_bound(counts, rows, governed=None, packing=None):
+    """Return the verdict on some rows of a count, with the doubt of riders who come in lumps where a stop is in them.
+
+    Parameters
+    ----------
+    counts : MinuteCounts
+    rows : tuple of CountedMinutes
+        All of its rows, or the clean ones.
+    governed, packing : Capacity or None
+        As for ``count_table``.
+
+    Returns
+    -------
+    CountVerdict
+    """
     stops = any(row.stop_seconds for row in rows)
     spread = SPREAD_WITH_STOPS if stops else counts.spread_of_gaps
-    found = count_against_bound(persons, time, governed, packing=packing, spread_of_gaps=spread)
+    return count_against_bound(*counts.total(rows), governed, packing=packing, spread_of_gaps=spread)
+
+
+def _row(what, counts, rows, verdict, governed=None, packing=None, ideal=None):
+    persons, time = counts.total(rows)
+    found = rows_against_bound(counts, rows, governed, packing)
     if governed:
         verdict = f"{found.verdict} {governed}"
         widest = max((each.m_as("pph") for each in found.plus_minus), default=0.0)

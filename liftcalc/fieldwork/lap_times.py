@@ -1,6 +1,7 @@
 """Ride times by stopwatch from a CSV file: mean, spread, doubt, laps that stand apart, and the line speed they give."""
 
 import math
+import re
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -67,8 +68,8 @@ def read_lap_times(path, *, without=()):
     Parameters
     ----------
     path : str or Path
-        A CSV file with the columns lap, seconds, note in any order; only seconds must be there. Cells are parted by
-        commas, with decimal points; or by semicolons, with decimal commas. Rows without a
+        A CSV file with the columns lap, seconds, note in any order; only seconds must be there, written as 73 or as
+        1:13. Cells are parted by commas, with decimal points; or by semicolons, with decimal commas. Rows without a
         time are passed over and listed.
     without : sequence of str
         Laps to leave out, by the name in the column lap. They are listed in the sentences.
@@ -280,10 +281,14 @@ def _rows(rows):
     return found, sentences
 
 
+_CLOCK = re.compile(r"([0-9]{1,3}):([0-5][0-9](?:[.,][0-9]{1,3})?)")  # as a stopwatch shows it
+
+
 def _time(name, number, word, decimal_comma):
-    """Return the seconds a cell holds."""
+    """Return the seconds a cell holds, written as such or as minutes:seconds."""
+    clock = _CLOCK.fullmatch(word)
     try:
-        time = read_number(word, decimal_comma)
+        time = 60 * int(clock[1]) + float(clock[2].replace(",", ".")) if clock else read_number(word, decimal_comma)
     except ValueError as error:
         raise FieldFileError(f"{name}, row {number}, column seconds: {error}") from None
     if not 0 < time <= LONGEST_LAP:

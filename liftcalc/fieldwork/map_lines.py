@@ -94,11 +94,15 @@ def read_map_line(path, *, line=None, vertical_rise=None, vertical_rise_uncertai
 def map_line_from_text(
     name, text, *, line=None, vertical_rise=None, vertical_rise_uncertainty=None, end_uncertainty=None
 ):
-    """Return the map line of a text; the ending of ``name`` tells its format. See ``read_map_line``."""
+    """Return the map line of a text: KML by the ending of its name or its first mark, else GeoJSON.
+
+    See ``read_map_line``.
+    """
     rise = _length("vertical_rise", vertical_rise)
     rise_doubt = _length("vertical_rise_uncertainty", vertical_rise_uncertainty)
     end_doubt = _length("end_uncertainty", end_uncertainty)
-    lines = _kml_lines(name, text) if name.lower().endswith(".kml") else _geojson_lines(name, text)
+    is_kml = name.lower().endswith(".kml") or text.lstrip("\ufeff \t\r\n").startswith("<")
+    lines = _kml_lines(name, text) if is_kml else _geojson_lines(name, text)
     line_name, positions = _chosen(name, lines, line)
     latitudes, longitudes, heights = zip(*positions, strict=True)
     length = geodesic_length(latitudes, longitudes)

@@ -47,6 +47,12 @@ class Chart:
         )
         return self.ax
 
+    def axes_in_words(self):
+        """Return what stands along the axes, for those who do not see them."""
+        named = {"across": self.ax.get_xlabel(), "up": self.ax.get_ylabel()}
+        said = [f"{words} {way}" for way, words in named.items() if words]
+        return f"Axes of the chart: {', '.join(said)}" if said else "Axes of the chart"
+
     def moving(self, artist, remembered=True):
         """Register an artist that changes with the sliders, and return it; one not remembered leaves no trace."""
         artist.set_animated(True)

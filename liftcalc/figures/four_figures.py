@@ -11,8 +11,8 @@ class FiguresChart(BarChart):
     ----------
     bars : int
         How many bars it has room for.
-    quantity : str
-        Quantity whose colour they take.
+    quantity : str or list of str
+        Quantity whose colour they take; or that of each.
     left : float
         Part of the width that is kept for their names.
     """
@@ -23,7 +23,8 @@ class FiguresChart(BarChart):
 
     def prepare(self, *, x_label, x_range, names):
         """Draw the still part; parameters as for ``BarChart``."""
-        ax = super().prepare(x_label=x_label, x_range=x_range, names=names, quantities=[self.quantity] * len(names))
+        quantities = [self.quantity] * len(names) if isinstance(self.quantity, str) else self.quantity
+        ax = super().prepare(x_label=x_label, x_range=x_range, names=names, quantities=quantities)
         self.reaches = [
             self.moving(ax.plot([], [], "-", color=style.INK, linewidth=style.LINE_WIDTH)[0]) for _ in names
         ]

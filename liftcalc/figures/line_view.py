@@ -27,7 +27,7 @@ STYLE = (
     ".line-view .riders{animation:line-view-climb var(--headway) linear var(--delay) infinite var(--rope)}"
     ".line-view .hand{animation:line-view-tick var(--headway) linear var(--delay) infinite var(--rope)}"
     "@media (prefers-reduced-motion: reduce){"
-    ".line-view .riders,.line-view .hand{animation-play-state:paused}}"
+    f".line-view .riders,.line-view .hand{{animation-timing-function:steps(4)}}{style.SAYS_SO}}}"
     "</style>"
 )
 

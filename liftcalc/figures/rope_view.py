@@ -24,7 +24,8 @@ STYLE = (
     "@keyframes rope-view-hide{from{opacity:1}to{opacity:0}}"
     "@keyframes rope-view-show{from{opacity:0}to{opacity:1}}"
     ".rope-view *{animation-play-state:var(--rope)!important}"
-    "@media (prefers-reduced-motion: reduce){.rope-view *{animation-play-state:paused!important}}"
+    "@media (prefers-reduced-motion: reduce){"
+    f".rope-view *{{animation-timing-function:steps(12)!important}}{style.SAYS_SO}}}"
     "</style>"
 )
 

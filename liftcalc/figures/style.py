@@ -22,6 +22,10 @@ SNOW = "#e9f0f5"
 SNOW_EDGE = "#9fb4c4"
 SOFT = {name: f"{colour}33" for name, colour in COLOURS.items()}
 
+# where the reader's device asks for less motion, what would run goes on in steps, and the button that starts it says so
+IN_STEPS = "in-steps"  # class of that button
+SAYS_SO = f".{IN_STEPS}::after{{content:' in steps'}}"
+
 WIDTH, HEIGHT = 7.4, 3.4  # inches, at 100 pixels an inch on the page
 DOTS_PER_INCH = 140  # drawn finer than shown, for a projector
 LINE_WIDTH = 2.6

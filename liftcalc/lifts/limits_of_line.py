@@ -139,8 +139,8 @@ def limits_of_kind(kind):
     return [entry for entry in LIMITS if entry.belongs(kind_named(kind))]
 
 
-def _unread(kind, values, entry, known):
-    """Return the readings that a limit lacks, each by the name under which it is to be read."""
+def _behind(kind, values):
+    """Return the readings behind each value that a limit takes and nobody reads, by its name."""
     own = kind_named(kind)
     of_a_ride = _of_a_ride(own.riding)
     behind = {
@@ -150,8 +150,46 @@ def _unread(kind, values, entry, known):
     }
     if "counterweight" in values:  # then the slack side follows from it, once the rest of it was read
         behind["slack_tension"] = OF_A_COUNTERWEIGHT
+    return behind
+
+
+def _unread(kind, values, entry, known):
+    """Return the readings that a limit lacks, each by the name under which it is to be read."""
+    behind = _behind(kind, values)
     names = [name for wanted in entry.missing(known) for name in behind.get(wanted, (wanted,))]
     return [name for name in dict.fromkeys(names) if name not in values]
+
+
+def readings_behind(kind, values, limit):
+    """Return the names of what a limit of a line rests on, as far as it is known.
+
+    Parameters
+    ----------
+    kind : str
+        A key of ``KINDS``, or "not read".
+    values : dict of str to Quantity, or str
+        As for ``limits_at``.
+    limit : str
+        Name of the limit.
+
+    Returns
+    -------
+    list of str
+        Names in the vocabulary; each of them stands among the values.
+    """
+    own, behind = kind_named(kind), _behind(kind, values)
+    behind["idle_drag"] = ("idle_drag",) if "idle_drag" in values else own.riding.drag_readings
+    behind["ride_time"] = (*OF_A_RIDE_TIME, own.start_reading)
+    behind["lining_friction"] = ("lining_friction", "groove_angle")
+    if own.reversible and "dwell_time" in values:
+        behind["spacing"] = (*behind["ride_time"], "dwell_time")
+    if "tether_angle" in values:
+        behind["energy_per_rider"] = (*behind["energy_per_rider"], "tether_angle")
+        behind["pull"] = (*behind["pull"], "tether_angle")
+    entry = next(entry for entry in LIMITS if entry.name == limit)
+    wanted = (*entry.needs, *entry.assumed, *entry.counts, *entry.with_it)
+    names = [name for each in wanted for name in behind.get(each, (each,))]
+    return [name for name in dict.fromkeys(names) if name in values]
 
 
 def limits_of(line, readings):

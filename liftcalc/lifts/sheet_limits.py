@@ -17,6 +17,7 @@ from liftcalc.lifts.limits_of_line import capacities_at, limits_at, only_those, 
 from liftcalc.lifts.line_quantities import LINE_QUANTITIES
 from liftcalc.lifts.shares import shares_in
 from liftcalc.lifts.sheet_line import (
+    OF_THE_START,
     Compared,
     check_rise,
     compared,
@@ -67,6 +68,9 @@ class SheetLimits:
         Level of the spacing, and so of the limit that it sets.
     far_apart : dict of str to tuple of Quantity
         Repeats that lie further apart than readings of one thing do.
+    ends : Quantity [person/hour] or None
+        The two ends between which the smallest limit lies in 95 of 100 draws, whichever it is; None where no doubt
+        reaches it.
     """
 
     line: str
@@ -81,6 +85,7 @@ class SheetLimits:
     compared: list[Compared]
     level: str
     far_apart: dict
+    ends: Quantity | None = None
 
     def table(self):
         """Return the limits as a table: what each allows, how far it can be trusted, and what it lacks."""
@@ -123,36 +128,68 @@ def _draw(estimate, generator, draws):
     return generator.normal(value, doubt, draws)
 
 
-def _in_doubt(sheet, known, seed, draws):
-    """Return draws of every reading that counts and has a doubt, and the names of those that have none."""
-    generator, drawn, exact, makes = np.random.default_rng(seed), {}, [], made_from(sheet)
+def in_doubt(sheet, known):
+    """Return every reading that counts and has a doubt, and the names of those that have none.
+
+    Parameters
+    ----------
+    sheet : FieldSheet
+    known : dict
+        As ``known_of`` returns it.
+
+    Returns
+    -------
+    dict of str to Estimate, list of str
+    """
+    estimates, exact, makes = {}, [], made_from(sheet)
     beside = [name for name in known if name in VOCABULARY and VOCABULARY[name].taken and sheet.has(name)]
     beside = [name for name in beside if name not in LINE_QUANTITIES]  # what does not make the line is only compared
     for name in sorted({*makes, *beside}):  # one order, and so one draw, however rows were written
         estimate = sheet.estimate(name)
         if estimate is not None:
-            drawn[name] = _draw(estimate, generator, draws)
+            estimates[name] = estimate
         elif not VOCABULARY[name].whole and "rule" not in VOCABULARY[name].taken.who:
             exact.append(name)
-    return drawn, exact
+    return estimates, exact
 
 
-def _with_draws(sheet, known, drawn):
-    """Return the known values with draws in place of what is in doubt.
+def powers_of_line(sheet, known):
+    """Return with what power each reading that moves the line moves each value of it, by the two names.
 
     The line is near to a product of powers of the readings that make it: the power of each is found by moving it.
     """
-    values, makes = dict(known), made_from(sheet)
-    for name, numbers in drawn.items():
-        if name in known and name not in makes:
-            values[name] = Q(numbers, known[name].units)
+    found = {}
     for name in move_the_line(sheet):
-        if name in drawn:
-            above = np.where(drawn[name] > 0, drawn[name], np.nan)  # what is not above zero fits nothing
-            for other, after in moved(sheet, name, 1 + STEP).items():
-                power = np.log((after / known[other]).m_as("")) / np.log1p(STEP)
-                if abs(power) > NO_POWER:
-                    values[other] = values[other] * (above / sheet.mean(name).magnitude) ** power
+        after = moved(sheet, name, 1 + STEP)
+        parts = {
+            other: value / known[other] for other, value in after.items() if other in known
+        }  # persons may not be whole
+        powers = {other: np.log(part.m_as("")) / np.log1p(STEP) for other, part in parts.items()}
+        found[name] = {other: power for other, power in powers.items() if abs(power) > NO_POWER}
+    return found
+
+
+def with_readings(sheet, known, numbers, powers):
+    """Return the known values with other numbers in place of some readings.
+
+    Parameters
+    ----------
+    sheet, known
+        As for ``in_doubt``.
+    numbers : dict of str to float or array
+        By the name of a reading, in the unit of its mean.
+    powers : dict
+        As ``powers_of_line`` returns them.
+    """
+    values = dict(known)
+    for name, number in numbers.items():
+        if name in known and (name not in powers or name in OF_THE_START):  # what makes the line moves it below
+            values[name] = Q(number, known[name].units)
+    for name, moves in powers.items():
+        if name in numbers:
+            above = np.where(numbers[name] > 0, numbers[name], np.nan)  # what is not above zero fits nothing
+            for other, power in moves.items():
+                values[other] = values[other] * (above / sheet.mean(name).magnitude) ** power
     return values
 
 
@@ -199,25 +236,35 @@ def sheet_limits(sheet, *, seed=SEED, draws=DRAWS):
     except PlainError as error:
         raise FieldFileError(f"{sheet.name}: {error}") from None
     missing = {record.name: record.missing for record in records if isinstance(record, LeftOut)}
-    drawn, exact = _in_doubt(sheet, known, seed, draws)
-    inside = _those_that_fit(kind, _with_draws(sheet, known, drawn), draws)
+    estimates, exact = in_doubt(sheet, known)
+    generator = np.random.default_rng(seed)
+    drawn = {name: _draw(estimate, generator, draws) for name, estimate in estimates.items()}
+    inside = _those_that_fit(kind, with_readings(sheet, known, drawn, powers_of_line(sheet, known)), draws)
     allowed = {} if inside is None else capacities_at(kind, inside)
-    in_doubt = {name: capacity for name, capacity in allowed.items() if np.ndim(capacity.magnitude)}
-    ranges = {name: np.percentile(capacity, [2.5, 97.5]).to("pph") for name, capacity in in_doubt.items()}
+    spread = {name: capacity for name, capacity in allowed.items() if np.ndim(capacity.magnitude)}
+    ranges = {name: np.percentile(capacity, [2.5, 97.5]).to("pph") for name, capacity in spread.items()}
     return SheetLimits(
         line=sheet.line,
         title=sheet.title,
         records=records,
         governs=governing(records) if len(missing) < len(records) else None,
         ranges=ranges,
-        shares=shares_in(kind, inside) if in_doubt else {},
+        shares=shares_in(kind, inside) if spread else {},
         assumed=(*map(words_of, sheet.assumed), *_taken_as_one(sheet, known)),
         exact=tuple(map(words_of, exact)),
         missing=missing,
         compared=compared(sheet),
         level=level_of(sheet),
         far_apart=sheet.far_apart(),
+        ends=_ends(list(allowed.values())) if spread else None,
     )
+
+
+def _ends(capacities):
+    """Return the two ends between which the smallest of some capacities lies in 95 of 100 draws; None without doubt."""
+    numbers = [np.asarray(capacity.m_as("pph")) for capacity in capacities]
+    smallest = np.min(np.broadcast_arrays(*numbers), axis=0)
+    return Q(np.percentile(smallest, [2.5, 97.5]), "pph") if np.ptp(smallest) > 0 else None
 
 
 def _taken_as_one(sheet, known):

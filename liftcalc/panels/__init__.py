@@ -26,8 +26,10 @@ from liftcalc.panels.start_here import StartPanel
 from liftcalc.panels.state import notebook_state
 from liftcalc.panels.units import PowerRulerPanel, RoundingPanel, SpeedRulerPanel
 from liftcalc.panels.waiting import LapsPanel, LiftLinePanel
+from liftcalc.panels.your_lift import AgreementOfFiles, LimitsAndCount, YourLiftPage
 
 __all__ = [
+    "AgreementOfFiles",
     "AgreementPanel",
     "AnswerBox",
     "BudgetPanel",
@@ -50,6 +52,7 @@ __all__ = [
     "LearnerBox",
     "LengthPanel",
     "LiftLinePanel",
+    "LimitsAndCount",
     "LimitsPanel",
     "LineViewPanel",
     "LoadingDayPanel",
@@ -75,5 +78,6 @@ __all__ = [
     "StoppingPanel",
     "TrackPanel",
     "UnloadPanel",
+    "YourLiftPage",
     "notebook_state",
 ]

@@ -14,7 +14,8 @@ from liftcalc.quantity_text import as_received, show, unit_word
 from liftcalc.tables import FoldedTable, Table
 from liftcalc.units import PlainError, Q, UnitError, is_like
 
-WIDTH = "740px"
+WIDTH = "var(--panel-width, 740px)"  # a page may have more room for panels, or less
+OURS = "liftcalc"  # class by which pages know what is of this series
 ONE_MOVE = 1.0  # seconds: steps of a slider that follow sooner are one move
 
 
@@ -25,6 +26,10 @@ def still_picture(words, address):
 
 class WithStill(widgets.VBox):
     """Widgets with a still form in their place wherever widgets do not run: before a run, in print, on a handout."""
+
+    def __init__(self, children=(), **settings):
+        super().__init__(children, **settings)
+        self.add_class(OURS)
 
     def still(self):
         """Return the still form as HTML."""
@@ -75,7 +80,7 @@ class Panel(WithStill):
     guess_on = None  # where a guess is drawn on its chart: ("across" or "up", unit of the axis)
 
     def __init__(self, *, system=None, name=None, **values):
-        self.state = notebook_state()
+        self.state = self.make_state()
         self.name = name or type(self).__name__
         for control_name, value in values.items():
             self._start(control_name, value)
@@ -105,6 +110,10 @@ class Panel(WithStill):
         self.state.join(self)
 
     # what a subclass gives
+
+    def make_state(self):
+        """Return the state that holds the values of this panel: the one of the notebook."""
+        return notebook_state()
 
     def compute(self, given):
         """Return the named results, the panel's main one first, from the values of its controls."""
@@ -236,7 +245,7 @@ class Panel(WithStill):
     def status(self):
         """Return the results, and what was wrong with an entry, as a piece of HTML."""
         cards = [
-            "<div style='padding:0 18px 2px 0'><div style='font-size:12px;line-height:1.25'>"
+            "<div class='one-result' style='padding:0 18px 2px 0'><div style='font-size:12px;line-height:1.25'>"
             f"{escape(name)}</div><div style='font-size:18px;font-weight:bold;line-height:1.3'>"
             f"{escape(self.text(value))}</div></div>"
             for name, value in self.results.items()
@@ -244,8 +253,8 @@ class Panel(WithStill):
         if self.first_row:
             cards.insert(self.first_row, "<div style='flex-basis:100%'></div>")
         complaint = (
-            f"<div style='border-left:4px solid;padding:2px 8px;margin:4px 0;font-size:14px;line-height:1.35'>"
-            f"{escape(self._complaint)}</div>"
+            "<div class='was-refused' style='border-left:4px solid;padding:2px 8px;margin:4px 0;font-size:14px;"
+            f"line-height:1.35'>{escape(self._complaint)}</div>"
             if self._complaint
             else ""
         )
@@ -325,7 +334,7 @@ class ChartPicture:
         self.chart, self._prepare, self._move = chart, prepare, move
         size = {"width": WIDTH, "max_width": "100%", "grid_area": "one", "margin": "0"}
         # words and drawing travel as one; the still part lies below the drawing, at the bottom of their common place
-        self._background = widgets.Image(format="png", layout=widgets.Layout(align_self="flex-end", **size))
+        self._background = widgets.HTML(layout=widgets.Layout(align_self="flex-end", **size))
         self.html = widgets.HTML(layout=widgets.Layout(**size))
         self.widget = widgets.GridBox(
             [self._background, self.html], layout=widgets.Layout(grid_template_areas="'one'", width="100%")
@@ -337,7 +346,11 @@ class ChartPicture:
         """Draw the still part anew, in the units of the notebook."""
         self._prepare(panel)
         self._moved = None  # what stood on other axes leaves no trace on these
-        self._background.value = self.chart.background()
+        picture = base64.b64encode(self.chart.background()).decode()
+        self._background.value = (
+            f'<img alt="{escape(self.chart.axes_in_words())}" src="data:image/png;base64,{picture}" '
+            'style="display:block;width:100%;height:auto">'
+        )
 
     def move(self, panel):
         """Put the chart in step with the panel's results."""

@@ -133,6 +133,21 @@ def in_columns(rows):
     return [widgets.GridBox([row.row for row in rows], layout=widgets.Layout(**_COLUMNS))]
 
 
+CAN_BE_CHOSEN, CHOSEN = "can-be-chosen", "chosen"  # classes of a button, by which a page says how it stands
+
+
+def mark_as_chosen(button, chosen):
+    """Show by bold letters, and to those who hear the page, whether a button is the one that was chosen."""
+    button.style.font_weight = "bold" if chosen else None
+    (button.add_class if chosen else button.remove_class)(CHOSEN)
+
+
+def mark_in_row(row, name):
+    """Mark the button of a name as the chosen one of its row, as ``row_of_buttons`` makes it."""
+    for button in row.children if isinstance(row, widgets.HBox) else ():
+        mark_as_chosen(button, button.description == name)
+
+
 MOST_BUTTONS = 14  # in a row; more names are typed, or chosen from a list
 
 
@@ -145,6 +160,7 @@ def row_of_buttons(names, choose):
         button = widgets.Button(
             description=name, tooltip=f"Put the sliders to {name}", layout=widgets.Layout(width="auto")
         )
+        button.add_class(CAN_BE_CHOSEN)
         button.on_click(lambda pressed: choose(pressed.description))
         buttons.append(button)
     return widgets.HBox(buttons, layout=widgets.Layout(flex_flow="row wrap"))

@@ -9,6 +9,7 @@ from html import escape
 import ipywidgets as widgets
 
 from liftcalc.panels.base import WIDTH, WithStill
+from liftcalc.panels.control_row import CAN_BE_CHOSEN, mark_as_chosen
 from liftcalc.panels.prediction import LOOK, check_is_one_of
 from liftcalc.units import PlainError
 
@@ -46,6 +47,8 @@ class Decision(WithStill):
         self.question, self.choices, self.model_answer = question, tuple(choices), tuple(model_answer)
         self.chosen, self.is_open = None, False
         self._buttons = {choice: self._button(choice, lambda choice=choice: self.choose(choice)) for choice in choices}
+        for button in self._buttons.values():
+            button.add_class(CAN_BE_CHOSEN)
         self._why = widgets.Textarea(
             description="Why",
             placeholder="Your reasons, for yourself",
@@ -84,7 +87,7 @@ class Decision(WithStill):
         check_is_one_of("Decision", "choices", choice, self.choices)
         self.chosen = choice
         for words, button in self._buttons.items():
-            button.style.font_weight = "bold" if words == choice else None
+            mark_as_chosen(button, words == choice)
         self._say()
 
     def show_answer(self):

@@ -7,6 +7,7 @@ from html import escape
 import ipywidgets as widgets
 
 from liftcalc.figures.rope_view import FASTER, STYLE, RopeScene, draw_rope_view
+from liftcalc.figures.style import IN_STEPS
 from liftcalc.lifts.kinds import kind_named
 from liftcalc.panels.base import WIDTH, WithStill, still_picture
 from liftcalc.quantity_text import show
@@ -126,6 +127,7 @@ class DisturbedLine(WithStill):
 
     def _draw(self):
         self._run.description = self._run.tooltip = HOLD if self.running else RUN
+        (self._run.remove_class if self.running else self._run.add_class)(IN_STEPS)
         words = f"<div role='status' style='font-size:15px;margin:4px 0;min-height:22px'>{escape(self.status())}</div>"
         self._html.value = words + draw_rope_view(self.scene, time=self.time, running=self.running)
 

@@ -11,6 +11,7 @@ import ipywidgets as widgets
 from liftcalc.cautions import ONE_LINE
 from liftcalc.exercises import session
 from liftcalc.panels.base import WIDTH, WithStill
+from liftcalc.panels.control_row import CAN_BE_CHOSEN, CHOSEN
 
 # units to choose from: the unit is part of the answer, so all are offered everywhere
 UNITS = (
@@ -124,6 +125,7 @@ class AnswerBox(WithStill):
         self.statements = {letter: widgets.Button() for letter in self.posed.statements}
         for letter, button in self.statements.items():
             button.add_class("exercise-statement")
+            button.add_class(CAN_BE_CHOSEN)
             button.on_click(lambda _, letter=letter: self._choose(letter))
         return widgets.VBox(list(self.statements.values()))
 
@@ -133,7 +135,7 @@ class AnswerBox(WithStill):
         for each, button in self.statements.items():
             mark = _CHOSEN if each == letter else ""
             button.description = f"{mark}{each}) {self.posed.statements[each]}"
-            (button.add_class if each == letter else button.remove_class)("chosen")
+            (button.add_class if each == letter else button.remove_class)(CHOSEN)
 
     def _entered(self, _, content, __):
         """Check when the Enter key is pressed in the number."""

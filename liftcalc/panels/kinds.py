@@ -12,7 +12,7 @@ from liftcalc.formulas.spacing import headway_from_interval, spacing_for_headway
 from liftcalc.lifts.demo_hill import demo_kinds
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.panels.base import ChartPicture, Panel
-from liftcalc.panels.control_row import row_of_buttons
+from liftcalc.panels.control_row import mark_in_row, row_of_buttons
 from liftcalc.panels.controls import CONTROLS, Scale, speed_control
 from liftcalc.quantity_text import show
 
@@ -72,7 +72,9 @@ class KindPanel(Panel):
         return ChartPicture(PassingChart(), KindPanel._prepare, KindPanel._move)
 
     def more_controls(self):
-        return [row_of_buttons(self._examples, self.choose)]
+        self._kinds = row_of_buttons(self._examples, self.choose)
+        mark_in_row(self._kinds, self.example.kind)
+        return [self._kinds]
 
     def choose(self, kind):
         """Put the panel to the example of one kind.
@@ -83,6 +85,7 @@ class KindPanel(Panel):
             Name of the kind.
         """
         self.example = self._examples[kind]
+        mark_in_row(self._kinds, kind)
         self.start_anew(self._settings())
 
     def compute(self, given):

@@ -15,7 +15,7 @@ from liftcalc.lifts.limits_of_line import capacities_at, limits_at, limits_of_ki
 from liftcalc.lifts.readings import known_values
 from liftcalc.lifts.shares import draws_of, shares_in
 from liftcalc.panels.base import ChartPicture, Panel
-from liftcalc.panels.control_row import row_of_buttons
+from liftcalc.panels.control_row import mark_in_row, row_of_buttons
 from liftcalc.panels.controls import CONTROLS, reaching, speed_control
 from liftcalc.panels.lift_panel import LiftPanel, slider_values
 from liftcalc.panels.state import notebook_state
@@ -100,8 +100,10 @@ class LimitsPanel(Panel):
             options=[FULL_POWER, SAME_TORQUE], style={"button_width": "190px"}, layout=widgets.Layout(width="auto")
         )
         self._drives.observe(self._turned, "value")
+        self._lines = row_of_buttons(self.hill.lines, self.choose)
+        mark_in_row(self._lines, self.line.name)
         return [
-            row_of_buttons(self.hill.lines, self.choose),
+            self._lines,
             widgets.HBox([widgets.Label("Drive:"), self._drives]),
         ]
 
@@ -114,6 +116,7 @@ class LimitsPanel(Panel):
             Name of the line.
         """
         self._take(name)
+        mark_in_row(self._lines, name)
         self.start_anew(self._settings())
 
     def _turned(self, change):

@@ -6,9 +6,12 @@ import time
 import ipywidgets as widgets
 
 from liftcalc.figures.line_view import STYLE, LineScene, draw_line_view
+from liftcalc.figures.style import IN_STEPS
 from liftcalc.formulas.grade import slope_angle
 from liftcalc.formulas.spacing import headway
 from liftcalc.quantity_text import show
+
+RUN, STOP = "Let the rope run", "Stop the rope"
 
 
 class LinePicture:
@@ -25,8 +28,10 @@ class LinePicture:
         self.widget = widgets.VBox([widgets.HTML(STYLE, layout=widgets.Layout(display="none")), self.html])
         self._words = ""
         self.button = widgets.ToggleButton(
-            value=False, description="Let the rope run", icon="", layout=widgets.Layout(width="170px")
-        )
+            value=False, description=RUN, tooltip=RUN, icon="",
+            layout=widgets.Layout(width="auto", min_width="170px", align_self="flex-start"),
+        )  # fmt: skip
+        self.button.add_class(IN_STEPS)
         self.button.observe(self._switched, "value")
         self._scene = None
 
@@ -83,7 +88,8 @@ class LinePicture:
         if change["old"] and self._headway is not None:
             self._phase = (self._phase + (self._clock() - self._since) / self._headway) % 1.0
         self._since = self._clock()
-        self.button.description = "Stop the rope" if change["new"] else "Let the rope run"
+        self.button.description = self.button.tooltip = STOP if change["new"] else RUN
+        (self.button.remove_class if change["new"] else self.button.add_class)(IN_STEPS)
         self._draw()
 
     def _draw(self):

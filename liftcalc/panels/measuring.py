@@ -85,7 +85,7 @@ class TrackPanel(Panel):
     def more_controls(self):
         first, last = (self.given[name].m_as("s") for name in self.control_names)
         self.ends = widgets.FloatRangeSlider(
-            value=(first, last), min=0, max=self._last, step=1, readout=False, description="Steady part",
+            value=(first, last), min=0, max=self._last, step=1, readout=False, description="Steady part (s)",
             style={"description_width": "165px"}, layout=widgets.Layout(width="700px", max_width="100%"),
         )  # fmt: skip
         self.ends.observe(self._dragged, "value")

@@ -151,7 +151,7 @@ class Button(WithStill):
     def __init__(self, page, several):
         self._page = page
         self.upload = widgets.FileUpload(
-            accept=".csv",
+            accept=page.takes,
             multiple=several,
             description=page.asks,
             layout=widgets.Layout(width="auto"),
@@ -238,7 +238,7 @@ def _listed(names):
 class Page:
     """What a page speaks of, and the parts that follow it."""
 
-    several, asks, called = False, "Your own sheet (CSV)", "sheet"
+    several, asks, called, takes = False, "Your own sheet (CSV)", "sheet", ".csv"
 
     def __init__(self, value):
         self.value, self.first, self.parts = value, value, []

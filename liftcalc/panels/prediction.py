@@ -10,6 +10,7 @@ from html import escape
 import ipywidgets as widgets
 
 from liftcalc.panels.base import WIDTH, WithStill
+from liftcalc.panels.control_row import CAN_BE_CHOSEN, mark_as_chosen
 from liftcalc.quantity_text import as_received, read_number, show, unit_word
 from liftcalc.units import PlainError, Q, is_like
 
@@ -143,6 +144,7 @@ class Prediction(Guess):
     def _button(self, statement):
         layout = widgets.Layout(width="auto", align_self="stretch")
         button = widgets.Button(description=statement, tooltip=statement, layout=layout)
+        button.add_class(CAN_BE_CHOSEN)
         button.on_click(lambda _: self.choose(statement))
         return button
 
@@ -153,7 +155,7 @@ class Prediction(Guess):
     def choose(self, guess):
         super().choose(guess)
         for words, button in self._buttons.items():
-            button.style.font_weight = "bold" if words == self.chosen else None
+            mark_as_chosen(button, words == self.chosen)
 
     def marked(self):
         return self._marks.get(self.chosen)
@@ -235,7 +237,7 @@ class NumberPrediction(Guess):
 
     @property
     def reply(self):
-        if self.chosen is None:
+        if self.chosen is None or not self._is_known():
             return self.answer()
         off = (self.chosen / self.right).m_as("") - 1
         how = "near" if abs(off) <= self._near else "higher" if off > 0 else "lower"
@@ -246,4 +248,13 @@ class NumberPrediction(Guess):
         return [f"a number, in {unit_word(self._most.units)}"]
 
     def answer(self):
-        return f"It is {show(self.right)}."
+        try:
+            return f"It is {show(self.right)}."
+        except PlainError as error:  # what the page speaks of now lacks it
+            return str(error)
+
+    def _is_known(self):
+        try:
+            return self.right is not None
+        except PlainError:
+            return False

@@ -49,9 +49,9 @@ class Visit:
         """Let the browser keep files, each a name and its bytes; one of the same name gives way."""
         self._tell({"keep": [{"name": name, "content": base64.b64encode(raw).decode()} for name, raw in files]})
 
-    def forget(self):
-        """Let the browser forget all files."""
-        self._tell({"forget": True})
+    def forget(self, name=None):
+        """Let the browser forget the file of a name, or all files."""
+        self._tell({"forget": name or True})
 
     def _tell(self, what):
         if self.is_there:

@@ -14,6 +14,7 @@ from liftcalc.simulation.running_time import generators
 from liftcalc.simulation.work_ahead import say_if_long
 
 
+@functools.lru_cache(maxsize=64)
 def simulate_days(day, seed, days):
     """Return the persons an hour of many days, each by random numbers of its own.
 
@@ -29,10 +30,12 @@ def simulate_days(day, seed, days):
     Returns
     -------
     array
-        Persons an hour who got to the top, a number a day.
+        Persons an hour who got to the top, a number a day; it is kept, and cannot be written into.
     """
     say_if_long(day.seconds_of_work(days), days)
-    return day.rates(seed, days)
+    rates = np.asarray(day.rates(seed, days))
+    rates.flags.writeable = False
+    return rates
 
 
 @functools.lru_cache(maxsize=64)

@@ -118,7 +118,7 @@ LAP_FAULTS = [  # text, message
         "lap,seconds\n1,<b>44</b>\n",
         "laps.csv, row 2, column seconds: '<b>44</b>' is no number. Write digits only, such as 3.4.",
     ),
-    ("lap,seconds\n1,0:44\n", "laps.csv, row 2, column seconds: '0:44' is no number. Write digits only, such as 3.4."),
+    ("lap,seconds\n1,0:99\n", "laps.csv, row 2, column seconds: '0:99' is no number. Write digits only, such as 3.4."),
     (
         "lap,seconds\n1,44\n2,-3\n",
         "laps.csv, row 3, column seconds: a lap takes more than 0 s and at most 36,000 s, but got -3. Write the "
@@ -275,3 +275,10 @@ MESSAGES = [
 @table_of_messages(MESSAGES)
 def test_message(call, message, kind):
     refuses(call, message, kind)
+
+
+def test_laps_as_a_stopwatch_shows_them():
+    assert lap_times_from_text("laps.csv", "seconds\n1:13\n72.5\n0:59.5").times.m_as("s").tolist() == [73, 72.5, 59.5]
+    assert lap_times_from_text("laps.csv", "lap;seconds\n1;1:13,5").times.m_as("s").tolist() == [73.5]
+    with pytest.raises(FieldFileError, match=r"row 2, column seconds: '1:75' is no number"):
+        lap_times_from_text("laps.csv", "seconds\n1:75")

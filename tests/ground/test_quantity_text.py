@@ -93,6 +93,16 @@ REFUSED = [
     ("1,800", False, "'1,800' can be read in two ways. Write 1800 for the whole number, or 1.800 for the decimal one."),
     ("1.800", True, "'1.800' can be read in two ways. Write 1800 for the whole number, or 1,800 for the decimal one."),
     ("1 800", False, "'1 800' can be read in two ways. Write 1800 for the whole number, or 1.800 for the decimal one."),
+    (
+        "1,234.567",
+        False,
+        "'1,234.567' can be read in two ways. Write 1234567 for the whole number, or 1234.567 for the decimal one.",
+    ),
+    (
+        "1.234,567",
+        True,
+        "'1.234,567' can be read in two ways. Write 1234567 for the whole number, or 1234,567 for the decimal one.",
+    ),
     ("about 3", False, "'about 3' is no number. Write digits only, such as 3.4."),
     ("9**9**9", False, "'9**9**9' is no number. Write digits only, such as 3.4."),
     ("1e999", False, "'1e999' is no number. Write digits only, such as 3.4."),

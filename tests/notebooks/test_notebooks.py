@@ -4,16 +4,19 @@ import re
 import statistics
 
 import pytest
-from notebook_files import NOTEBOOKS, PATHS, cells_of, code_cells, prose, read, source_of
+from notebook_files import NOTEBOOKS, PATHS, WITHOUT_EXERCISES, cells_of, code_cells, prose, read, source_of
 
 from liftcalc.cautions import AT_THE_DRIVE, CRUSH_POINTS, DEFER, NEAR_THE_ROPE, ON_THE_ROPE, ONE_LINE, THE_THREE
 from liftcalc.exercises import BANK, Posed
 
+TALK = "14"  # a talk has scenes in place of lessons: no prediction panels, no exercises, no "In short"
+LESSONS = [path for path in PATHS if path.stem[:2] != TALK]
 each = pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
+each_lesson = pytest.mark.parametrize("path", LESSONS, ids=lambda path: path.stem)
 
 
 def test_the_series_is_here():
-    assert [path.stem[:2] for path in PATHS] == [f"{number:02}" for number in range(13)]
+    assert [path.stem[:2] for path in PATHS] == [f"{number:02}" for number in range(15)]
     assert {path.stem for path in (NOTEBOOKS / "sources").glob("*.py")} == {path.stem for path in PATHS}
 
 
@@ -40,7 +43,8 @@ def test_the_notebook_holds_the_cells_of_its_source(path):
 @each
 def test_outputs_are_normalised(path):
     notebook = read(path)
-    assert set(notebook.metadata) == {"kernelspec", "language_info"}
+    own = {"voila"} if path.stem.startswith(TALK) else set()  # a template of its own in the app view
+    assert set(notebook.metadata) == {"kernelspec", "language_info"} | own
     for cell in code_cells(notebook):
         for output in cell.outputs:
             data = output.get("data", {})
@@ -52,7 +56,7 @@ def test_outputs_are_normalised(path):
             assert not re.search(r"\b0x[0-9a-f]{6,}|\bnan\b|\binf |Traceback|<Quantity|/home/|/tmp/", text)
 
 
-@each
+@each_lesson
 def test_order_of_parts(path):
     cells = read(path).cells  # a prediction stands in the text, or is a widget
     guess = {True: "**Predict.**", False: ""}
@@ -73,12 +77,35 @@ def test_order_of_parts(path):
         "**Formula card.**",
         "## Where to next",
     ]
+    if path.stem[:2] in WITHOUT_EXERCISES:
+        assert "## Exercises" not in text
+        marks.remove("## Exercises")
     places = [re.search(rf"^{re.escape(mark)}", text, flags=re.MULTILINE) for mark in marks]
     assert all(places), [mark for mark, place in zip(marks, places, strict=True) if not place]
     starts = [place.start() for place in places]
     assert starts == sorted(starts)
-    short = text[starts[9] : starts[10]]
+    short = text[starts[marks.index("## In short")] : starts[marks.index("**Formula card.**")]]
     assert short.count("\n- ") == 3, "In short has three lines"
+
+
+def test_order_of_parts_of_the_talk():
+    (path,) = (path for path in PATHS if path.stem.startswith(TALK))
+    cells = read(path).cells
+    text = prose(read(path))
+    marks = ["# ", "To run this page", "## Before you start", "**You will be able to**", "**You need first**",
+             "**About ", "## Cautions", "## Where to next"]  # fmt: skip
+    places = [re.search(rf"^{re.escape(mark)}", text, flags=re.MULTILINE) for mark in marks]
+    assert all(places), [mark for mark, place in zip(marks, places, strict=True) if not place]
+    assert [place.start() for place in places] == sorted(place.start() for place in places)
+    begun = False
+    for cell in cells:
+        begun = begun or "scene" in cell.metadata
+        if begun and cell.cell_type == "markdown" and cell.metadata.get("part") in ("spoken", "caution"):
+            assert "\n" not in cell.source, "one paragraph"
+    heads = [cell.source for cell in cells if "scene" in cell.metadata]
+    assert all(head.startswith("## ") for head in heads)
+    for cell in code_cells(read(path)):
+        assert len(cell.source.splitlines()) == 1 or "no-output" in cell.metadata.get("tags", []), "one line a scene"
 
 
 @each
@@ -97,11 +124,11 @@ def test_cautions_stand_before_the_numbers(path):
     first_code = next(place for place, cell in enumerate(notebook.cells) if cell.cell_type == "code")
     before = "\n".join(cell.source for cell in notebook.cells[:first_code] if cell.cell_type == "markdown")
     number = path.stem[:2]
-    full = number in ("00", "02", "05")
+    full = number in ("00", "02", "05", "13")
     wanted = [*NEAR_THE_ROPE, DEFER] if full else [THE_THREE, ONE_LINE, "(00_start_here.ipynb)"]
     wanted += [CRUSH_POINTS] if number == "07" else []
     wanted += AT_THE_DRIVE if number == "08" else ()
-    wanted += ON_THE_ROPE if number in ("02", "08", "09") else ()
+    wanted += ON_THE_ROPE if number in ("02", "08", "09", "13") else ()
     assert [text for text in wanted if text not in before] == []
 
 
@@ -127,7 +154,7 @@ def test_code_cells_are_short_and_seldom_in_a_row(path):
         assert not cell.source.rstrip().endswith(";")
 
 
-@each
+@each_lesson
 def test_each_panel_has_its_words_its_legend_its_questions_and_its_table(path):
     notebook = read(path)
     text = "\n".join(cell.source for cell in notebook.cells)
@@ -144,7 +171,9 @@ def test_each_panel_has_its_words_its_legend_its_questions_and_its_table(path):
     assert len([alt for alt in said if "Result: " in alt]) == len(names)
 
 
-@each
+@pytest.mark.parametrize(
+    "path", [path for path in PATHS if path.stem[:2] not in WITHOUT_EXERCISES], ids=lambda path: path.stem
+)
 def test_exercises(path):
     text = prose(read(path))
     number = str(int(path.stem[:2]))

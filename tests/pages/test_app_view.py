@@ -52,6 +52,8 @@ def own_sheets(page, folder):
 
 def test_the_first_page_shows_no_code_and_leads_on(app, page, tmp_path):
     browser.run_in_app(page, app("00_start_here.ipynb"))
+    page.keyboard.press("PageDown")  # moves the page at once, without a click
+    page.wait_for_function("scrollY > 500")
     assert page.locator(".jp-InputArea .cm-editor, .jp-CodeCell .jp-InputArea-editor, pre code").count() == 0
     assert "SheetPage(" not in page.content()
     reader.check_start_page(page)
@@ -83,12 +85,12 @@ def test_a_track_of_ones_own(app, page, tmp_path):
     found = read_track_speed(read_track(DATA / "penny_rope_track.gpx"), start=44, end=76)
     speed = show_with_doubt(found.speed, found.speed_half_width_95)
     status.get_by_text(speed, exact=True).wait_for()
-    ends = page.locator(".widget-slider", has=page.get_by_text("Steady part", exact=True)).locator(".noUi-handle")
+    ends = page.locator(".widget-slider", has=page.get_by_text("Steady part (s)", exact=True)).locator(".noUi-handle")
     for _ in range(10):
         ends.first.press("ArrowLeft")
     earlier = read_track_speed(read_track(DATA / "penny_rope_track.gpx"), start=34, end=76)
     status.get_by_text(show_with_doubt(earlier.speed, earlier.speed_half_width_95), exact=True).wait_for()
-    assert page.get_by_label("Steady from (s)").input_value() == "34"
+    assert reader.number_box(page, "Steady from (s)").input_value() == "34"
     mine = tmp_path / "mine.gpx"
     mine.write_bytes((DATA / "long_platter_track.gpx").read_bytes())
     reader.bring(page, mine, "Your own track (GPX)")

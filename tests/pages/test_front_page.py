@@ -111,7 +111,7 @@ def test_your_lift_and_the_talk_with_its_file_have_a_link_once_they_are_there(sm
     for name in ("13_your_lift", "14_meeting_talk"):
         (small / f"{name}.ipynb").write_text('"page = SheetPage(my_sheet)"', encoding="utf-8")
     page = front_page_html(small)
-    assert page.count('href="voila/render/13_your_lift.ipynb"') == 2, "at the own lift, and among all pages"
+    assert page.count('href="voila/render/13_your_lift.ipynb"') == 3, "on the route, at the own lift, among all"
     assert page.count('href="voila/render/14_meeting_talk.ipynb"') == 3
     assert f'<a href="{TALK_FILE}" download>' in page
 

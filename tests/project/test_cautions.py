@@ -1,4 +1,4 @@
-"""Which caution stands where: pages on which someone may act on a lift, the printed blank, the README."""
+"""Which caution stands where: pages on which someone may act on a lift, the printed blank, the brief, the README."""
 
 import html
 import re
@@ -8,8 +8,11 @@ from notebook_files import PATHS, ROOT, cells_of, source_of
 
 from liftcalc.cautions import DEFER, MATTER_MOST, NEAR_THE_ROPE, ON_THE_ROPE, ONE_LINE, THE_THREE
 from liftcalc.exercises import BANK, Posed
+from liftcalc.fieldwork.sheet import FieldSheet
 from liftcalc.lifts.kinds import KINDS
 from liftcalc.pages.blank_sheet import blank_sheet_html
+from liftcalc.pages.brief import make_brief
+from liftcalc.pages.talk.reading import read_scenes
 
 
 def on_a_page(path):
@@ -18,9 +21,9 @@ def on_a_page(path):
     return cell.source
 
 
-def on_the_blank():
-    """Return the words of the box above the table of the printed blank."""
-    box = re.search(r'<div class="cautions">(.*?)</div>', blank_sheet_html(), flags=re.DOTALL)[1]
+def in_the_box(page):
+    """Return the words of the box of cautions on a page of paper."""
+    box = re.search(r'<div class="cautions">(.*?)</div>', page, flags=re.DOTALL)[1]
     box = re.sub("</?strong>", "**", box).replace("<li>", "\n- ")
     return html.unescape(re.sub(r"<[^>]+>", " ", box))
 
@@ -36,8 +39,12 @@ def plain(text):
     return " ".join(text.replace("**", "").split())
 
 
-STANDS = {path.stem[:2]: on_a_page(path) for path in PATHS} | {"blank": on_the_blank(), "README": in_the_readme()}
-MEASURING = ("00", "02", "05", "blank", "README")
+STANDS = {path.stem[:2]: on_a_page(path) for path in PATHS} | {
+    "blank": in_the_box(blank_sheet_html()),
+    "brief": in_the_box(make_brief(FieldSheet("sheet.csv", {}, ())).html()),  # its kind not read: it holds all of them
+    "README": in_the_readme(),
+}
+MEASURING = ("00", "02", "05", "13", "blank", "brief", "README")
 
 MUST_STAND = [
     ("Never step over a rope, moving or stopped, unless it is locked out.", MEASURING),
@@ -56,20 +63,20 @@ MUST_STAND = [
     ("People are crushed where", ("07",)),
     (
         "On a tow held by hand, let go when the rope stops, clear the track, and stay clear.",
-        ("02", "08", "09", "README"),
+        ("02", "08", "09", "13", "brief", "README"),
     ),
     (
         "On any other lift, stay on when it stops, and wait for the attendant. Whoever has fallen on the snow and is "
         "unhurt clears the track.",
-        ("02", "08", "09", "README"),
+        ("02", "08", "09", "13", "brief", "README"),
     ),
-    ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "README")),
+    ("Nobody wraps a rope round a hand or an arm.", ("02", "08", "09", "13", "brief", "README")),
     ("licensed people decide.", ("01", "03", "04", "06", "07", "08", "09", "10", *MEASURING)),
     ("Nothing here is a design, a permit or an instruction to change a lift.", MEASURING),
     ("Planning figures only, no design:", ("01", "03", "04", "06", "07", "08", "09", "10")),
-    ("A stop is there for whoever has fallen. It is never a loss to argue away", ("10",)),
-    ("An attendant on duty watches people and does not count.", ("10",)),
-    ("People an hour is no contest.", ("10",)),
+    ("A stop is there for whoever has fallen. It is never a loss to argue away", ("10", "13")),
+    ("An attendant on duty watches people and does not count.", ("10", "13")),
+    ("People an hour is no contest.", ("10", "13")),
     ("licensed people decide.", ("11",)),
     ("Planning figures only, no design:", ("11",)),
     ("An attendant on duty watches, and does no counting.", ("11",)),
@@ -83,9 +90,14 @@ MUST_STAND = [
     ("Attendants stand where the code, the authority and the sight lines ask for them.", ("12",)),
     ("Saving a post is no way to cheaper rides.", ("12",)),
     ("Prices, rates and grants are for the owner, and the books for whoever keeps them.", ("12",)),
+    ("licensed people decide.", ("14",)),
+    ("Planning figures only, no design:", ("14",)),
+    ("A stop is there for whoever has fallen. It is never a loss to argue away", ("14",)),
+    ("An attendant on duty watches people and does not count.", ("14",)),
+    ("People an hour is no contest.", ("14",)),
     (
         "Only licensed people, the maker and the authority change spacing, line speed and stop gates.",
-        ("02", "08", "09"),
+        ("02", "08", "09", "13", "brief"),
     ),
 ]
 
@@ -119,6 +131,26 @@ def test_every_page_has_the_three_and_no_page_repeats_a_caution(path):
     assert [text for text in cautions if page.count(plain(text)) > 1] == []
     if path.stem[:2] not in MEASURING:
         assert STANDS[path.stem[:2]].splitlines()[2].startswith(THE_THREE), "first, and bold"
+
+
+AT_THE_FOOT = [
+    ("measured", "Operator's leave first. Marks and tape on a locked-out lift only. Never at the drive."),
+    ("counted", "Whoever counts is not on duty, and stands outside the track and the unload area."),
+    ("limits", "A stop is never a loss to argue away."),
+    ("half", "Only the maker, the authority and licensed people change a spacing, a speed or a stop gate."),
+    ("price", "A real stop is tried as maker and code say."),
+    ("room", "Motor, rope, brake, towers and evacuation cap a lift too."),
+    ("home", "Not alone, not on duty, with leave, outside the track. Code and licensed people decide."),
+    ("platter", "a change for the maker and the authority."),
+    ("wait", "A waiting line stands clear of the track, and leaves the way out of the unload area free."),
+    ("cost", "Saving a post is no way to cheaper rides."),
+]
+
+
+@pytest.mark.parametrize(("scene", "words"), AT_THE_FOOT, ids=[scene for scene, _ in AT_THE_FOOT])
+def test_a_scene_of_the_talk_has_its_caution_at_its_foot(scene, words):
+    (shown,) = (each for each in read_scenes() if each.id == scene)
+    assert words in shown.caution
 
 
 def test_the_watch_of_05_times_others_from_outside_the_track():

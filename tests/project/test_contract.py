@@ -30,7 +30,8 @@ RANKS = [
     {"simulation"},
     {"exercises"},
     {"figures"},
-    {"panels", "pages"},
+    {"panels"},
+    {"pages"},
     {"self_check"},
     {"__main__"},
 ]
@@ -61,7 +62,7 @@ RANKS_INSIDE = {
         {"installation", "limits_of_line", "sheet_line"},
         {"hill", "shares", "sheet_words"},
         {"tables", "demo_hill", "sheet_limits", "cost_of_lift"},
-        {"cost_words"},
+        {"cost_words", "sheet_budget"},
     ],
 }
 

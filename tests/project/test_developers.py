@@ -11,8 +11,8 @@ PLACES = [path for folder in ("liftcalc", "tests", "notebooks", "data", ".ci") f
 
 
 def test_it_is_short():
-    assert len(TEXT.splitlines()) <= 113
-    assert len(TEXT.encode()) <= 10_500
+    assert len(TEXT.splitlines()) <= 122
+    assert len(TEXT.encode()) <= 10_900
 
 
 def test_what_it_names_is_there():

@@ -29,7 +29,7 @@ def project_files():
 
 
 def test_no_address_outside_and_no_path_of_a_machine():
-    allowed = (  # this computer, and the names of open formats
+    allowed = (  # this computer, a name that nobody may have, and the names of open formats
         "http://127.0.0.1",
         "http://www.w3.org/2000/svg",
         "http://www.w3.org/2001/XMLSchema-instance",

@@ -84,9 +84,8 @@ ROUTES = (
     ),
     Route(
         "A presenter",
-        "Sliders that run live on a projector, why an ideal never stands beside a count, and a proposal as a board "
-        "sees it.",
-        (TALK, "04", "12"),
+        "A talk that runs live on a projector, a brief of a lift to hand out, and a proposal as a board sees it.",
+        (TALK, YOUR_LIFT, "12"),
     ),
     Route("A student", "All pages in order, each with exercises: from a reading to what a ride costs."),
 )

@@ -42,7 +42,7 @@ const liftcalcVisit = (() => {
       told.dataset.done = "";
       const says = JSON.parse(told.dataset.says);
       if (says.keep) keep(says.keep);
-      if (says.forget) forget();
+      if (says.forget) forget(says.forget === true ? undefined : says.forget);
     }
   }
 

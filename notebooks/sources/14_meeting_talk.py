@@ -1,0 +1,232 @@
+# template: talk
+# %% [markdown]
+# # How many people an hour, says the room?
+#
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+#
+# This is a talk of 25 minutes for a meeting of operators: eleven scenes and four to spare. In front of a room it runs in the app view, one scene a screen, large and without code: `python -m liftcalc.pages.talk` starts it. Here each scene stands with the words to say. The numbers are those of the invented Penny Rope on Owlpenny Hill.
+
+# %% [markdown]
+# ## Before you start
+#
+# **You will be able to** let a room guess, measure, compute, find what governs, and compare with a count, in 25 minutes.
+#
+# **You need first** [09 What limits the lift](09_what_limits_the_lift.ipynb) and [10 Counted and ideal](10_counted_and_ideal.ipynb), so that you can answer what is asked.
+#
+# **About 25 minutes.**
+
+# %% [markdown]
+# ## Cautions
+#
+# **Clothes and hair wind in: tuck everything in. No tape and no mark before the lift is stopped and locked out. Never step over a rope, moving or stopped, unless it is locked out.**
+#
+# - A stop is there for whoever has fallen. It is never a loss to argue away, and nobody is asked to stop less.
+# - An attendant on duty watches people and does not count. Somebody else counts, from outside the track and the unload area.
+# - People an hour is no contest. A figure that goes up because starts are hurried is bought with falls.
+#
+# Planning figures only, no design: the local code, the authority, the maker's manual and licensed people decide. The cautions for measuring stand in [00 Start here](00_start_here.ipynb).
+
+# %% no-output
+from liftcalc.panels.guess_board import GuessBoard, Guesses, Opening, RunningRope
+from liftcalc.panels.scene_room import RoomLift
+from liftcalc.panels.scene_spares import FasterRope, TheCost, TheWait, WhereSpacingGoverns
+from liftcalc.panels.scenes import HalfTheSpacing, HowMeasured, OneLine, WhatHalfCosts, WhereTheRestStays
+
+# %% [markdown] scene=welcome minutes=0
+# ## How many people an hour?
+
+# %%
+Opening()
+
+# %% [markdown]
+# Guess first. Then measure.
+
+# %% [markdown] spoken
+# > Stands while the room fills. Nothing to say yet. The clock starts when you leave this scene.
+
+# %% [markdown] caution
+# Planning figures only, from an invented hill. Code and licensed people decide.
+
+# %% [markdown] scene=rope minutes=1.5
+# ## Count aloud who passes the flag
+
+# %%
+RunningRope()
+
+# %% [markdown] spoken
+# > This is a rope tow, drawn to scale and at its true speed. Count with me, aloud, everyone who passes the flag. Let them count for half a minute; say no number. Every place on this rope is taken, which no real rope manages.
+
+# %% [markdown] caution
+# On a real lift: stand outside the track and the unload area to watch.
+
+# %% [markdown] scene=guess minutes=2.5
+# ## How many people an hour?
+
+# %%
+GuessBoard("ideal")
+
+# %% [markdown] spoken
+# > How many people an hour does this rope carry, with every place taken? Hands up for A, for B, for C, for D: type how many. Who has another number? Take up to six. Then lock: from now on nobody was right all along.
+
+# %% [markdown] caution
+# A guess is no target, and no contest.
+
+# %% [markdown] scene=measured minutes=1.5
+# ## Three readings
+
+# %%
+HowMeasured()
+
+# %% [markdown] spoken
+# > Three readings. The speed: a mark on the rope, put on by the operator with the lift locked out, timed between two poles. The spacing: a photo from the side, the mean of ten gaps. The loading time: a watch, from the place free to under way. Nobody went near the drive. All of it with the operator's leave.
+
+# %% [markdown] caution
+# Operator's leave first. Marks and tape on a locked-out lift only. Never at the drive.
+
+# %% [markdown] scene=ideal minutes=2
+# ## One line of arithmetic
+
+# %%
+OneLine()
+
+# %%
+Guesses("ideal", large=False)
+
+# %% [markdown] spoken
+# > Spacing over speed: one rider every two seconds. An hour has 3,600 seconds: 1,800. Who was near? That is the ideal: the intended spacing, every place taken, no stop. It is where a brochure ends. We begin here.
+
+# %% [markdown] caution
+# Ideal: every place taken. Nobody is asked to fill every place.
+
+# %% [markdown] scene=counted minutes=2.5
+# ## How many were counted?
+
+# %%
+GuessBoard("counted")
+
+# %% after=counted
+Guesses("counted")
+
+# %% [markdown] spoken
+# > Now somebody stood at the top and counted, two minutes long, with people waiting at the bottom all the while. Ideal was 1,800. What was counted? Hands, numbers, lock. Then show: 33 people in two minutes, 990 an hour. Two minutes are a short count: it may be off by a good deal. Nobody lied, and nobody was lazy.
+
+# %% [markdown] caution
+# Whoever counts is not on duty, and stands outside the track and the unload area.
+
+# %% [markdown] scene=limits minutes=3
+# ## Where does the rest stay?
+
+# %%
+WhereTheRestStays()
+
+# %% [markdown] spoken
+# > Five gates in a row. Spacing lets 1,800 through. But a start takes three seconds, and that is 1,200. The narrowest decides: loading governs. Move the loading time: half a second less, and the motor takes over at 1,291. From 1,200 to 990 it is misses, falls and stops. A stop is there for whoever has fallen: it is no loss.
+
+# %% [markdown] caution
+# A limit is an upper bound, no target. A stop is never a loss to argue away.
+
+# %% [markdown] scene=half minutes=2.5
+# ## Half the spacing: any more?
+
+# %%
+GuessBoard("half")
+
+# %% folded after=half
+HalfTheSpacing()
+
+# %% [markdown] spoken
+# > The line at the bottom is long, the gaps on the rope are wide. Load them twice as close: how many more an hour? Hands, lock, show. Press half the spacing. Nothing. The gaps are wide because a start takes three seconds.
+
+# %% [markdown] caution
+# Only the maker, the authority and licensed people change a spacing, a speed or a stop gate.
+
+# %% [markdown] scene=price minutes=3
+# ## And what does half cost?
+
+# %%
+WhatHalfCosts()
+
+# %% [markdown] spoken
+# > Nothing gained. And the price? Where two do get on at half the spacing: whoever falls has four people inside the stopping distance, with the one who fell, and not two. Hands have one second to take hold. At the top there are six at once, not three. Assumed here: two seconds until somebody presses stop, a brake of 2,000 newtons, 22 riders who hold on, a slope of 20 %.
+
+# %% [markdown] caution
+# Assumed: reaction 2 s, brake 2,000 N, 22 hold on, 20 %. A real stop is tried as maker and code say.
+
+# %% [markdown] scene=room minutes=4
+# ## Your lift: three numbers
+
+# %%
+RoomLift()
+
+# %% [markdown] spoken
+# > Whose lift shall we take? Choose its kind, then type what is called out: the speed, the spacing or the interval, the loading time. A number alone is in the units of the screen; any unit may be called out with it. The limit stands there as you type. It is the smaller of two limits and no promise: nobody asked for the motor, the rope or the brake.
+
+# %% [markdown] caution
+# Two limits only. Motor, rope, brake, towers and evacuation cap a lift too.
+
+# %% [markdown] scene=home minutes=2
+# ## At home, this week
+#
+# 1. Time the **loading**: ten starts, a watch.
+# 2. **Count** at the top: half an hour, people waiting.
+# 3. Photograph the **spacing**. Ask guests first.
+# 4. Compare. What governs on **your** lift?
+
+# %% [markdown] spoken
+# > Three readings and a comparison. Never alone, never without the operator's leave, from outside the track, and never by the attendant on duty. Write down whether people waited, or the count says nothing. The sheet that goes round is one lift on one page: this is what yours could look like.
+
+# %% [markdown] caution
+# Not alone, not on duty, with leave, outside the track. Code and licensed people decide.
+
+# %% [markdown] scene=faster minutes=2 spare
+# ## A faster rope: how many more?
+
+# %% folded
+FasterRope()
+
+# %% [markdown] spoken
+# > Loading takes three seconds at any line speed. A faster rope only leaves less time to take hold, and from a certain speed the motor governs and it is fewer. In truth more people miss a faster rope.
+
+# %% [markdown] caution
+# A faster rope is harder to take hold of. Only licensed people change a line speed.
+
+# %% [markdown] scene=platter minutes=2 spare
+# ## The lift where spacing governs
+
+# %% folded
+WhereSpacingGoverns()
+
+# %% [markdown] spoken
+# > On the Long Platter spacing does govern. Twice the platters carry 39 more an hour, then its motor has no more to give. The price is not on the screen: less time to load, the next one nearer to whoever falls, more load on rope, towers and brake.
+
+# %% [markdown] caution
+# More carriers load rope, towers and brake: a change for the maker and the authority.
+
+# %% [markdown] scene=wait minutes=2 spare
+# ## How long do they wait?
+
+# %% folded
+TheWait()
+
+# %% [markdown] spoken
+# > Seventy people who ski this rope and nothing else, at the counted 990 an hour. Assumed: 75 seconds down, no rest, loading times as uneven as exponential ones. Guests feel the wait, not the people an hour.
+
+# %% [markdown] caution
+# A waiting line stands clear of the track, and leaves the way out of the unload area free.
+
+# %% [markdown] scene=cost minutes=2 spare
+# ## What does a ride cost?
+
+# %% folded
+TheCost()
+
+# %% [markdown] spoken
+# > The year costs about the same however many ride. So a ride costs by how many there are. Most of it is staff, and attendants stand where the code, the authority and the sight lines ask for them.
+
+# %% [markdown] caution
+# Invented prices; dollars are a label. Saving a post is no way to cheaper rides.
+
+# %% [markdown] aside
+# ## Where to next
+#
+# [10 Counted and ideal](10_counted_and_ideal.ipynb) for the question that comes first, and [00 Start here](00_start_here.ipynb) for a lift of your own.
