@@ -62,7 +62,7 @@ def _counted():
 
 def _half():
     gained = gained_at_half_the_spacing()
-    return with_sign(gained), "people an hour", gained.m_as("pph")
+    return with_sign(gained), "people an hour, governed", gained.m_as("pph")
 
 
 NUMBERS = tuple((f"{number:,}", float(number)) for number in (600, 1200, 1800, 2400))

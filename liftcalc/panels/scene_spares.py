@@ -26,7 +26,11 @@ class FasterRope(LimitsScene):
         return {"faster": {"line_speed": Q(4.4, "m/s")}, "slower": {"line_speed": Q(2.4, "m/s")}}
 
     def said(self):
-        return self.gained(), "people an hour", f"At {self.setting('line_speed')} {self.found.limit.name} governs."
+        return (
+            self.gained(),
+            "people an hour, governed",
+            f"At {self.setting('line_speed')} {self.found.limit.name} governs.",
+        )
 
 
 class WhereSpacingGoverns(LimitsScene):
@@ -43,7 +47,7 @@ class WhereSpacingGoverns(LimitsScene):
     def said(self):
         return (
             self.gained(),
-            "people an hour",
+            "people an hour, governed",
             f"Now {self.found.limit.name} governs: {an_hour(self.found.capacity)[0]}.",
         )
 
@@ -75,11 +79,10 @@ class TheWait(ScenePanel):
 
     def said(self):
         wait, line = self.results["mean wait"], self.results["in line"]
-        number, unit = show(wait, "minute").split(" ")
         down = self.state.values["descent_time"]
         return (
-            number,
-            f"{unit} in line",
+            f"{wait.m_as('minute'):.1f}",
+            "min in line",
             f"{line.m_as('person'):.0f} stand in line. Assumed: {self.text(down)} down, no rest.",
         )
 

@@ -114,7 +114,7 @@ class HalfTheSpacing(LimitsScene):
             if governs.name != "spacing"
             else f"Here spacing governs: {an_hour(governs.capacity)[0]} an hour."
         )
-        return self.gained(), "people an hour", sentence
+        return self.gained(), "people an hour, governed", sentence
 
 
 class WhatHalfCosts(ScenePanel):
@@ -155,8 +155,8 @@ class WhatHalfCosts(ScenePanel):
         number = f"{inside.m_as('person'):.0f}"
         return (
             number,
-            "people inside the stopping distance",
-            f"{self.text(hold)} for hands to take hold. {top.m_as('person'):.0f} at the top at once.",
+            f"{'person' if number == '1' else 'people'} inside the stopping distance",
+            f"{self.text(hold)} for hands to take hold. {in_short(show(top)).split()[0]} at the top, on average.",
         )
 
     def drawing(self):

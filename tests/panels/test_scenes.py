@@ -30,16 +30,24 @@ SAID = [
     (WhereTheRestStays, "as measured", "1,200 an hour, governed Loading governs: the narrowest of five."),
     (WhereTheRestStays, "half a second less", "1,291 an hour, governed Motor governs: the narrowest of five."),
     (WhereTheRestStays, "one second more", "900 an hour, governed Loading governs: the narrowest of five."),
-    (HalfTheSpacing, "half the spacing", "+0 people an hour Spacing would allow 3,600; loading lets 1,200 through."),
+    (
+        HalfTheSpacing,
+        "half the spacing",
+        "+0 people an hour, governed Spacing would allow 3,600; loading lets 1,200 through.",
+    ),
     (
         WhatHalfCosts,
         "as measured",
-        "2 people inside the stopping distance 2 s for hands to take hold. 3 at the top at",
+        "2 people inside the stopping distance 2 s for hands to take hold. 3 at the top, on average.",
     ),
-    (WhatHalfCosts, "half the spacing", "4 people inside the stopping distance 1 s for hands to take hold. 6 at the"),
-    (FasterRope, "slower", "+0 people an hour At 2.4 m/s loading governs."),
-    (FasterRope, "faster", "−10 people an hour At 4.4 m/s motor governs."),
-    (WhereSpacingGoverns, "half the spacing", "+39 people an hour Now motor governs: 554."),
+    (
+        WhatHalfCosts,
+        "half the spacing",
+        "4 people inside the stopping distance 1 s for hands to take hold. 6 at the top, on average.",
+    ),
+    (FasterRope, "slower", "+0 people an hour, governed At 2.4 m/s loading governs."),
+    (FasterRope, "faster", "−10 people an hour, governed At 4.4 m/s motor governs."),
+    (WhereSpacingGoverns, "half the spacing", "+39 people an hour, governed Now motor governs: 554."),
     (TheCost, "a usual season", "0.20 dollars a ride"),
     (TheCost, "half the rides", "0.40 dollars a ride"),
 ]
@@ -94,7 +102,7 @@ def test_the_ideal_and_the_readings_are_those_of_the_sheet():
     assert readings["loading_time"] == Q(3, "s")
 
 
-RESULTS = [("ideal", "1,800", "an hour, ideal", 1800), ("half", "+0", "people an hour", 0),
+RESULTS = [("ideal", "1,800", "an hour, ideal", 1800), ("half", "+0", "people an hour, governed", 0),
            ("counted", "990", "an hour, counted, people waited", 33 * 30)]  # fmt: skip
 
 

@@ -4,13 +4,15 @@ from html import escape
 
 KEYS = (
     ("Page Down, Page Up", "the next scene, the one before: always, and by the clicker"),
-    ("space, arrows", "the same, unless a box, slider or button has the focus; Esc gives it back"),
+    ("space, arrows", "the same, unless a box, slider or button has the focus"),
+    ("Tab, Esc", "into the boxes and buttons of the scene, and back to the scene; Enter: the next box"),
     ("number, Enter", "to that scene"),
     ("Home, End", "to scene 0, to scene 10"),
     ("b or .", "black, and back"),
     ("l", "lock the guesses; l once more shows the result"),
     ("u", "other units"),
-    ("r", "the scene as it was: slider, locked board; r again empties the board; in scene 0, the clock"),
+    ("r", "slider and boxes as they were; in scene 0, the clock"),
+    ("R", "opens a locked board with what was typed; once more, empties it"),
 )
 
 STYLE = """@page { size: auto; margin: 9mm 11mm; }

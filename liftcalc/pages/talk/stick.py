@@ -81,7 +81,7 @@ def preset_states(panel):
     return found
 
 
-def stops_of(panel, control_name):
+def stops_of(panel, control_name, presets):
     """Return where a slider can be put: thirty settings over its range, and those of the presets.
 
     Parameters
@@ -90,6 +90,8 @@ def stops_of(panel, control_name):
         A panel of the talk.
     control_name : str
         One of its controls.
+    presets : list
+        What ``preset_states`` returns for it.
 
     Returns
     -------
@@ -100,7 +102,7 @@ def stops_of(panel, control_name):
     near = Q(scale.step, scale.unit).to_base_units().magnitude / 2
     stops = [
         _stop(values[control_name], panel.text(values[control_name]), state, place)
-        for place, (values, state) in enumerate(preset_states(panel))
+        for place, (values, state) in enumerate(presets)
         if set(panel.presets[state.setting]) == {control_name}
     ]
     taken = [stop["at"] for stop in stops]
@@ -271,9 +273,18 @@ def _piece(thing, key, told, packed):
         told["panels"][key] = in_both_systems(lambda: [shown(state) for state in thing.states()])
         (first,) = told["panels"][key][ORDER[0]]
         return f"<div class='scene-panel' data-panel='{key}'><div class='shown'>{first}</div></div>"
-    told["panels"][key] = in_both_systems(lambda: [shown(state) for _, state in preset_states(thing)])
-    packed[key] = {name: in_both_systems(lambda name=name: stops_of(thing, name)) for name in thing.control_names}
+    both = in_both_systems(lambda: _states(thing))
+    told["panels"][key] = {system: presets for system, (presets, _) in both.items()}
+    packed[key] = {name: {system: stops[name] for system, (_, stops) in both.items()} for name in thing.control_names}
     return _panel_html(thing, key, told["panels"][key][ORDER[0]][0])
+
+
+def _states(panel):
+    """Return what a panel shows at its presets, and at the stops of each slider."""
+    presets = preset_states(panel)
+    return [shown(state) for _, state in presets], {
+        name: stops_of(panel, name, presets) for name in panel.control_names
+    }
 
 
 def _json(data):

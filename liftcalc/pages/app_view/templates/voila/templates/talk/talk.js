@@ -58,11 +58,13 @@
     press(other(scenes[now]) || other(document));
   }
   function reset() {
-    const board = scenes[now].querySelector("[data-board]");
-    if (board) openAgain(board);
     if (now === 0) kept.drop("begun");
     press(scenes[now].querySelector(".scene-preset"));
     tell();
+  }
+  function boardAgain() {
+    const board = scenes[now].querySelector("[data-board]");
+    if (board) openAgain(board);
   }
   const busy = element => element && element.closest("input, textarea, select, button, [role=slider], label, a[href], [contenteditable]");
   function key(event) {
@@ -83,7 +85,8 @@
     if (name === "Home") { used(); return show(0); }
     if (name === "End") { used(); return show(main.length - 1); }
     if (name === "u" || name === "U") { used(); return units(); }
-    if (name === "r" || name === "R") { used(); return reset(); }
+    if (name === "R") { used(); return boardAgain(); }
+    if (name === "r") { used(); return reset(); }
     if (name === "l" || name === "L") { used(); press(scenes[now].querySelector("[data-lock]")); }
   }
   addEventListener("keydown", key, true);
