@@ -4,12 +4,14 @@
     python .ci/benchmark.py hill       the hill of 200 sheets and the simulated days, without a browser
     python .ci/benchmark.py app        the app view
     python .ci/benchmark.py app_view   the app view's pages: seconds until they stand, kernels left, memory of a kernel
+    python .ci/benchmark.py app_view 00 09    the same of these pages
     python .ci/benchmark.py lab 5 02   fewer presses, one notebook
 
 Everything is measured in one run, a bare slider with a label beside the panels: compare within a run, not between runs.
 It is no test: times differ between machines, ratios less.
 """
 
+import os
 import shutil
 import statistics
 import sys
@@ -28,7 +30,7 @@ from build_notebooks import KERNEL  # noqa: E402
 ASKED_WITHOUT_STOPS, ASKED_WITH_STOPS = 100, 50  # times the model of processes, at the loading point
 REST = 500  # milliseconds between presses, so that the other panels have followed
 WHICH = sys.argv[3] if len(sys.argv) > 3 else "0"
-PRESSES = int(sys.argv[2]) if len(sys.argv) > 2 else 30
+PRESSES = int(sys.argv[2]) if len(sys.argv) > 2 else 30  # of the other sub-commands
 YARDSTICK = """import ipywidgets
 slider, label = ipywidgets.FloatSlider(value=5, min=0, max=100, step=0.1), ipywidgets.HTML("<div role='status'>5</div>")
 slider.observe(lambda change: setattr(label, "value", f"<div role='status'>{change['new']:.1f}</div>"), "value")
@@ -267,8 +269,10 @@ PANELS = """(() => {
 def panels_stand(page, address):
     """Open a page; return the seconds until its first panel and its last stand, and how many there are."""
     page.goto(address, wait_until="domcontentloaded")
-    many, still = 0, 0
+    many, still, end = 0, 0, time.monotonic() + 60
     while not many or still < 3:
+        if time.monotonic() > end:
+            raise RuntimeError(f"no panel stood within 60 s at {page.url}")
         page.wait_for_timeout(1000)
         found = page.evaluate("window.panelTimes.length")
         many, still = found, (still + 1 if found == many else 0)
@@ -283,7 +287,14 @@ def run_app_view(views=30):
     from liftcalc.pages.app_view.server import WARM
 
     names = [path.name for path in sorted((ROOT / "notebooks").glob("*.ipynb"))]
+    names = [name for name in names if name.startswith(tuple(sys.argv[2:]) or "")]
     with tempfile.TemporaryDirectory() as folder, browser.headless() as chromium:
+        os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # as on a reader's computer, who opens pages the second time
+        os.environ["PYTHONPYCACHEPREFIX"] = str(Path(folder) / "compiled")
+        with browser.app_view(Path(folder), ROOT / "notebooks", "--no-warm-pages") as app:
+            for name in names:
+                with browser.page_of(chromium) as page:
+                    page.goto(app(name), wait_until="domcontentloaded")
         taken = []
         with browser.app_view(Path(folder), ROOT / "notebooks", "--no-warm-pages") as app:
             for name in names:
@@ -291,9 +302,10 @@ def run_app_view(views=30):
                     page.add_init_script(PANELS)
                     first, last, many = panels_stand(page, app(name))
                     (kernel,) = browser.kernels_of(app(""))
-                    own = psutil.Process(kernel).memory_full_info()
+                    own, used = psutil.Process(kernel).memory_full_info(), psutil.Process(kernel).cpu_times()
                     taken.append((own.rss / 1e6, own.uss / 1e6))
                 stands = f"first panel {first:4.1f} s  last of {many:2} {last:4.1f} s"
+                stands += f"  its kernel took {used.user + used.system:.1f} s of a processor"
                 print(f"{name[:2]}  cold  {stands}  {taken[-1][0]:4.0f} MB", flush=True)
                 page_left = time.monotonic()
                 while browser.kernels_of(app("")) and time.monotonic() < page_left + 20:
@@ -323,7 +335,7 @@ def run_app_view(views=30):
 
 
 if __name__ == "__main__":
-    if sys.argv[1:] == ["app_view"]:
+    if sys.argv[1:2] == ["app_view"]:
         run_app_view()
         sys.exit()
     run_hill()

@@ -101,7 +101,7 @@ def map_line_from_text(
     rise = _length("vertical_rise", vertical_rise)
     rise_doubt = _length("vertical_rise_uncertainty", vertical_rise_uncertainty)
     end_doubt = _length("end_uncertainty", end_uncertainty)
-    is_kml = name.lower().endswith(".kml") or text.lstrip("\ufeff \t\r\n").startswith("<")
+    is_kml = name.lower().endswith(".kml") or text.lstrip().startswith("<")
     lines = _kml_lines(name, text) if is_kml else _geojson_lines(name, text)
     line_name, positions = _chosen(name, lines, line)
     latitudes, longitudes, heights = zip(*positions, strict=True)
@@ -177,7 +177,8 @@ def _chosen(name, lines, wanted):
     choice = "; ".join(f"{number}: {quoted(one or 'no name')}" for number, (one, _) in enumerate(lines[:8], start=1))
     if wanted is None and len(lines) > 1:
         raise FieldFileError(
-            f"{name}: the file holds {len(lines)} lines ({choice}). Say which: read_map_line(..., line=1) by number or "
+            f"{name}: the file holds {len(lines)} lines ({choice}). Save the one that is "
+            f"meant as a file of its own; or say which: read_map_line(..., line=1) by number or "
             "line='name'."
         )
     if wanted is None:

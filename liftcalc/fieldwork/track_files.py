@@ -142,7 +142,8 @@ def _chosen(name, tracks, wanted):
     choice = "; ".join(f"{number}: {quoted(one.name or 'no name')}" for number, one in enumerate(filled[:8], start=1))
     if wanted is None and len(filled) > 1:
         raise FieldFileError(
-            f"{name}: the file holds {len(filled)} tracks ({choice}). Say which: read_track(..., track=1) by number or "
+            f"{name}: the file holds {len(filled)} tracks ({choice}). Save the one that is "
+            f"meant as a file of its own; or say which: read_track(..., track=1) by number or "
             "track='name'."
         )
     if wanted is None:

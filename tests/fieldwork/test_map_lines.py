@@ -118,7 +118,8 @@ def test_several_lines_are_offered_by_name():
     text = kml("1,1 2,2", "1,1 1,1.001", names=("lift road", "tow"))
     refuses(
         lambda: map_line_from_text("two.kml", text),
-        "two.kml: the file holds 2 lines (1: 'lift road'; 2: 'tow'). Say which: read_map_line(..., line=1) by number "
+        "two.kml: the file holds 2 lines (1: 'lift road'; 2: 'tow'). Save the one that is "
+        "meant as a file of its own; or say which: read_map_line(..., line=1) by number "
         "or line='name'.",
         FieldFileError,
     )
@@ -294,3 +295,9 @@ def test_a_rise_needs_a_unit():
         "read_map_line: vertical_rise must be zero or more, but got -3 m. Write Q(29.4, 'm').",
         FieldFileError,
     )
+
+
+def test_the_first_mark_tells_a_map_line_whatever_its_name():
+    text = (DATA / "penny_rope_line.kml").read_text(encoding="utf-8")
+    for name in ("line.xml", "line", "line.kml"):
+        assert map_line_from_text(name, f"\n{text}").line_name == "Penny Rope, sheave to sheave"

@@ -221,7 +221,8 @@ def test_several_tracks_are_offered_by_name():
     text = f"{HEAD}{one}{other}<trk><name>void</name></trk></gpx>"
     refuses(
         lambda: track_from_text("two.gpx", text),
-        "two.gpx: the file holds 2 tracks (1: 'up'; 2: 'down'). Say which: read_track(..., track=1) by number or "
+        "two.gpx: the file holds 2 tracks (1: 'up'; 2: 'down'). Save the one that is "
+        "meant as a file of its own; or say which: read_track(..., track=1) by number or "
         "track='name'.",
         FieldFileError,
     )

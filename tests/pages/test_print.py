@@ -43,9 +43,8 @@ def test_a_page_is_printed_whole(app, page, name):
         button.press("Enter")
     page.wait_for_timeout(1500)
     boxes, folds = page.evaluate(BOXES), page.evaluate(FOLDED)
-    page.evaluate("window.folded = []")
-    page.evaluate(f"addEventListener('beforeprint', () => window.folded.push(({FOLDED})()))")
     page.emulate_media(media="print")
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
     for paper, (width, height) in PAPER.items():
         inside = [round((side - 2 * MARGIN) * 96 / 25.4) for side in (width, height)]
         page.set_viewport_size({"width": inside[0], "height": inside[1]})
@@ -55,6 +54,12 @@ def test_a_page_is_printed_whole(app, page, name):
         assert page.evaluate(LEFT) == []
         assert page.evaluate(TORN) == 0
         assert page.evaluate(BOXES) == boxes
+    page.evaluate("dispatchEvent(new Event('afterprint'))")
+    page.evaluate("window.folded = []")
+    page.evaluate(f"addEventListener('beforeprint', () => window.folded.push(({FOLDED})()))")
+    for paper, (width, height) in PAPER.items():
+        inside = [round((side - 2 * MARGIN) * 96 / 25.4) for side in (width, height)]
+        page.set_viewport_size({"width": inside[0], "height": inside[1]})
         sheets = len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper, prefer_css_page_size=False)))
         whole = page.evaluate("document.documentElement.scrollHeight") / inside[1]
         print(name, paper, sheets, f"{whole:.1f}")

@@ -312,7 +312,7 @@ def test_help_says_who_can_open_the_pages_what_they_take_and_how_to_reach_a_netw
         main(["--help"])
     said = capsys.readouterr().out
     assert NOTES in said
-    for about in ("who can open the pages", "110 MB", "There is no option for it."):
+    for about in ("who can open the pages", "140 to 185 MB", "There is no option for it."):
         assert about in NOTES
 
 

@@ -193,3 +193,16 @@ def test_a_count_without_a_line_has_its_rates_all_the_same():
     )  # fmt: skip
     assert words.how_to_count(short).table.rows[1][4] == "below 600 pph (governed)"
     assert words.at_most(short).value == Q(600, "pph")
+
+
+def test_what_the_page_says_of_its_example_is_so():
+    text = (DATA.parent / "notebooks/sources/13_your_lift.py").read_text(encoding="utf-8")
+    by_sheet, _, by_map = (each.value for each in words.lengths(demo()).methods)
+    late = ((by_map - by_sheet) / demo().line.line_speed).m_as("s")
+    assert f"a ride time {late:.0f} s too long" in text
+    clean, most = (each.value.m_as("pph") for each in (words.count_of(demo()).rate(clean=True), words.at_most(demo())))
+    assert f"{clean:.0f} pph counted in clean minutes, below the {most:.0f} pph that spacing allows" in text
+    assert round((1 - clean / most) * 10) == 1, "one platter in ten"
+    assert demo().day.misloads == pytest.approx(0.07)
+    ahead = words.limits(demo()).governs.ahead.m_as("pph")
+    assert f"closer platters carry {ahead:.0f} pph more on paper" in text

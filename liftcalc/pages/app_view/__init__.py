@@ -26,8 +26,8 @@ who can open the pages:
   every start. The browser keeps it as a cookie until it is closed, and the address line shows it no more.
 
 memory:
-  Each open page runs a program of its own that takes about 110 MB, and ends within ten seconds after the page is left.
-  The pages that are kept ready (00, 09 and 14) take as much each, whether anybody opens them or not.
+  Each open page runs a program of its own that takes 140 to 185 MB of memory, and ends within ten seconds after the
+  page is left. The pages that are kept ready (00, 09 and 14) take 460 MB together, whether anybody opens them or not.
 
 opening the pages to a network:
   There is no option for it. Whoever has the address runs programs on this computer, and the address would travel
@@ -88,7 +88,7 @@ def _parser():
     add("--folder", type=Path, default=NOTEBOOKS, help="folder of the notebooks (those of the series)")
     add("--longest-part", type=_positive, default=60, metavar="SECONDS", help="a part of a page is stopped after (60)")
     add("--longest-idle", type=_positive, default=4, metavar="HOURS", help="a page nobody moves is put away after (4)")
-    add("--most-pages", type=int, default=12, metavar="N", help="pages that may be open at a time (12, about 1.4 GB)")
+    add("--most-pages", type=int, default=12, metavar="N", help="pages that may be open at a time (12, about 1.8 GB)")
     add("--no-warm-pages", action="store_true", help="keep no page ready: less memory, a slower start of 00, 09 and 14")
     return parser
 

@@ -18,7 +18,7 @@ from liftcalc.uncertainty import expand, reading_to_take_again
 from liftcalc.vocabulary import words_of
 
 # a whole sheet of paper, so that nothing of it scrolls by itself
-FRAME = "box-sizing:border-box;width:100%;height:1140px;border:1px solid #999;background:#fff"
+FRAME = "box-sizing:border-box;width:100%;max-width:860px;height:1140px;border:1px solid #999;background:#fff"
 KNOWN_BETTER = 0.6  # part of the sheet's doubt, below which other ways are said to know a reading better
 
 

@@ -218,6 +218,9 @@
       }, true);
     document.addEventListener('beforeinput', comma, true);
     document.addEventListener('change', thousands, true);
+    document.addEventListener('wheel', event => { // the wheel moves the page, and no number
+      if (event.target === document.activeElement && isBox(event.target)) event.target.blur();
+    }, {capture: true, passive: true});
     document.addEventListener('focusin', event => commas.delete(event.target), true);
     new MutationObserver(changed).observe(document.body, {
       childList: true, subtree: true, attributes: true, attributeFilter: ['class', 'title', 'aria-valuetext'],

@@ -10,13 +10,26 @@
     window.scrollBy({top: (event.key === 'PageDown' ? 0.87 : -0.87) * window.innerHeight});
   }, true);
 
-  let opened = [];
+  // A sheet cannot be unfolded or scrolled: folds are opened, and a table wider than the paper is made smaller.
+  const PAPER = 660; // pixels: what A4, the narrower sheet, leaves between its margins, and a little less
+  let opened = [], tables = [];
+
+  function fit(table) {
+    Object.assign(table.style, {width: 'min-content', tableLayout: 'auto'});
+    const wide = table.offsetWidth;
+    Object.assign(table.style, {width: '', tableLayout: ''});
+    if (wide > PAPER) table.style.zoom = PAPER / wide;
+  }
+
   window.addEventListener('beforeprint', () => {
     opened = [...document.querySelectorAll('details:not([open])')];
     for (const fold of opened) fold.open = true;
+    tables = [...document.querySelectorAll('table')];
+    tables.forEach(fit);
   });
   window.addEventListener('afterprint', () => {
     for (const fold of opened) fold.open = false;
-    opened = [];
+    for (const table of tables) table.style.zoom = '';
+    opened = tables = [];
   });
 })();
