@@ -2,6 +2,7 @@
 
 import asyncio
 import re
+import sys
 from html import unescape
 
 import pytest
@@ -16,6 +17,7 @@ from liftcalc.pages.app_view.front_page import (
     ROUTES,
     TALK_FILE,
     FrontPageHandler,
+    MadeOnce,
     TalkFileHandler,
     front_page_html,
     series,
@@ -90,7 +92,7 @@ def test_nothing_leads_outside():
         elif not file:
             assert f'id="{place}"' in PAGE
         else:
-            assert target.startswith("data:")
+            assert target.startswith("data:") or target == TALK_FILE
 
 
 def test_no_word_of_cells_or_code():
@@ -103,34 +105,60 @@ def test_words_of_others_are_words(small):
     assert "Is &lt;i&gt;it&lt;/i&gt;?" in page
 
 
-def test_your_lift_the_talk_and_its_file_have_a_link_once_they_are_there(small):
+def test_your_lift_and_the_talk_with_its_file_have_a_link_once_they_are_there(small):
     assert not re.search(rf"13 Your|14 Meeting|{TALK_FILE}", front_page_html(small))
     series.cache_clear()
     for name in ("13_your_lift", "14_meeting_talk"):
         (small / f"{name}.ipynb").write_text('"page = SheetPage(my_sheet)"', encoding="utf-8")
-    (small.parent / TALK_FILE).write_text("<p>talk</p>", encoding="utf-8")
     page = front_page_html(small)
     assert page.count('href="voila/render/13_your_lift.ipynb"') == 3, "on the route, at the own lift, among all"
     assert page.count('href="voila/render/14_meeting_talk.ipynb"') == 3
     assert f'<a href="{TALK_FILE}" download>' in page
 
 
-def test_it_is_served(monkeypatch, tmp_path):
+def answers(*groups):
+    """Return what the server answers: the addresses of a group are asked for at once, one group after another."""
+
     async def asked():
         socket, port = bind_unused_port()
         server = HTTPServer(Application([(r"/", FrontPageHandler), (r"/talk.html", TalkFileHandler)]))
         server.add_socket(socket)
         fetch = AsyncHTTPClient().fetch
-        found = [await fetch(f"http://127.0.0.1:{port}{path}", raise_error=False) for path in ("/", "/talk.html")]
-        (tmp_path / TALK_FILE).write_text("<p>talk</p>", encoding="utf-8")
-        found.append(await fetch(f"http://127.0.0.1:{port}/talk.html"))
+        found = []
+        for paths in groups:
+            fetched = [fetch(f"http://127.0.0.1:{port}{path}", raise_error=False) for path in paths]
+            found += await asyncio.gather(*fetched)
         server.stop()
         await server.close_all_connections()
         return found
 
-    monkeypatch.setattr("liftcalc.pages.app_view.front_page.talk_file.__defaults__", (tmp_path,))
-    front, missing, talk = asyncio.run(asked())
+    return asyncio.run(asked())
+
+
+def test_it_is_served():
+    (front,) = answers(["/"])
     assert front.body.decode() == PAGE
     assert front.headers["Content-Type"].startswith("text/html")
-    assert missing.code == 404
-    assert (talk.body, talk.headers["Content-Disposition"]) == (b"<p>talk</p>", 'attachment; filename="talk.html"')
+
+
+MAKES = "import sys; open({counter!r}, 'a').write('x'); open(sys.argv[1], 'w').write('<p>talk</p>')"
+
+
+def test_the_talk_on_a_stick_is_made_once_when_it_is_asked_for(monkeypatch, tmp_path):
+    assert TalkFileHandler.made._command[1:] == ("-m", "liftcalc.pages.talk", "--to")
+    counter = tmp_path / "made"
+    command = (sys.executable, "-S", "-c", MAKES.format(counter=str(counter)))
+    monkeypatch.setattr(TalkFileHandler, "made", MadeOnce(command))
+    found = answers(["/talk.html", "/talk.html", "/"], ["/talk.html"])
+    assert [answer.body for answer in found] == [b"<p>talk</p>", b"<p>talk</p>", PAGE.encode(), b"<p>talk</p>"]
+    assert found[0].headers["Content-Disposition"] == 'attachment; filename="talk.html"'
+    assert counter.read_text() == "x"
+
+
+def test_a_talk_that_could_not_be_made_is_tried_anew(monkeypatch, tmp_path, caplog):
+    counter = tmp_path / "made"
+    script = f"import os, sys; os.path.exists({str(counter)!r}) or sys.exit(open({str(counter)!r}, 'w').close() or 1); "
+    command = (sys.executable, "-S", "-c", script + MAKES.format(counter=str(counter)))
+    monkeypatch.setattr(TalkFileHandler, "made", MadeOnce(command))
+    first, second = answers(["/talk.html"], ["/talk.html"])
+    assert (first.code, second.code, second.body) == (500, 200, b"<p>talk</p>")

@@ -3,7 +3,11 @@
 It needs no kernel and no network. What it says of the pages stands in one place, the table of the README.
 """
 
+import asyncio
 import re
+import subprocess
+import sys
+import tempfile
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -17,7 +21,8 @@ from liftcalc.pages.save_links import address_of
 
 HERE = Path(__file__).parent
 NOTEBOOKS = HERE.parents[2] / "notebooks"
-TALK_FILE = "talk.html"  # the talk on a stick, where somebody has made it
+TALK_FILE = "talk.html"  # the talk on a stick
+LONGEST = 120  # seconds until the making of a file is given up
 YOUR_LIFT, TALK = "13", "14"
 _ROW = re.compile(
     r"^\| \[(?P<page>[^]]+)\]\(notebooks/(?P<stem>\w+)\.ipynb\) \| (?P<question>[^|]+?) *"
@@ -119,11 +124,6 @@ def _readme(folder):
     return readme.read_text(encoding="utf-8") if readme.exists() else ""
 
 
-def talk_file(folder=NOTEBOOKS):
-    """Return the talk on a stick: beside the notebooks or one folder up, where the commands are given; else None."""
-    return next((path for path in (folder.parent / TALK_FILE, folder / TALK_FILE) if path.is_file()), None)
-
-
 def front_page_html(folder=NOTEBOOKS):
     """Return the front page as one HTML page, with no outside file.
 
@@ -146,7 +146,7 @@ def front_page_html(folder=NOTEBOOKS):
         takers=[line for line in pages.values() if line.takes],
         your_lift=pages.get(YOUR_LIFT),
         talk=pages.get(TALK),
-        talk_file=TALK_FILE if talk_file(folder) else "",
+        talk_file=TALK_FILE,
     )
 
 
@@ -168,14 +168,46 @@ class FrontPageHandler(RequestHandler):
         self.finish(front_page_html())
 
 
-class TalkFileHandler(RequestHandler):
-    """The talk on a stick, to be saved: for the address ``/talk.html``."""
+class MadeOnce:
+    """A file that a command of ours makes when it is first asked for; then it stays in memory.
 
-    def get(self):
-        """Send the file, or say that it was not made."""
-        found = talk_file()
-        if found is None:
-            self.send_error(404)
-            return
+    Parameters
+    ----------
+    command : sequence of str
+        The command; the path of the file to write is added behind it.
+    """
+
+    def __init__(self, command):
+        self._command, self._making = command, None
+
+    async def content(self):
+        """Return the file. Whoever asks while it is made waits for the same one; the server goes on meanwhile."""
+        if self._making is None:
+            self._making = asyncio.ensure_future(asyncio.to_thread(self._make))
+        making = self._making
+        try:
+            return await asyncio.shield(making)
+        except Exception:
+            if self._making is making:
+                self._making = None  # the next one may try anew
+            raise
+
+    def _make(self):
+        with tempfile.TemporaryDirectory() as folder:
+            path = Path(folder) / "made"
+            subprocess.run([*self._command, str(path)], check=True, stdout=subprocess.DEVNULL, timeout=LONGEST)
+            return path.read_bytes()
+
+
+class TalkFileHandler(RequestHandler):
+    """The talk on a stick, made when it is asked for, to be saved: for the address ``/talk.html``."""
+
+    made = MadeOnce((sys.executable, "-m", "liftcalc.pages.talk", "--to"))
+
+    async def get(self):
+        """Send the file."""
+        content = await self.made.content()
         self.set_header("Content-Disposition", f'attachment; filename="{TALK_FILE}"')
-        self.finish(found.read_bytes())
+        self.set_header("Content-Type", "text/html; charset=UTF-8")
+        self.set_header("Cache-Control", "no-store")
+        self.finish(content)

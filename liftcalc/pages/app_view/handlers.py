@@ -163,11 +163,3 @@ class Farewell(RequestHandler):
     def post(self, kernel_id):
         """Take note of nothing."""
         self.set_status(204)
-
-
-class FirstPage(RequestHandler):
-    """Sends the reader to the first page."""
-
-    def get(self):
-        """Send the reader on."""
-        self.redirect("/voila/render/00_start_here.ipynb")

@@ -1,6 +1,5 @@
 """The server of the app view: a well-kept one underneath, with a door, a keeper of kernels and pages kept warm."""
 
-import importlib.util
 import shutil
 import sys
 import webbrowser
@@ -16,7 +15,8 @@ from voila.tornado.kernel_websocket_handler import VoilaKernelWebsocketHandler
 from voila.tornado.treehandler import TornadoVoilaTreeHandler
 
 from liftcalc.pages.app_view import door
-from liftcalc.pages.app_view.handlers import Farewell, FirstPage, KernelSocket, NotebookPage, PageLine
+from liftcalc.pages.app_view.front_page import FrontPageHandler, TalkFileHandler
+from liftcalc.pages.app_view.handlers import Farewell, KernelSocket, NotebookPage, PageLine
 from liftcalc.pages.app_view.kernels import LOOKS_EVERY, Keeper
 from liftcalc.pages.app_view.warm import WarmPages
 
@@ -32,19 +32,11 @@ _REPLACED = (
 _PORTS_TRIED = 50
 
 
-def _front_page():
-    """Return the handler of the root address: the front page, or what sends the reader to the first page."""
-    if importlib.util.find_spec("liftcalc.pages.app_view.front_page") is None:
-        return FirstPage
-    from liftcalc.pages.app_view.front_page import FrontPageHandler
-
-    return FrontPageHandler
-
-
 def routes():
     """Return the addresses that are ours, each with its handler; what is not listed comes from the server beneath."""
     return [
-        (r"/", _front_page()),
+        (r"/", FrontPageHandler),
+        (r"/talk.html", TalkFileHandler),
         (r"/voila/render/(.*)", NotebookPage),
         (rf"/line/{_KERNEL}", PageLine),
         (rf"/api/kernels/{_KERNEL}/channels", KernelSocket),
