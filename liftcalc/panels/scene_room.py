@@ -196,7 +196,7 @@ class RoomLift(SceneFigure):
         return f"<div role='status' class='result-RoomLift' style='min-height:130px'>{words}</div>"
 
     def drawing(self):
-        if not self.limits:
+        if self.complaint or not self.limits:
             return ""
         smallest = min(self.limits, key=lambda limit: limit.capacity)
         most = max(limit.capacity.m_as("pph") for limit in self.limits)

@@ -307,7 +307,7 @@ def _who_and_how(called):
     taken = getattr(VOCABULARY.get(name_of(called)), "taken", None)
     if taken is None:
         return ""
-    how = f"How: {taken.how}. " if taken.how else ""
+    how = f"How: {taken.how.removeprefix('or ')}. " if taken.how else ""
     return f"{how}Who: {'; '.join(WHO_IN_BRIEF[who] for who in taken.who)}."
 
 

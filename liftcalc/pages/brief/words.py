@@ -99,21 +99,22 @@ def what_helps(facts):
     idle = [change for change in facts.changes if change not in (*helping, *harming)]
     said = []
     if helping:
-        said.append(("Would help", "; ".join(map(_change, helping))))
+        said.append(("Would help", "; ".join(_change(change, facts.governs) for change in helping)))
     else:
         said.append(("Would help", f"nothing that was tried here, only what sets the limit of {facts.governs} itself"))
     would_not = [f"{' or '.join(change.words for change in idle)}: +0 pph"] if idle else []
     if would_not or harming:
-        said.append(("Would not", "; ".join([*would_not, *map(_change, harming)])))
+        said.append(("Would not", "; ".join([*would_not, *(_change(change, facts.governs) for change in harming)])))
     if facts.next_limit:
         share = f" ({show(facts.ahead_share)})" if facts.ahead_share is not None else ""
         said.append(("Next limit", f"{facts.next_limit}, {show(facts.ahead)}{share} above: no gain beyond it"))
     return tuple(said)
 
 
-def _change(change):
+def _change(change, governed_before):
     gain = change.gain.m_as("pph")
-    return f"{change.words}: {'+' if gain > 0 else '-'}{abs(gain):,.0f} pph, then {change.governs} governs"
+    then = f", then {change.governs} governs" if change.governs != governed_before else ""
+    return f"{change.words}: {'+' if gain > 0 else '-'}{abs(gain):,.0f} pph{then}"
 
 
 def _one(facts):

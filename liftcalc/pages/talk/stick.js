@@ -110,7 +110,7 @@
       const governs = start !== null && (spacing === null || start < spacing) ? "loading" : "spacing";
       const least = governs === "loading" ? start : spacing, other = governs === "loading" ? spacing : start;
       const [words, drawing] = room.states[[speed ? "speed" : "", every ? every.kind : "", loading ? "loading" : "", governs].join("/")];
-      let markup = (complaint ? room.complaint : words) + drawing;
+      let markup = complaint ? room.complaint : words + drawing;
       if (least !== null) markup = markup.replaceAll("{least}", written(least));
       if (least !== null && other !== null) {
         const length = room.bar.full / other * least;
