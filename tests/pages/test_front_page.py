@@ -56,7 +56,7 @@ def test_every_page_stands_there_with_its_question_and_its_minutes():
         said = words(item)
         assert said.lower().startswith(path.stem.replace("_", " "))
         assert re.search(r"^# # (.*)$", source, flags=re.MULTILINE)[1] in said
-        assert f" {re.search(r'^# [*]{2}About ([0-9]+) minutes', source, flags=re.MULTILINE)[1]} min, " in said
+        assert f" {re.search(r'^# [*]{2}About ([0-9]+) minutes', source, flags=re.MULTILINE)[1]} min" in said
         assert said.endswith(re.search(rf"{path.stem}\.ipynb.*\| ([a-z, ]+) \|$", README, flags=re.MULTILINE)[1])
 
 
