@@ -253,4 +253,4 @@ RecordBox("00")
 # %% [markdown]
 # ## Where to next
 #
-# [01 Units](01_units.ipynb) if your readings came in mixed units; [02 Spacing](02_spacing.ipynb) if you want to know why nobody shortens the spacing.
+# [01 Units](01_units.ipynb) if your readings came in mixed units; [02 Spacing](02_spacing.ipynb) if you want to know why nobody shortens the spacing. When you have more of your lift than a sheet, [13 Your lift](13_your_lift.ipynb) takes all of it, and ends with a page for the wall.

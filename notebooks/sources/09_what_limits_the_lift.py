@@ -323,4 +323,4 @@ RecordBox("09")
 # %% [markdown]
 # ## Where to next
 #
-# [10 Counted and ideal](10_counted_and_ideal.ipynb): why fewer are counted than the narrowest gate lets through. [11 Lift lines and laps](11_lift_lines_and_laps.ipynb): how long they wait for it. [12 Cost per ride](12_cost_per_ride.ipynb): what it costs. Or back to [00 Start here](00_start_here.ipynb) with your own readings.
+# [10 Counted and ideal](10_counted_and_ideal.ipynb): why fewer are counted than the narrowest gate lets through. [11 Lift lines and laps](11_lift_lines_and_laps.ipynb): how long they wait for it. [12 Cost per ride](12_cost_per_ride.ipynb): what it costs. Or [13 Your lift](13_your_lift.ipynb), with all you have of it.

@@ -324,4 +324,4 @@ RecordBox("10")
 # %% [markdown]
 # ## Where to next
 #
-# [11 Lift lines and laps](11_lift_lines_and_laps.ipynb): how long people wait, and how many laps are left of an hour. Or back to [09 What limits the lift](09_what_limits_the_lift.ipynb).
+# [11 Lift lines and laps](11_lift_lines_and_laps.ipynb): how long people wait, and how many laps are left of an hour. [13 Your lift](13_your_lift.ipynb) holds your own count against your own limits.

@@ -372,4 +372,4 @@ RecordBox("12")
 # %% [markdown]
 # ## Where to next
 #
-# [11 Lift lines and laps](11_lift_lines_and_laps.ipynb) reckons the lines and the laps behind the case of the board. Back to [09 What limits the lift](09_what_limits_the_lift.ipynb), or to [00 Start here](00_start_here.ipynb) with your own readings.
+# [11 Lift lines and laps](11_lift_lines_and_laps.ipynb) reckons the lines and the laps behind the case of the board. [13 Your lift](13_your_lift.ipynb) ends with a page to pin to the wall; [14 Meeting talk](14_meeting_talk.ipynb) tells the whole of it to a room.
