@@ -63,8 +63,10 @@ def read_fact(word, text):
         return one_of(word.words, text, word.among)
     if word.words == "date":
         return _day(text)
-    if len(text) > MOST_LETTERS or not text.isprintable():
+    if len(text) > MOST_LETTERS or "\n" in text:
         raise CellFault("value", f"{word.words} must be a short text, but got {quoted(text)}. Write at most a line.")
+    if not text.isprintable():
+        raise CellFault("value", f"{word.words} holds a mark that nobody sees: {quoted(text)}. Type it anew without.")
     return text
 
 

@@ -182,9 +182,12 @@ page.about_example("On the Long Platter closer platters carry 39 pph more on pap
 # Misloads, stops and slow-downs come off one after another, in a fixed order. This needs the table of riders and the rest of the day; both are your estimates, so what comes out is as good as they are.
 
 # %%
-from liftcalc.simulation.day_words import losses_table
+from liftcalc.simulation.day_words import day_against_sheet, losses_table
 
 page.show(lambda read: losses_table(read.day))
+
+# %% folded
+page.show(lambda read: day_against_sheet(read.day_read.line, read.day_read.readings, read.day_read.tables))
 
 # %% [markdown]
 # ## Did people really get through?

@@ -146,6 +146,7 @@ NO_FACTS = [  # fact, as written, message
         "people waited must be one of yes, no, some, but got '?'. Leave the value empty where nothing was read.",
     ),
     ("snow", "wet\nand deep", r"snow must be a short text, but got 'wet\nand deep'. Write at most a line."),
+    ("lift", "Ro\u200dpe", r"lift holds a mark that nobody sees: 'Ro\u200dpe'. Type it anew without."),
     ("taken_by", "M" * 81, f"taken by must be a short text, but got '{'M' * 40}...'. Write at most a line."),
 ]
 

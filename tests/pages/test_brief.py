@@ -129,7 +129,8 @@ def test_who_is_inside_the_stopping_distance_and_on_what_assumption(source):
     spacing = SHEETS["1_penny_rope"].mean("spacing").m_as("m")
     assert stop.riders.m_as("person") == int(distance / spacing) + 1
     assert f"runs {distance:.1f} m; up to {show(stop.riders)} inside it" in text
-    assert "Assumed, not measured: the attendant presses stop after 2.0 s" in text
+    assert "Assumed, not measured: the attendant is looking and presses stop after 2.0 s" in text
+    assert "and more where they are closer" in text
     chair = BRIEFS["4_lantern_double"].facts.stop
     assert (chair.places, chair.riders) == (1, Q(2, "person"))
     assert BRIEFS["10_reversible_tram"].facts.stop.riders is None
@@ -170,7 +171,8 @@ def test_a_spacing_of_another_level_is_no_bound():
 def test_of_a_nearly_empty_sheet_the_page_says_what_is_missing():
     page = Seen(make_brief(sheet_of("lift,Old Rope", "line speed,3,m/s", "spacing,8,m")).html()).text
     assert "No figure yet too little was read" in page
-    assert page.count("not said") == 5  # date, who, snow, kind, people waited
+    assert page.count("not said") == 4  # date, who, snow, kind
+    assert "People waited (ring one): yes, some, no" in page
     assert "kind of lift not said" in page
     assert "motor power, efficiency, kind" in page
     assert "check again by" in page
@@ -221,7 +223,35 @@ def test_a_warning_stands_across_it_where_more_were_counted(what, persons, warne
     page = make_brief(sheet_of(*TOW), minutes(*[persons - 6, persons + 6] * 10)).html()
     assert ("DO NOT RELY ON THIS FIGURE" in page) is warned
     assert ('role="alert"' in page) is warned
-    assert ("people a minute get on here" in page) is not warned
+    assert ("people a minute came up when we counted" in page) is not warned
+    assert ("Would help:</b> not said before the figure holds" in page) is warned
+
+
+@pytest.mark.parametrize(("persons", "overlap"), [(10, False), (18, True)])
+def test_a_count_below_the_limit_is_held_against_the_doubt_of_both(persons, overlap):
+    brief = make_brief(sheet_of(*TOW), minutes(*[persons - 1, persons + 1] * 20))
+    counted, low = brief.facts.counted, brief.facts.ends[0]
+    assert counted.verdict == "below"
+    assert bool(low <= counted.rate.value + counted.plus_minus[-1]) is overlap
+    assert ("both may say the same" in counted.said) is overlap
+    assert ("Missed grabs, empty places, falls and slow-downs can do that" in counted.said) is not overlap
+    assert "stops" not in counted.said, "no stop is in clean minutes"
+
+
+def test_a_guest_is_told_what_was_counted_by_the_clock_while_people_waited():
+    sheet, counts = SHEETS["1_penny_rope"], read_counts(DATA / "days/penny_rope_count.csv")
+    persons, time = (sum(getattr(row, name) for row in counts.rows) for name in ("persons", "minutes"))
+    text = Seen(make_brief(sheet, counts).html()).text
+    said = f"About {persons / time:.0f} people a minute came up when we counted, stops and all. With 60 people ahead of"
+    assert f"{said} you that is about {60 / (persons / time):.0f} minutes." in text
+    for other in (minutes(*[17, 19] * 10, waited="no"), minutes(17), None):  # not the lift, too little, nothing
+        assert "At most about 20 people a minute get on here" in Seen(make_brief(sheet, other).html()).text
+
+
+def test_how_to_take_the_loading_time_is_how_the_others_were_taken():
+    rows = ("kind,rope tow", "line speed,3.4,m/s,0.1", "loading time,3,s,0.5")
+    for fact, words in (("starts", "from one successful start to the next"), ("readiness", "from the place free to")):
+        assert words in make_brief(sheet_of(f"loading timed as,{fact}", *rows)).facts.take_next
 
 
 def test_what_is_left_out_is_said_beside_the_figure():

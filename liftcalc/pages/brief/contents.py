@@ -10,6 +10,7 @@ from liftcalc.formulas.spacing import headway
 from liftcalc.levels import LEVELS, Capacity, compare
 from liftcalc.lifts.kinds import NOT_READ, Kind, kind_named
 from liftcalc.lifts.limit_records import LeftOut
+from liftcalc.lifts.limits import LOADING_TIMED_AS
 from liftcalc.lifts.sheet_budget import BehindLimits
 from liftcalc.lifts.sheet_limits import sheet_limits
 from liftcalc.lifts.sheet_words import listed, to_look_at
@@ -293,21 +294,29 @@ def _take_next(behind, limits, found):
     if budget is not None:
         advice = reading_to_take_again(budget)
         if advice.name is not None:
-            more = "It is only assumed so far." if advice.name in behind.sheet.assumed else _who_and_how(advice.name)
+            more = (
+                "It is only assumed so far."
+                if advice.name in behind.sheet.assumed
+                else _who_and_how(behind.sheet, advice.name)
+            )
             return f"{advice.sentence} {more}"
     if not limits.missing:
         return f"Write a plus-minus beside {listed(limits.exact)}: without one nobody knows how good this is."
     limit, lacks = min(limits.missing.items(), key=lambda item: len(item[1]))
     first = "Take" if found is None or not limits.exact else "Write a plus-minus beside each reading, and take"
-    return f"{first} {listed(lacks)}: that gives the limit of {limit}. {_who_and_how(*lacks[:1])}"
+    return f"{first} {listed(lacks)}: that gives the limit of {limit}. {_who_and_how(behind.sheet, *lacks[:1])}"
 
 
-def _who_and_how(called):
+def _who_and_how(sheet, called):
     """Return who may take a reading and how, in a sentence."""
-    taken = getattr(VOCABULARY.get(name_of(called)), "taken", None)
+    name = name_of(called)
+    taken = getattr(VOCABULARY.get(name), "taken", None)
     if taken is None:
         return ""
-    how = f"How: {taken.how.removeprefix('or ')}. " if taken.how else ""
+    said = taken.how.removeprefix("or ")
+    if name == "loading_time":  # timed as the others were
+        said = f"mean of several, {LOADING_TIMED_AS[sheet.facts.get('loading_timed_as', 'starts')].rstrip(',')}, {said}"
+    how = f"How: {said}. " if said else ""
     return f"{how}Who: {'; '.join(WHO_IN_BRIEF[who] for who in taken.who)}."
 
 

@@ -96,7 +96,8 @@ def counted_against(sheet, count, bound, ends, known, kind):
         rate=found.counted, of=f"{show(persons)} in {minutes:,.3g} {what}{one}",
         plus_minus=found.plus_minus, doubt=found.doubt, verdict=found.verdict,
         by_the_clock=clock.counted if clock else None, doubt_by_the_clock=clock.doubt if clock else "",
-        waited=waited, said=_said(found, waited), warning=_warning(found, bound, ends),
+        waited=waited, said=_said(found, waited, _below(found, bound, ends, kind, what)),
+        warning=_warning(found, bound, ends),
     )  # fmt: skip
 
 
@@ -111,9 +112,23 @@ def _verdict(persons, time, bound, spread, known, kind):
     )  # fmt: skip
 
 
-def _said(found, waited):
+def _below(found, bound, ends, kind, what):
+    """Return the sentence on a count below the limit beyond its doubt; empty for any other."""
+    if found.verdict != "below":
+        return ""
+    if ends is not None and ends[0] <= found.counted.value + found.plus_minus[-1]:
+        return f"Below {bound}, but that may be as low as {show(ends[0])}: both may say the same."
+    misses = "Missed grabs" if kind.held_by_hand else "Misloads" if kind.has_carriers else "Misses"
+    rest = "falls and slow-downs" if what else "falls, slow-downs and stops"
+    return (
+        f"Below {bound} by more than its doubt. {misses}, empty places, {rest} can do that, and so can too few who "
+        "waited: the count does not tell which."
+    )
+
+
+def _said(found, waited, below):
     """Return how a count stands to the limit, as far as it tells of the lift."""
-    last = found.sentences[-1] if len(found.sentences) > 1 else ""
+    last = below or (found.sentences[-1] if len(found.sentences) > 1 else "")
     if found.verdict in (*BEYOND, "perhaps above", "too few"):
         return last
     if waited == "no":
@@ -130,14 +145,14 @@ def _warning(found, bound, ends):
     if bound is None or found.verdict not in BEYOND:
         return ""
     if found.verdict == "impossible":
-        return f"{found.sentences[-1]} Take the figure below for nothing until that is found."
+        return f"{found.sentences[-1]} Take neither figure for anything until that is found."
     most = found.counted.value - found.plus_minus[-1]
     if ends is not None and ends[1] >= most:
         why = f"The limit is in doubt up to {show(ends[1])}, which may be why"
     else:
-        why = "The doubt of the limit does not explain it: a reading behind it is wrong"
-    doubt = f" ± {found.doubt}" if found.doubt else ""
+        why = "The doubt of the limit does not explain it: a reading behind it is wrong, or the count is"
+    doubt = f" ± {found.doubt.replace(' pph', '')}" if found.doubt else ""
     return (
-        f"Counted {show(found.counted.value)}{doubt}: more than the limit of {show(bound.value)} by more than the "
-        f"doubt of the count. {why}. Read both again."
+        f"Counted {found.counted.value.m_as('pph'):,.0f}{doubt} pph: more than the limit of {show(bound.value)} by "
+        f"more than the doubt of the count. {why}. Read both again."
     )

@@ -13,6 +13,7 @@ from liftcalc.units import Q
 
 LET_GO, STAY_ON, NO_WRAPPING, WHO_CHANGES = ON_THE_ROPE
 IN_LINE = Q(60, "person")  # how many stand before the guest of the sentence
+GOOD_ENOUGH = 0.25  # part of a count; one in more doubt than that is told to no guest
 NO_FIGURE = "No figure yet"
 NOT_SAID = "not said"
 
@@ -82,18 +83,38 @@ def for_a_guest(facts):
         return f"“How many this lift takes an hour we have not measured yet. {stop}”"
     if facts.warning:
         return f"“How many this lift takes an hour we are reading once more. {stop}”"
+    ahead = f"{IN_LINE.m_as('person'):.0f} people"
+    got = _what_guests_get(facts)
+    if got is not None:
+        stops = ", stops and all" if facts.counted.by_the_clock else ""
+        return (
+            f"“About {got.m_as('person/minute'):.0f} people a minute came up when we counted{stops}. With {ahead} "
+            f"ahead of you that is about {(IN_LINE / got).m_as('minute'):.0f} minutes. {stop}”"
+        )
     minute = facts.at_most.value.m_as("person/minute")
     wait = math.floor(10 * (IN_LINE / facts.at_most.value).m_as("minute") + 1e-9) / 10  # or longer: rounded down
     return (
-        f"“At most about {minute:.0f} people a minute get on here, so with {show(IN_LINE)} ahead of you it takes "
+        f"“At most about {minute:.0f} people a minute get on here, so with {ahead} ahead of you it takes "
         f"{wait:g} minutes or longer. {stop}”"
     )
+
+
+def _what_guests_get(facts):
+    """Return the rate by the clock, which is what guests get; None where nobody counted it while people waited."""
+    counted = facts.counted
+    if counted is None or counted.waited != "yes" or counted.verdict not in ("below", "perhaps below", "within"):
+        return None
+    if counted.plus_minus[-1] > GOOD_ENOUGH * counted.rate.value:
+        return None
+    return min((counted.by_the_clock or counted.rate).value, facts.at_most.value)
 
 
 def what_helps(facts):
     """Return what would help, what would not, and what stands next, each in a sentence."""
     if facts.at_most is None:
         return ()
+    if facts.warning:  # what a wrong reading would gain is no hint for a wall
+        return (("Would help", "not said before the figure holds"),)
     helping = [change for change in facts.changes if change.helps]
     harming = [change for change in facts.changes if change.gain.m_as("pph") < -NEXT_TO_NOTHING]
     idle = [change for change in facts.changes if change not in (*helping, *harming)]
@@ -150,11 +171,11 @@ def stop_in_words(facts):
         carriers = "1 carrier" if stop.places == 1 else f"{stop.places} carriers"
         inside = f"up to {carriers} with {show(stop.riders)} inside it"
     else:
-        inside = f"up to {show(stop.riders)} inside it, the one who fell included"
+        inside = f"up to {show(stop.riders)} inside it, the one who fell included, and more where they are closer"
     return (
-        f"the {what} still runs {show(stop.distance)}; {inside}. Assumed, not measured: the attendant presses stop "
-        f"after {show(stop.reaction)}, the {what} slows {show(stop.delay)} later, by {show(stop.slowing)}. Stops are "
-        "tested as the maker's manual and the code say, never sized from here."
+        f"the {what} still runs {show(stop.distance)}; {inside}. Assumed, not measured: the attendant is looking and "
+        f"presses stop after {show(stop.reaction)}, the {what} slows {show(stop.delay)} later, by "
+        f"{show(stop.slowing)}. Stops are tested as the maker's manual and the code say, never sized from here."
     )
 
 
@@ -162,7 +183,11 @@ def count_in_words(facts):
     """Return the count as two texts, the figure and what it is of; and whether people waited."""
     counted = facts.counted
     if counted is None:
-        return "not counted", "Count at the top, from outside the unload area:", f"People waited: {NOT_SAID}"
+        return (
+            "not counted",
+            "Count at the top, from outside the unload area:",
+            "People waited (ring one): yes, some, no",
+        )
     doubt = f" ± {counted.doubt.replace(' pph', '')}" if counted.doubt else ""
     figure = f"{number(counted.rate.value)}{doubt} pph"
     clock = ""
@@ -190,7 +215,9 @@ def in_a_few_lines(facts):
     figure, of, waited = count_in_words(facts)
     lines = [f"{facts.title}: {first} {second}", level_in_words(facts), doubt_in_words(facts)]
     lines += [
-        f"Counted: {figure}. {of} {waited}.",
+        f"Counted: {figure}. {of} {waited}."
+        if facts.counted
+        else "Not counted yet: count at the top while people wait.",
         facts.warning and f"WARNING: {facts.warning}",
         facts.take_next,
         DEFER,
