@@ -28,6 +28,8 @@ class Bar:
         A name of ``style.COLOURS``.
     bold : bool
         Whether it is the one that counts: filled, its words bold.
+    was : float or None
+        How long it was before: a dashed frame.
     """
 
     name: str
@@ -35,6 +37,7 @@ class Bar:
     text: str
     colour: str
     bold: bool = False
+    was: float | None = None
 
 
 def _svg(height, label, inside, name=""):
@@ -77,15 +80,7 @@ def draw_bars(bars, *, most, left=230, row=54, mark=None):
         One ``<svg>`` element.
     """
     scale, bottom = (WIDTH - left - 150) / most, row * len(bars)
-    drawn = []
-    for number, bar in enumerate(bars):
-        y, colour = row * number, style.COLOURS[bar.colour]
-        length = scale * min(bar.length, most)
-        look = f'fill="{colour}"' if bar.bold else f'fill="{colour}" fill-opacity="0.3" stroke="{colour}"'
-        drawn.append(f'<rect x="{left}" y="{y + 8}" width="{length:.1f}" height="{row - 16}" {look} stroke-width="2"/>')
-        size, middle = (LARGE, y + row / 2 + 10) if bar.bold else (WORD, y + row / 2 + 8)
-        drawn.append(_text(left - 14, middle, bar.name, anchor="end", size=size, bold=bar.bold))
-        drawn.append(_text(left + length + 12, middle, bar.text, size=size, bold=bar.bold))
+    drawn = _bar_rows(bars, scale, most, left, row)
     height = bottom + (40 if mark else 4)
     if mark:
         x = left + scale * mark[0]
@@ -94,8 +89,34 @@ def draw_bars(bars, *, most, left=230, row=54, mark=None):
             f'<path d="M{x:.1f} 0V{bottom + 6}" stroke="{style.INK}" stroke-width="4" stroke-dasharray="10 7"/>'
         )
     drawn.insert(0, f'<path d="M{left} 0V{bottom}" stroke="{style.QUIET_INK}" stroke-width="2"/>')
-    label = ", ".join(f"{bar.name} {bar.text}" for bar in bars) + (f"; dashed: {mark[1]}" if mark else "")
-    return _svg(height, label, "".join(drawn))
+    return _svg(height, _in_words(bars) + (f"; dashed: {mark[1]}" if mark else ""), "".join(drawn))
+
+
+def _in_words(bars):
+    """Return what bars say, for those who do not see them."""
+    return ", ".join(f"{bar.name} {bar.text}" for bar in bars)
+
+
+def _bar_rows(bars, scale, most, left, row):
+    """Return bars one below another, each with its words; ``scale`` is in px, none is longer than ``most``."""
+    drawn = []
+    for number, bar in enumerate(bars):
+        y, colour = row * number, style.COLOURS[bar.colour]
+        length = scale * min(bar.length, most)
+        look = f'fill="{colour}"' if bar.bold else f'fill="{colour}" fill-opacity="0.3" stroke="{colour}"'
+        drawn.append(f'<rect x="{left}" y="{y + 8}" width="{length:.1f}" height="{row - 16}" {look} stroke-width="2"/>')
+        end = length
+        if bar.was is not None:
+            before = scale * min(bar.was, most)
+            end = max(length, before)
+            drawn.append(
+                f'<rect x="{left}" y="{y + 8}" width="{before:.1f}" height="{row - 16}" fill="none" '
+                f'stroke="{style.INK}" stroke-width="3" stroke-dasharray="7 6"/>'
+            )
+        size, middle = (LARGE, y + row / 2 + 10) if bar.bold else (WORD, y + row / 2 + 8)
+        drawn.append(_text(left - 14, middle, bar.name, anchor="end", size=size, bold=bar.bold))
+        drawn.append(_text(left + end + 12, middle, bar.text, size=size, bold=bar.bold))
+    return drawn
 
 
 def _rider(x, hat="persons", turn=0):
@@ -170,8 +191,8 @@ def draw_opening(height=350):
     return _svg(height, "A hill with a rope tow and riders on it", inside)
 
 
-def draw_inside(*, spacing, distance, inside, words, height=280):
-    """Return a fall and the riders behind it, those inside the stopping distance in another colour.
+def draw_inside(*, spacing, distance, inside, words, bars=(), most=1.0, height=200, row=42):
+    """Return a fall and the riders behind it, those inside the stopping distance in another colour; below it bars.
 
     Parameters
     ----------
@@ -181,8 +202,12 @@ def draw_inside(*, spacing, distance, inside, words, height=280):
         How many are inside, with the one who fell.
     words : str
         What stands at the arrow of the distance.
-    height : int
-        Of the drawing [px].
+    bars : sequence of Bar
+        What else changes with the spacing.
+    most : float
+        Where the axis of the bars ends.
+    height, row : int
+        Of the slope, and of a row of bars [px].
     """
     metre, fall = 34.0, 790.0
     reach, warm = metre * distance, style.COLOURS["spacing"]
@@ -204,4 +229,97 @@ def draw_inside(*, spacing, distance, inside, words, height=280):
     )
     ground = f"{_slope(5, 0, height - 66)}{band}{''.join(behind)}{fallen}{arrow}"
     said = _text(fall - reach / 2, 58, words, anchor="middle", colour=warm, bold=True)
-    return _svg(height, f"Whoever falls, and those behind: {inside} inside {words}", f"{ground}{said}</g>")
+    left = 250
+    rows = "".join(_bar_rows(bars, (WIDTH - left - 260) / most, most, left, row))
+    below = row * len(bars)
+    paper = f'<rect y="{height}" width="{WIDTH}" height="{below}" fill="{style.PAPER}"/>'
+    drawn = f'{ground}{said}</g>{paper}<g transform="translate(0 {height + 2})">{rows}</g>'
+    label = "; ".join(filter(None, (f"Whoever falls, and those behind: {inside} inside {words}", _in_words(bars))))
+    return _svg(height + below, label, drawn)
+
+
+READINGS = (300, 150)  # px: a drawing beside a reading
+
+
+def _reading(label, inside):
+    """Return a small drawing of how something is read."""
+    wide, high = READINGS
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide} {high}" width="{wide}" height="{high}" '
+        f'role="img" aria-label="{escape(label)}" style="display:block">{inside}</svg>'
+    )
+
+
+def _measured(x, end, y, colour):
+    """Return a thick line with a stroke at either end: what is measured."""
+    return (
+        f'<path d="M{x} {y}H{end}M{x} {y - 10}v20M{end} {y - 10}v20" stroke="{colour}" stroke-width="5" fill="none"/>'
+    )
+
+
+def draw_two_poles():
+    """Return a mark on the rope that passes two poles."""
+    ink, warm = style.INK, style.COLOURS["line speed"]
+    poles = "".join(f'<path d="M{x} 138V28" stroke="{ink}" stroke-width="8"/>' for x in (50, 250))
+    mark = f'<rect x="118" y="53" width="26" height="22" fill="{warm}"/>'
+    arrow = f'<path d="M156 44h44m-14 -12l14 12l-14 12" stroke="{warm}" stroke-width="5" fill="none"/>'
+    snow = f'<rect y="138" width="300" height="12" fill="{style.SNOW_EDGE}"/>'
+    rope = f'<path d="M0 64H300" stroke="{ink}" stroke-width="5"/>'
+    span = _measured(54, 246, 112, warm)
+    return _reading("A mark on the rope runs from one pole to another", f"{snow}{rope}{poles}{mark}{arrow}{span}")
+
+
+def draw_photo():
+    """Return a photo from the side: riders, and the gaps between them."""
+    ink, warm = style.INK, style.COLOURS["spacing"]
+    corners = (
+        f'<rect x="4" y="4" width="292" height="142" rx="8" fill="{style.PAPER}" stroke="{ink}" stroke-width="5"/>'
+    )
+    snow = f'<rect x="7" y="98" width="286" height="45" fill="{style.SNOW}"/>'
+    rope = f'<path d="M7 76H293" stroke="{ink}" stroke-width="3"/>'
+    places = (48, 144, 240)
+    riders = f'<g transform="translate(0 98)">{"".join(_rider(x) for x in places)}</g>'
+    gaps = "".join(_measured(x + 6, end - 6, 122, warm) for x, end in zip(places, places[1:], strict=False))
+    return _reading("A photo from the side, with the gaps from rider to rider", f"{corners}{snow}{rope}{riders}{gaps}")
+
+
+def draw_watch():
+    """Return a watch on which a few seconds have run."""
+    ink, green = style.INK, style.COLOURS["time"]
+    ticks = "".join(
+        f'<path d="M0 -46V-{36 if turn % 90 else 30}" transform="rotate({turn})" stroke="{ink}" stroke-width="4"/>'
+        for turn in range(0, 360, 30)
+    )
+    run = f'<path d="M0 0V-46A46 46 0 0 1 46 0Z" fill="{green}" fill-opacity="0.35"/>'
+    watch = (
+        f'<g transform="translate(150 86)"><rect x="-8" y="-82" width="16" height="24" fill="{ink}"/>'
+        f'<circle r="56" fill="{style.PAPER}" stroke="{ink}" stroke-width="7"/>{run}{ticks}'
+        f'<path d="M0 0H40" stroke="{green}" stroke-width="7" stroke-linecap="round"/><circle r="6" fill="{ink}"/></g>'
+    )
+    return _reading("A stopwatch", watch)
+
+
+def draw_rider_to_rider(*, spacing, between, speed, height=320):
+    """Return three riders on the rope, how far they are apart, and how fast the rope runs, in words.
+
+    Parameters
+    ----------
+    spacing, between, speed : str
+        What stands at the gap from rider to rider, at the rider who passes, and at the rope.
+    height : int
+        Of the drawing [px].
+    """
+    warm, green, blue = (style.COLOURS[name] for name in ("spacing", "time", "line speed"))
+    places = (110, 360, 610)
+    riders = "".join(_rider(x, HATS[number % len(HATS)]) for number, x in enumerate(places))
+    gap = _measured(places[0] + 4, places[1] - 4, 30, warm) + _measured(places[1] + 4, places[2] - 4, 30, green)
+    arrow = f'<path d="M655 -64h110m-22 -18l22 18l-22 18" stroke="{blue}" stroke-width="6" fill="none"/>'
+    words = "".join(
+        _text(x, y, said, size=LARGE, colour=colour, anchor="middle", bold=True)
+        for x, y, said, colour in (
+            ((places[0] + places[1]) / 2, 74, spacing, warm), ((places[1] + places[2]) / 2, 74, between, green),
+            (710, -96, speed, blue),
+        )
+    )  # fmt: skip
+    slope = f"{_slope(5, 0, height - 110, 1.1)}{gap}{riders}{arrow}{words}</g>"
+    return _svg(height, f"From rider to rider {spacing}, {between}; the rope runs at {speed}", slope, "instead")

@@ -13,10 +13,13 @@ from liftcalc.panels.scene_base import (
     an_hour,
     counted_at_the_top,
     gained_at_half_the_spacing,
+    heads_and_time,
+    in_short,
     of_the_penny_rope,
     the_ideal,
     with_sign,
 )
+from liftcalc.quantity_text import show
 
 MOST_CALLED = 6
 
@@ -37,6 +40,8 @@ class Board:
         Without arguments; returns number, unit with level, and value of the result, computed by the package.
     called : bool
         Whether numbers are called out beside the choices.
+    traced : function or None
+        Without arguments; returns what the result comes from, in one line.
     """
 
     name: str
@@ -44,6 +49,7 @@ class Board:
     choices: tuple
     result: object
     called: bool = True
+    traced: object = None
 
 
 def _of(capacity):
@@ -60,6 +66,11 @@ def _counted():
     return number, f"{unit}, people waited", value
 
 
+def _how_counted():
+    persons, time = heads_and_time()
+    return f"{persons.m_as('person'):.0f} people in {in_short(show(time))}, at the top"
+
+
 def _half():
     gained = gained_at_half_the_spacing()
     return with_sign(gained), "people an hour, governed", gained.m_as("pph")
@@ -70,7 +81,7 @@ BOARDS = {
     board.name: board
     for board in (
         Board("ideal", "How many people an hour?", NUMBERS, _ideal),
-        Board("counted", "How many were counted?", NUMBERS, _counted),
+        Board("counted", "How many were counted?", NUMBERS, _counted, traced=_how_counted),
         Board(
             "half", "Half the spacing: any more an hour?",
             (("+1,200", 1200.0), ("+600", 600.0), ("+0", 0.0), ("−300", -300.0)), _half, called=False,
@@ -153,11 +164,12 @@ class Guesses(ScenePart):
         number, unit, value = self.board.result()
         choices = escape("|".join(f"{words}={at:g}" for words, at in self.board.choices))
         size = "" if self.large else " hidden"
+        traced = f"<p class='traced'>{escape(self.board.traced())}</p>" if self.board.traced else ""
         return (
             f"<div class='guesses' data-guesses='{self.board.name}' data-result='{value:.1f}' "
             f"data-text='{number}' data-choices='{choices}'>"
             f"<div class='result'{size}><b>{number}</b> <span>{escape(unit)}</span></div>"
-            f"<div class='drawn'></div></div>"
+            f"{traced}<div class='drawn'></div></div>"
         )
 
     def __repr__(self):

@@ -85,6 +85,14 @@ def _spelt(word):
     return " ".join(word.casefold().strip().rstrip(".").split())
 
 
+def _still_for_spacing(values):
+    """Return what is still to be called out before the limit of spacing is known: an interval needs no speed."""
+    speed, between = values["speed"], values["every"]
+    if between is None:
+        return ["spacing and speed, or the interval" if speed is None else NAMES["every"]]
+    return [NAMES["speed"]] if speed is None and between.check("[length]") else []
+
+
 class RoomLift(SceneFigure):
     """Scene 9: a kind, three boxes, and the smaller of two limits, as the numbers are typed."""
 
@@ -160,22 +168,20 @@ class RoomLift(SceneFigure):
 
     def _read(self):
         """Read the boxes: the limits that can be had, and what is to be said."""
-        self.limits, self.wanted, self.complaint, values = [], [], "", {}
+        self.limits, self.complaint, values = [], "", {}
         for name, box in self.boxes.items():
             try:
                 values[name] = read_box(name, box.value, self.state.system)
             except PlainError as refused:
                 values[name], self.complaint = None, str(refused)
-                continue
-            if values[name] is None:
-                self.wanted.append(name)
-        speed, between, loading = values.values()
+        speed, between, loading = (values[name] for name in BOXES)
         persons = Q(ROOM_KINDS[self._kind][1], "person")
         if between is not None and between.check("[time]"):  # an interval says how often, at any speed
             speed = speed or Q(1.0, "m/s")
             between = speed * between
         found = spacing_limit(speed, between, persons), loading_limit(loading, persons)
         self.limits = [limit for limit in found if hasattr(limit, "capacity")]
+        self.wanted = [*_still_for_spacing(values), *([] if loading is not None else [NAMES["loading"]])]
 
     def status(self):
         if self.complaint:
@@ -183,31 +189,29 @@ class RoomLift(SceneFigure):
                 f"<div style='font-size:{BODY}px;border-left:8px solid;padding:2px 12px'>{escape(self.complaint)}</div>"
             )
         elif not self.limits:
-            words = f"<div style='font-size:{BODY}px'>Call out: {', '.join(NAMES[name] for name in self.wanted)}.</div>"
+            words = f"<div style='font-size:{BODY}px'>Call out: {'; '.join(self.wanted)}.</div>"
         else:
             found = governing(self.limits)
             number, unit = an_hour(found.capacity)
             each = f"{found.limit.name.capitalize()} governs of the two; motor and rope were not asked."
             if len(self.limits) == 1:
-                each = (
-                    f"By {found.limit.name} alone. Still to call out: {', '.join(NAMES[name] for name in self.wanted)}."
-                )
+                each = f"By {found.limit.name} alone. Still to call out: {'; '.join(self.wanted)}."
             words = large(number, unit.replace(",", " at most,"), each)
         return f"<div role='status' class='result-RoomLift' style='min-height:130px'>{words}</div>"
 
     def drawing(self):
-        if self.complaint or not self.limits:
+        if self.complaint:
             return ""
-        smallest = min(self.limits, key=lambda limit: limit.capacity)
-        most = max(limit.capacity.m_as("pph") for limit in self.limits)
-        bars = [
-            Bar(
-                limit.name, limit.capacity.m_as("pph"), an_hour(limit.capacity)[0], COLOUR_OF[limit.name],
-                limit is smallest,
-            )
-            for limit in self.limits
-        ]  # fmt: skip
-        return draw_bars(bars, most=most, row=64)
+        known = {limit.name: limit.capacity for limit in self.limits}
+        most = max((capacity.m_as("pph") for capacity in known.values()), default=1.0)
+        smallest, bars = min(known, key=known.get, default=None), []
+        for name in ("spacing", "loading"):
+            if name in known:
+                length, text = known[name].m_as("pph"), an_hour(known[name])[0]
+                bars.append(Bar(name, length, text, COLOUR_OF[name], name == smallest))
+            else:  # a frame that waits for its number
+                bars.append(Bar(name, 0.0, "?", COLOUR_OF[name], was=most))
+        return draw_bars(bars, most=most, row=84)
 
     def words(self):
         return f"{self._kind}: " + ", ".join(f"{name} {box.value}" for name, box in self.boxes.items())

@@ -2,7 +2,16 @@
 
 from html import escape
 
-from liftcalc.figures.stage import Bar, draw_bars, draw_inside
+from liftcalc.figures.stage import (
+    READINGS,
+    Bar,
+    draw_bars,
+    draw_inside,
+    draw_photo,
+    draw_rider_to_rider,
+    draw_two_poles,
+    draw_watch,
+)
 from liftcalc.formulas.capacity import hourly_capacity
 from liftcalc.formulas.pull import rope_pull
 from liftcalc.formulas.riders import persons_from_flow
@@ -87,7 +96,8 @@ class WhereTheRestStays(LimitsScene):
         return {"half a second less": {"loading_time": Q(2.5, "s")}, "one second more": {"loading_time": Q(4, "s")}}
 
     def said(self):
-        return (*an_hour(self.found.capacity), f"{self.found.limit.name.capitalize()} governs: the narrowest of five.")
+        number, unit = an_hour(self.found.capacity)
+        return number, f"people {unit}", f"{self.found.limit.name.capitalize()} governs: the narrowest of five."
 
     def mark(self):
         counted = counted_at_the_top()
@@ -125,6 +135,8 @@ class WhatHalfCosts(ScenePanel):
     ranges = {"spacing": [(3.4, 13.6, 0.1), (11.0, 45.0, 0.5)]}
     # assumed, as on the page about spacing
     held_on, brake, reaction, delay, moving = Q(22, "person"), Q(2000, "N"), Q(2, "s"), Q(0.5, "s"), Q(400, "kg")
+    # what else changes: a result, its name in the drawing, its colour, where its bar ends
+    also = (("to take hold", "to take hold", "time", 4.0), ("at the top at once", "at the top, mean", "persons", 6.0))
 
     @property
     def presets(self):
@@ -151,46 +163,65 @@ class WhatHalfCosts(ScenePanel):
         }
 
     def said(self):
-        inside, hold, top = self.results.values()
-        number = f"{inside.m_as('person'):.0f}"
+        number = f"{self.result.m_as('person'):.0f}"
         return (
             number,
             f"{'person' if number == '1' else 'people'} inside the stopping distance",
-            f"{self.text(hold)} for hands to take hold. {in_short(show(top)).split()[0]} at the top, on average.",
+            "The one who fell among them; every place taken.",
         )
+
+    def _bars(self):
+        """Return the time to take hold and the people at the top, each beside what it was as measured."""
+        measured, bars = self.compute(self.first), []
+        for name, label, colour, most in self.also:
+            now, before = self.results[name], measured[name]
+            text, was = (in_short(show(value)).replace("persons", "people") for value in (now, before))
+            length, frame = (value.m_as(before.units) / most for value in (now, before))
+            moved = text != was
+            bars.append(
+                Bar(
+                    label,
+                    length,
+                    f"{text}, was {was.split()[0]}" if moved else text,
+                    colour,
+                    was=frame if moved else None,
+                )
+            )
+        return bars
 
     def drawing(self):
         return draw_inside(
             spacing=self.given["spacing"].m_as("m"), distance=self.distance.m_as("m"),
             inside=int(self.result.m_as("person")), words=f"stop: {self.text(self.distance)}",
+            bars=self._bars(), most=1.0,
         )  # fmt: skip
 
 
 class HowMeasured(SceneFigure):
-    """Scene 3: three readings, each with who read it and how."""
+    """Scene 3: three readings, each with how it is read, drawn and in words."""
 
     title = "How it was measured"
 
     def _rows(self):
         _, values = of_the_penny_rope()
         return [
-            (self.text(values["line_speed"], "m/s", "mph"), "speed", "A mark on the rope, two poles"),
-            (self.text(values["spacing"], "m", "ft"), "spacing", "A photo from the side"),
-            (in_short(show(values["loading_time"])), "loading", "A watch, place free to under way"),
+            (self.text(values["line_speed"], "m/s", "mph"), "speed", "A mark on the rope, two poles", draw_two_poles),
+            (self.text(values["spacing"], "m", "ft"), "spacing", "A photo, at a full moment", draw_photo),
+            (in_short(show(values["loading_time"])), "loading", "A watch, place free to under way", draw_watch),
         ]
 
     def status(self):
         rows = "".join(
-            f"<div style='display:flex;align-items:center;gap:24px;margin:30px 0;line-height:1.25'>"
-            f"<b style='font-size:64px;flex:0 0 330px;white-space:nowrap'>{escape(value)}</b>"
-            f"<span style='font-size:{BODY + 2}px'><b style='font-size:38px'>{escape(what)}</b><br>{escape(how)}"
-            "</span></div>"
-            for value, what, how in self._rows()
+            f"<div style='display:flex;align-items:center;gap:28px;margin:18px 0;line-height:1.2'>"
+            f"<span style='flex:0 0 {READINGS[0]}px'>{drawn()}</span>"
+            f"<span style='font-size:{BODY + 2}px'><b style='font-size:64px;white-space:nowrap'>{escape(value)}</b> "
+            f"<b style='font-size:38px'>{escape(what)}</b><br>{escape(how)}</span></div>"
+            for value, what, how, drawn in self._rows()
         )
         return f"<div>{rows}</div>"
 
     def words(self):
-        return " ".join(f"{what} {value}: {how}." for value, what, how in self._rows())
+        return " ".join(f"{what} {value}: {how}." for value, what, how, _ in self._rows())
 
 
 class OneLine(SceneFigure):
@@ -202,14 +233,20 @@ class OneLine(SceneFigure):
         _, values = of_the_penny_rope()
         speed, spacing = values["line_speed"], values["spacing"]
         between = in_short(show(headway(speed, spacing)))
-        return (
-            f"{self.text(spacing, 'm', 'ft')} ÷ {self.text(speed, 'm/s', 'ft/s')} = {between}",
-            f"3,600 s ÷ {between} =",
-        )
+        return self.text(spacing, "m", "ft"), self.text(speed, "m/s", "ft/s"), between
+
+    def _lines(self):
+        spacing, speed, between = self._line()
+        return f"{spacing} ÷ {speed} = {between}", f"3,600 s ÷ {between} ="
+
+    def drawing(self):
+        """Return the rope from rider to rider; in the talk it stands where no guess was locked."""
+        spacing, speed, between = self._line()
+        return draw_rider_to_rider(spacing=spacing, between=between, speed=speed)
 
     def status(self):
         number, unit = an_hour(the_ideal())
-        first, second = self._line()
+        first, second = self._lines()
         return (
             f"<div style='font-size:36px;line-height:1.3'>{escape(first)} from rider to rider</div>"
             f"<div style='font-size:36px;line-height:1.1'>{escape(second)} "
@@ -218,5 +255,5 @@ class OneLine(SceneFigure):
         )
 
     def words(self):
-        first, second = self._line()
+        first, second = self._lines()
         return f"{first} from rider to rider. {second} {the_ideal()}."

@@ -78,7 +78,7 @@ GuessBoard("ideal")
 HowMeasured()
 
 # %% [markdown] spoken
-# > Three readings. The speed: a mark on the rope, put on by the operator with the lift locked out, timed between two poles. The spacing: a photo from the side, the mean of ten gaps. The loading time: a watch, from the place free to under way. Nobody went near the drive. All of it with the operator's leave.
+# > Three readings. The speed: a mark on the rope and two poles, set by the operator with the lift locked out, timed from outside. The spacing: a photo from the side, the mean of ten gaps. It shows a full moment, as photos do, and a full moment is not the hour. The loading time: a watch, from the place free to under way. Nobody stood in the loading area, nobody went near the drive. All of it with the operator's leave.
 
 # %% [markdown] caution
 # Operator's leave first. Marks and tape on a locked-out lift only. Never at the drive.
@@ -93,7 +93,7 @@ OneLine()
 Guesses("ideal", large=False)
 
 # %% [markdown] spoken
-# > Spacing over speed: one rider every two seconds. An hour has 3,600 seconds: 1,800. Who was near? That is the ideal: the intended spacing, every place taken, no stop. It is where a brochure ends. We begin here.
+# > Spacing over speed: one rider every two seconds. An hour has 3,600 seconds: 1,800. Who was near? Whoever said 1,200: keep that number, it comes back. That is the ideal: the intended spacing, every place taken, no stop. It is where a brochure ends. We begin here.
 
 # %% [markdown] caution
 # Ideal: every place taken. Nobody is asked to fill every place.
@@ -108,7 +108,7 @@ GuessBoard("counted")
 Guesses("counted")
 
 # %% [markdown] spoken
-# > Now somebody stood at the top and counted, two minutes long, with people waiting at the bottom all the while. Ideal was 1,800. What was counted? Hands, numbers, lock. Then show: 33 people in two minutes, 990 an hour. Two minutes are a short count: it may be off by a good deal. Nobody lied, and nobody was lazy.
+# > Now somebody stood at the top and counted, two minutes long, with people waiting at the bottom all the while. Ideal was 1,800. What was counted? Hands, numbers, lock. Then show: 33 people in two minutes, 990 an hour. Two minutes are a short count: it may be off by a sixth. Whoever said 1,800 counted places, and places do not ride. Nobody lied, and nobody was lazy.
 
 # %% [markdown] caution
 # Whoever counts is not on duty, and stands outside the track and the unload area.
@@ -120,10 +120,10 @@ Guesses("counted")
 WhereTheRestStays()
 
 # %% [markdown] spoken
-# > Five gates in a row. Spacing lets 1,800 through. But a start takes three seconds, and that is 1,200. The narrowest decides: loading governs. Move the loading time: half a second less, and the motor takes over at 1,291. From 1,200 to 990 it is misses, falls and stops. A stop is there for whoever has fallen: it is no loss.
+# > Five gates in a row. Spacing lets 1,800 through. But a start takes three seconds, and that is 1,200. The narrowest decides: loading governs. Move the loading time: half a second less, and the motor takes over at 1,291. From 1,200 to 990 it is misses, falls and stops, and the luck of two minutes. A stop is there for whoever has fallen: it is no loss.
 
 # %% [markdown] caution
-# A limit is an upper bound, no target. A stop is never a loss to argue away.
+# A limit is no target: no start is hurried for it. A stop is never a loss to argue away.
 
 # %% [markdown] scene=half minutes=2.5
 # ## Half the spacing: any more?
@@ -135,10 +135,10 @@ GuessBoard("half")
 HalfTheSpacing()
 
 # %% [markdown] spoken
-# > The line at the bottom is long, the gaps on the rope are wide. Load them twice as close: how many more an hour? Hands, lock, show. Press half the spacing. Nothing. The gaps are wide because a start takes three seconds.
+# > The line at the bottom is long, the gaps on the rope are wide. Load them twice as close: how many more an hour? Hands, lock, show. Press half the spacing. Nothing. Whoever said more widened one gate of five, and not the narrow one. Whoever said fewer thought of the next scene. The gaps are wide because a start takes three seconds.
 
 # %% [markdown] caution
-# Only the maker, the authority and licensed people change a spacing, a speed or a stop gate.
+# Load closer, run faster, move a stop gate? Only as maker, authority and licensed people say.
 
 # %% [markdown] scene=price minutes=3
 # ## And what does half cost?
@@ -147,19 +147,19 @@ HalfTheSpacing()
 WhatHalfCosts()
 
 # %% [markdown] spoken
-# > Nothing gained. And the price? Where two do get on at half the spacing: whoever falls has four people inside the stopping distance, with the one who fell, and not two. Hands have one second to take hold. At the top there are six at once, not three. Assumed here: two seconds until somebody presses stop, a brake of 2,000 newtons, 22 riders who hold on, a slope of 20 %.
+# > Nothing gained. And the price? Where two do get on at half the spacing: whoever falls has four people inside the stopping distance, with the one who fell, and not two. Hands have one second to take hold. At the top there are six at once, not three. Assumed here: two seconds until somebody presses stop, half a second until it brakes, a brake of 2,000 newtons, 22 riders who hold on, a slope of 20 %. A rider takes six seconds to clear the top, by the watch.
 
 # %% [markdown] caution
-# Assumed: reaction 2 s, brake 2,000 N, 22 hold on, 20 %. A real stop is tried as maker and code say.
+# Assumed: reaction 2 s, delay 0.5 s, brake 2,000 N, 22 hold on, 20 %. A real stop is tried as maker and code say.
 
 # %% [markdown] scene=room minutes=4
-# ## Your lift: three numbers
+# ## Your lift: how many people?
 
 # %%
 RoomLift()
 
 # %% [markdown] spoken
-# > Whose lift shall we take? Choose its kind, then type what is called out: the speed, the spacing or the interval, the loading time. A number alone is in the units of the screen; any unit may be called out with it. The limit stands there as you type. It is the smaller of two limits and no promise: nobody asked for the motor, the rope or the brake.
+# > Whose lift shall we take? Choose its kind, then type what is called out: the speed and the spacing, or the interval alone, and the loading time. A number alone is in the units of the screen; any unit may be called out with it. The limit stands there as you type. It is the smaller of two limits and no promise: nobody asked for the motor, the rope or the brake.
 
 # %% [markdown] caution
 # Two limits only. Motor, rope, brake, towers and evacuation cap a lift too.
@@ -173,10 +173,10 @@ RoomLift()
 # 4. Compare. What governs on **your** lift?
 
 # %% [markdown] spoken
-# > Three readings and a comparison. Never alone, never without the operator's leave, from outside the track, and never by the attendant on duty. Write down whether people waited, or the count says nothing. The sheet that goes round is one lift on one page: this is what yours could look like.
+# > Three readings and a comparison. Never alone, never without the operator's leave, from outside the track, the loading and the unload area, and never by the attendant on duty. Write down whether people waited, or the count says nothing. The sheet that goes round is one lift on one page: this is what yours could look like.
 
 # %% [markdown] caution
-# Not alone, not on duty, with leave, outside the track. Code and licensed people decide.
+# Not alone, not on duty, with leave; outside track, load and unload areas. Code and licensed people decide.
 
 # %% [markdown] scene=faster minutes=2 spare
 # ## A faster rope: how many more?
@@ -185,7 +185,7 @@ RoomLift()
 FasterRope()
 
 # %% [markdown] spoken
-# > Loading takes three seconds at any line speed. A faster rope only leaves less time to take hold, and from a certain speed the motor governs and it is fewer. In truth more people miss a faster rope.
+# > Take loading as three seconds at any line speed. A faster rope only leaves less time to take hold, and from a certain speed the motor governs and it is fewer. In truth more people miss a faster rope.
 
 # %% [markdown] caution
 # A faster rope is harder to take hold of. Only licensed people change a line speed.

@@ -146,6 +146,9 @@ def test_keys_while_a_slider_a_box_or_a_button_has_the_focus(room):
 
 
 def test_a_guess_is_typed_locked_revealed_and_stays(room):
+    go_to(room, 4)
+    the(room, ".instead").wait_for()
+    assert room.evaluate(ON_THE_FOOT) == [], "a drawing stands where no guess was locked"
     go_to(room, 2)
     the(room, "[data-board]").wait_for()
     room.keyboard.press("Tab")
@@ -167,6 +170,7 @@ def test_a_guess_is_typed_locked_revealed_and_stays(room):
     chart = the(room, ".guesses svg")
     for words in ("1,500", "980", "30", "25", "1,800"):
         chart.get_by_text(words, exact=True).first.wait_for()
+    assert the(room, ".instead").is_hidden()
     room.reload(wait_until="domcontentloaded")
     chart.get_by_text("1,500", exact=True).wait_for()
     go_to(room, 5)
@@ -202,7 +206,7 @@ def test_a_lift_from_the_room(room):
     result = the(room, ".result-RoomLift")
     result.get_by_text("1,200").wait_for()
     the(room, "button").get_by_text("T-bar").click()
-    result.get_by_text("Call out: speed, spacing or interval, loading time.").wait_for()
+    result.get_by_text("Call out: spacing and speed, or the interval; loading time.").wait_for()
     speed, every, loading = (the(room, "input[type=text]").nth(place) for place in range(3))
     speed.fill("500 ft/min")
     every.fill("8 s")

@@ -27,9 +27,9 @@ def plain(markup):
 # by hand from the readings of the sheets: 3,600 s / 3 s; 3,600 s / 2.5 s is above the motor's; 10.8 m of the rope in
 # 3.4 m/s and 2 s of reaction, 0.5 s of delay, and the brake; 6 s at the top, one every second; the rest as in 09 and 12
 SAID = [
-    (WhereTheRestStays, "as measured", "1,200 an hour, governed Loading governs: the narrowest of five."),
-    (WhereTheRestStays, "half a second less", "1,291 an hour, governed Motor governs: the narrowest of five."),
-    (WhereTheRestStays, "one second more", "900 an hour, governed Loading governs: the narrowest of five."),
+    (WhereTheRestStays, "as measured", "1,200 people an hour, governed Loading governs: the narrowest of five."),
+    (WhereTheRestStays, "half a second less", "1,291 people an hour, governed Motor governs: the narrowest of five."),
+    (WhereTheRestStays, "one second more", "900 people an hour, governed Loading governs: the narrowest of five."),
     (
         HalfTheSpacing,
         "half the spacing",
@@ -38,12 +38,12 @@ SAID = [
     (
         WhatHalfCosts,
         "as measured",
-        "2 people inside the stopping distance 2 s for hands to take hold. 3 at the top, on average.",
+        "2 people inside the stopping distance The one who fell among them; every place taken.",
     ),
     (
         WhatHalfCosts,
         "half the spacing",
-        "4 people inside the stopping distance 1 s for hands to take hold. 6 at the top, on average.",
+        "4 people inside the stopping distance The one who fell among them; every place taken.",
     ),
     (FasterRope, "slower", "+0 people an hour, governed At 2.4 m/s loading governs."),
     (FasterRope, "faster", "−10 people an hour, governed At 4.4 m/s motor governs."),
@@ -145,9 +145,11 @@ def test_a_lift_from_the_room():
     assert room("quad chair", "2,5", "6 s", "7 s").startswith(f"{at_once:,.0f} an hour at most, governed Loading")
     alone = hourly_capacity_from_interval(Q(8, "s"), Q(2, "person")).m_as("pph")
     assert room("T-bar", every="8 s") == (
-        f"{alone:,.0f} an hour at most, governed By spacing alone. Still to call out: speed, loading time."
-    )
-    assert room("platter") == "Call out: speed, spacing or interval, loading time."
+        f"{alone:,.0f} an hour at most, governed By spacing alone. Still to call out: loading time."
+    ), "an interval needs no speed"
+    assert room("platter") == "Call out: spacing and speed, or the interval; loading time."
+    assert room("platter", speed="2") == "Call out: spacing or interval; loading time."
+    assert room("platter", every="20 m", loading="6").endswith("By loading alone. Still to call out: speed.")
     scene = RoomLift()
     assert [plain(state.words)[:5] for state in scene.states()] == ["1,200", "514 a", "1,029"]
     notebook_state().use_units("us")
@@ -166,6 +168,47 @@ BAD = [
 @table_of_messages(BAD)
 def test_nonsense_from_the_room_is_refused_in_plain_words(call, message, kind):
     refuses(call, message, kind)
+
+
+def words_of(drawing):
+    """Return the words in a drawing, from top to bottom."""
+    return re.findall(r"<text[^>]*>([^<]*)</text>", drawing)
+
+
+def test_a_frame_waits_for_what_was_not_called_out():
+    scene = RoomLift()
+    scene._kinds.value = "T-bar"
+    assert words_of(scene.drawing()) == ["spacing", "?", "loading", "?"]
+    scene.boxes["loading"].value = "9"
+    assert words_of(scene.drawing()) == ["spacing", "?", "loading", "800"]  # 2 persons every 9 s
+    assert scene.drawing().count("stroke-dasharray") == 1
+
+
+# by hand: 3.4 m or 6.8 m in 3.4 m/s; 6 s to clear the top, in these steps
+PRICES = [
+    ("as measured", ["stop: 10.2 m", "to take hold", "2 s", "at the top, mean", "3 people"], 0),
+    ("half the spacing", ["stop: 10.2 m", "to take hold", "1 s, was 2", "at the top, mean", "6 people, was 3"], 2),
+]
+
+
+@pytest.mark.parametrize(("preset", "words", "frames"), PRICES, ids=[preset for preset, *_ in PRICES])
+def test_the_price_is_drawn_beside_what_it_was(preset, words, frames):
+    scene = WhatHalfCosts()
+    scene.choose(preset)
+    assert words_of(scene.drawing()) == words
+    assert scene.drawing().count("stroke-dasharray") == frames
+    assert (scene.given["spacing"] == scene.first["spacing"]) is (frames == 0), "what was drawn left it as it was"
+
+
+def test_readings_are_drawn_and_the_gap_stands_in_the_units_of_the_room():
+    assert HowMeasured().status().count("<svg") == 3
+    notebook_state().use_units("us")
+    assert words_of(OneLine().drawing()) == ["22.3 ft", "2 s", "11.2 ft/s"]
+
+
+def test_a_count_says_what_it_comes_from():
+    assert "33 people in 2 min, at the top" in plain(Guesses("counted").html())
+    assert "traced" not in Guesses("ideal").html()
 
 
 def test_what_was_called_out_is_shown_as_text():

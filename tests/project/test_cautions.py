@@ -136,11 +136,14 @@ def test_every_page_has_the_three_and_no_page_repeats_a_caution(path):
 AT_THE_FOOT = [
     ("measured", "Operator's leave first. Marks and tape on a locked-out lift only. Never at the drive."),
     ("counted", "Whoever counts is not on duty, and stands outside the track and the unload area."),
-    ("limits", "A stop is never a loss to argue away."),
-    ("half", "Only the maker, the authority and licensed people change a spacing, a speed or a stop gate."),
+    ("limits", "no start is hurried for it. A stop is never a loss to argue away."),
+    ("half", "Load closer, run faster, move a stop gate? Only as maker, authority and licensed people say."),
     ("price", "A real stop is tried as maker and code say."),
     ("room", "Motor, rope, brake, towers and evacuation cap a lift too."),
-    ("home", "Not alone, not on duty, with leave, outside the track. Code and licensed people decide."),
+    (
+        "home",
+        "Not alone, not on duty, with leave; outside track, load and unload areas. Code and licensed people decide.",
+    ),
     ("platter", "a change for the maker and the authority."),
     ("wait", "A waiting line stands clear of the track, and leaves the way out of the unload area free."),
     ("cost", "Saving a post is no way to cheaper rides."),

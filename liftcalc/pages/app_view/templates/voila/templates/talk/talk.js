@@ -126,7 +126,8 @@
     board.querySelector(".said").textContent = value.stage > 0 ? "No more guesses." : "";
     if (scene) scene.classList.toggle("revealed", value.stage > 1);
     const line = board.querySelector(".summary"), told = scene && scene.querySelector("[data-guesses]");
-    line.textContent = value.stage < 2 || told ? "" : [...board.querySelectorAll(".choice")].map((choice, at) => (value.hands["ABCD"[at]] || 0) + " said " + choice.querySelector("span").textContent).join(",  ");
+    const hands = Object.values(value.hands).some(number => number > 0);
+    line.textContent = value.stage < 2 || told ? "" : !hands ? "Nobody guessed." : [...board.querySelectorAll(".choice")].map((choice, at) => (value.hands["ABCD"[at]] || 0) + " said " + choice.querySelector("span").textContent).join(",  ");
     draw();
   }
   function lock(board) {
@@ -167,8 +168,11 @@
       const choices = place.dataset.choices.split("|").map(text => { const cut = text.lastIndexOf("="); return [text.slice(0, cut), Number(text.slice(cut + 1))]; });
       const result = Number(place.dataset.result), hands = ["A", "B", "C", "D"].map(letter => value.hands[letter] || 0);
       const called = Object.values(value.called).sort((a, b) => a - b), all = hands.reduce((a, b) => a + b, 0);
+      const none = value.stage === 0 || (!all && !called.length), scene = place.closest(".scene");
       drawn.replaceChildren();
-      if (value.stage === 0 || (!all && !called.length)) { const none = add("none", drawn, "p"); none.textContent = value.stage === 0 ? "No guess was locked." : "Nobody guessed."; continue; }
+      if (scene) scene.classList.toggle("unguessed", none);
+      if (none) add("none", drawn, "p").textContent = value.stage === 0 ? "No guess was locked." : "Nobody guessed.";
+      if (value.stage === 0) continue;
       const wide = 896, base = 214, most = Math.max(1, ...hands);
       const low = Math.min(0, ...choices.map(each => each[1])), end = 1.12 * Math.max(result, ...choices.map(each => each[1]), ...called.map(number => Math.min(number, 2 * result)));
       const x = number => 60 + (wide - 160) * (Math.min(number, end) - low) / (end - low);
@@ -179,7 +183,7 @@
       choices.forEach(([choice, at], which) => {
         const tall = 136 * hands[which] / most, near = Math.abs(at - result) < 1;
         shapes.append(svg("rect", { x: x(at) - 34, y: base - tall, width: 68, height: tall, fill: "#4b3cc4", "fill-opacity": near ? 1 : 0.4 }));
-        words.append(svg("text", { x: x(at), y: base - tall - 10, "font-size": 28, "font-weight": "bold", ...halo }, hands[which]));
+        if (!none) words.append(svg("text", { x: x(at), y: base - tall - 10, "font-size": 28, "font-weight": "bold", ...halo }, hands[which]));
         words.append(svg("text", { x: x(at), y: base + 32, "font-size": 24, ...halo }, choice));
       });
       for (const number of new Set(called)) {  // each in the first row that has room for it
