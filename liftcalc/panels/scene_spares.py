@@ -82,7 +82,7 @@ class TheWait(ScenePanel):
         down = self.state.values["descent_time"]
         return (
             f"{wait.m_as('minute'):.1f}",
-            "min in line",
+            "min in line, mean",
             f"{line.m_as('person'):.0f} stand in line. Assumed: {self.text(down)} down, no rest.",
         )
 

@@ -96,6 +96,8 @@ def test_a_page_fresh_after_moves_and_on_a_phone(app, page, checker, name):
     page.wait_for_timeout(300)
     assert page.evaluate(OUT) == [False, []]
     assert page.evaluate(TABLES) == []
+    page.wait_for_timeout(500)
+    check(page, f"{name} on a phone")
     slider = page.locator(".widget-slider:visible").first
     if slider.count():
         assert slider.bounding_box()["width"] > 350

@@ -10,6 +10,28 @@
     window.scrollBy({top: (event.key === 'PageDown' ? 0.87 : -0.87) * window.innerHeight});
   }, true);
 
+  // What scrolls sideways in a box of its own, such as a wide table on a phone, is reached by keys, too.
+  let soon = null;
+  function reach() {
+    for (const box of document.querySelectorAll('.jp-RenderedHTMLCommon:has(table)')) {
+      if (box.scrollWidth <= box.clientWidth + 1) {
+        box.removeAttribute('tabindex');
+        continue;
+      }
+      const named = box.querySelector('caption, [aria-label]');
+      box.tabIndex = 0;
+      box.setAttribute('role', 'group');
+      box.setAttribute('aria-label', (named && (named.textContent || named.ariaLabel)) || 'table');
+    }
+  }
+  function reachSoon() {
+    clearTimeout(soon);
+    soon = setTimeout(reach, 300);
+  }
+  window.addEventListener('resize', reachSoon);
+  document.addEventListener('toggle', reachSoon, true);
+  new MutationObserver(reachSoon).observe(document.body, {childList: true, subtree: true});
+
   // A sheet cannot be unfolded or scrolled: folds are opened, and a table wider than the paper is made smaller.
   const PAPER = 660; // pixels: what A4, the narrower sheet, leaves between its margins, and a little less
   let opened = [], tables = [];

@@ -173,7 +173,7 @@
       if (scene) scene.classList.toggle("unguessed", none);
       if (none) add("none", drawn, "p").textContent = value.stage === 0 ? "No guess was locked." : "Nobody guessed.";
       if (value.stage === 0) continue;
-      const wide = 896, base = 214, most = Math.max(1, ...hands);
+      const wide = 896, base = 198, most = Math.max(1, ...hands);
       const low = Math.min(0, ...choices.map(each => each[1])), end = 1.12 * Math.max(result, ...choices.map(each => each[1]), ...called.map(number => Math.min(number, 2 * result)));
       const x = number => 60 + (wide - 160) * (Math.min(number, end) - low) / (end - low);
       const halo = { "text-anchor": "middle", "paint-order": "stroke", stroke: "#fff", "stroke-width": 7 };
@@ -181,7 +181,7 @@
       const shapes = svg("g", {}), words = svg("g", {}), edges = [];
       shapes.append(svg("path", { d: `M20 ${base}H${wide - 20}`, stroke: "#1a1a1a", "stroke-width": 3 }));
       choices.forEach(([choice, at], which) => {
-        const tall = 136 * hands[which] / most, near = Math.abs(at - result) < 1;
+        const tall = 120 * hands[which] / most, near = Math.abs(at - result) < 1;
         shapes.append(svg("rect", { x: x(at) - 34, y: base - tall, width: 68, height: tall, fill: "#4b3cc4", "fill-opacity": near ? 1 : 0.4 }));
         if (!none) words.append(svg("text", { x: x(at), y: base - tall - 10, "font-size": 28, "font-weight": "bold", ...halo }, hands[which]));
         words.append(svg("text", { x: x(at), y: base + 32, "font-size": 24, ...halo }, choice));
