@@ -15,16 +15,16 @@ KEYS = (
     ("R", "opens a locked board with what was typed; once more, empties it"),
 )
 
-STYLE = """@page { size: auto; margin: 9mm 11mm; }
-body { font: 10.5pt/1.24 Arial, Helvetica, "Liberation Sans", "DejaVu Sans Condensed", sans-serif; color: #000;
+STYLE = """@page { size: auto; margin: 8mm 10mm; }
+body { font: 9.5pt/1.18 Arial, Helvetica, "Liberation Sans", "DejaVu Sans Condensed", sans-serif; color: #000;
   background: #fff; max-width: 188mm; margin: 0 auto; font-size-adjust: 0.519; }
 h1 { font-size: 15pt; margin: 0 0 1mm; } p { margin: 0 0 2mm; }
 table { border-collapse: collapse; width: 100%; margin: 0 0 3mm; }
-td, th { border: 0; border-top: 1px solid #000; padding: 0.9mm 1.5mm; text-align: left; vertical-align: top;
+td, th { border: 0; border-top: 1px solid #000; padding: 0.6mm 1.5mm; text-align: left; vertical-align: top;
   font-weight: normal; } tr { break-inside: avoid; }
 .number { width: 8mm; font-size: 15pt; font-weight: bold; } .time { width: 19mm; white-space: nowrap; }
-.time b { font-size: 12pt; } small { font-size: 8.5pt; } .keys td { padding: 0.3mm 1.5mm; border: 0; }
-.keys td:first-child { white-space: nowrap; font-weight: bold; width: 36mm; }
+.time b { font-size: 12pt; } small { font-size: 8pt; } span, i { font-size: 8.6pt; }
+.keys { columns: 2; margin: 0 0 2mm; padding: 0; list-style: none; font-size: 9pt; } .keys li { break-inside: avoid; }
 """
 
 
@@ -35,10 +35,12 @@ def _clock(minutes):
 def _row(scene, due):
     """Return the row of one scene: from when, until when, what is said, and the caution."""
     until = f"<b>{_clock(due)}</b>" if not scene.spare else "spare"
+    said, *with_the_room = (escape(words) for words in scene.spoken.split("\n\n"))
+    more = "".join(f"<br><span>{words}</span>" for words in with_the_room)
     return (
         f"<tr><th class='number' scope='row'>{scene.number}</th>"
         f"<td class='time'>{until}<br><small>{scene.minutes:g} min</small></td>"
-        f"<td><b>{escape(scene.title)}</b><br>{escape(scene.spoken)}<br><small>{escape(scene.caution)}</small></td></tr>"
+        f"<td><b>{escape(scene.title)}</b><br>{said}{more}<br><i>{escape(scene.caution)}</i></td></tr>"
     )
 
 
@@ -59,11 +61,11 @@ def notes_html(scenes):
     for scene in scenes:
         due += 0 if scene.spare else scene.minutes
         rows.append(_row(scene, due))
-    keys = "".join(f"<tr><td>{escape(key)}</td><td>{escape(does)}</td></tr>" for key, does in KEYS)
+    keys = "".join(f"<li><b>{escape(key)}</b> {escape(does)}</li>" for key, does in KEYS)
     return (
         "<!DOCTYPE html><html lang='en'><head><meta charset='utf-8'><title>Notes for the talk</title>"
         f"<style>{STYLE}</style></head><body><h1>Notes for the talk: {_clock(due)} minutes</h1>"
         "<p>The time in bold is when a scene should end; the clock in the corner begins as scene 0 is left. "
-        "In small letters: the caution at its foot.</p>"
-        f"<table class='keys'>{keys}</table><table>{''.join(rows)}</table></body></html>\n"
+        "Below what is said: what to do with the room. Slanted: the caution at its foot.</p>"
+        f"<ul class='keys'>{keys}</ul><table>{''.join(rows)}</table></body></html>\n"
     )

@@ -95,7 +95,7 @@ def _scene(number, cells):
         for cell in by_part[None]
     ]
     spoken, caution = ("\n".join("".join(cell["source"]) for cell in by_part[part]) for part in PARTS[1:])
-    spoken = spoken.removeprefix("> ")  # what is said stands indented in the notebook
+    spoken = "\n".join(line.removeprefix(">").strip() for line in spoken.split("\n"))  # it stands indented there
     return Scene(number, about["scene"], about["minutes"], about.get("spare", False), tuple(seen), spoken, caution)
 
 
