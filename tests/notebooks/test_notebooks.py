@@ -100,7 +100,9 @@ def test_order_of_parts_of_the_talk():
     begun = False
     for cell in cells:
         begun = begun or "scene" in cell.metadata
-        if begun and cell.cell_type == "markdown" and cell.metadata.get("part") in ("spoken", "caution"):
+        if begun and cell.metadata.get("part") == "spoken":
+            assert re.fullmatch(r"> [^\n]+(\n>\n> [^\n]+)?", cell.source), "what is said; what to do with the room"
+        if begun and cell.metadata.get("part") == "caution":
             assert "\n" not in cell.source, "one paragraph"
     heads = [cell.source for cell in cells if "scene" in cell.metadata]
     assert all(head.startswith("## ") for head in heads)

@@ -90,8 +90,8 @@ ROUTES = (
     Route("A student", "All pages in order, each with exercises: from a reading to what a ride costs."),
 )
 CLASSES = (
-    "Pages 00 to 12 end with exercises, and with a name each learner gets numbers of their own. A key, problem sheets and "
-    "marks for a class: see Exercises in the README."
+    "Pages 00 to 12 end with exercises, and with a name each learner gets numbers of their own. A key, problem sheets "
+    "and marks for a class: see Exercises in the README."
 )
 
 
