@@ -159,7 +159,7 @@ WhatHalfCosts()
 RoomLift()
 
 # %% [markdown] spoken
-# > Whose lift shall we take? Choose its kind, then type what is called out: the speed and the spacing, or the interval alone, and the loading time. A number alone is in the units of the screen; any unit may be called out with it. The limit stands there as you type. It is the smaller of two limits and no promise: nobody asked for the motor, the rope or the brake.
+# > Whose lift shall we take? Choose its kind, then type what is called out: the speed and the spacing, or the interval alone, and the loading time. A number alone is in the units of the screen; any unit may be called out with it. The limit stands there as you type, with every place taken: two on each T-bar. It is the smaller of two limits and no promise: nobody asked for the motor, the rope or the brake.
 
 # %% [markdown] caution
 # Two limits only. Motor, rope, brake, towers and evacuation cap a lift too.
