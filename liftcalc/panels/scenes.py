@@ -167,7 +167,7 @@ class WhatHalfCosts(ScenePanel):
         return (
             number,
             f"{'person' if number == '1' else 'people'} inside the stopping distance",
-            "The one who fell among them; every place taken.",
+            "Counting the one who fell; every place taken.",
         )
 
     def _bars(self):

@@ -175,7 +175,7 @@ WhatHalfCosts()
 RoomLift()
 
 # %% [markdown] spoken
-# > Whose lift shall we take? Choose its kind, then type what is called out: the speed and the spacing, or the interval alone, and the loading time. A number alone is in the units of the screen; any unit may be called out with it. The limit stands there as you type. It is the smaller of two limits and no promise: nobody asked for the motor, the rope or the brake.
+# > Whose lift shall we take? Choose its kind, then type what is called out: the speed and the spacing, or the interval alone, and the loading time. A number alone is in the units of the screen; any unit may be called out with it. The limit stands there as you type, with every place taken: two on each T-bar. It is the smaller of two limits and no promise: nobody asked for the motor, the rope or the brake.
 # >
 # > Type what they say, units and all. Ask the owner first what they expect. If their own count is above the limit, say so: a reading is off, or the count is, and that is worth a second look at home. If the clock allows, take a second lift of another kind, and ask why its number is so different.
 

@@ -38,12 +38,12 @@ SAID = [
     (
         WhatHalfCosts,
         "as measured",
-        "2 people inside the stopping distance The one who fell among them; every place taken.",
+        "2 people inside the stopping distance Counting the one who fell; every place taken.",
     ),
     (
         WhatHalfCosts,
         "half the spacing",
-        "4 people inside the stopping distance The one who fell among them; every place taken.",
+        "4 people inside the stopping distance Counting the one who fell; every place taken.",
     ),
     (FasterRope, "slower", "+0 people an hour, governed At 2.4 m/s loading governs."),
     (FasterRope, "faster", "−10 people an hour, governed At 4.4 m/s motor governs."),
