@@ -142,6 +142,15 @@ def test_wheel_and_page_keys_move_the_page_and_arrows_the_slider(app, page):
         page.keyboard.press(key)
         assert speed.get_attribute("aria-valuetext") == said
         assert top(page) == before
+    page.get_by_role("button", name="US units").first.click()
+    box, speed = reader.number_box(page, "Line speed (mph)").first, reader.handle(page, "Line speed (mph)").first
+    box.wait_for()
+    page.wait_for_timeout(2000)  # until all panels have turned
+    speed.focus()
+    for key, most in (("End", "13.4"), ("Home", "0.9")):  # the ends of the new range, not of the one it was made with
+        page.keyboard.press(key)
+        assert speed.get_attribute("aria-valuetext") == f"{most} mph"
+        page.wait_for_function("([box, most]) => box.value === most", arg=[box.element_handle(), most])
 
 
 SAID = """() => {

@@ -202,6 +202,19 @@
     commas.delete(box);
   }
 
+  // Home and End. A slider goes to the ends that it was made with, though its range is another since, as after a turn of
+  // the units; here it goes to the ends that it has.
+
+  function toAnEnd(event) {
+    const handle = event.target;
+    if (!['Home', 'End'].includes(event.key) || !handle.matches('.liftcalc .noUi-handle')) return;
+    const target = handle.closest('.noUi-target'), {range} = target.noUiSlider.options;
+    if (target.hasAttribute('disabled')) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    target.noUiSlider.setHandle(Number(handle.dataset.handle), event.key === 'End' ? range.max : range.min, true);
+  }
+
   function start() {
     const look = document.createElement('style');
     look.textContent = LOOK;
@@ -216,6 +229,7 @@
       document.addEventListener(kind, event => {
         if (event.target.closest && event.target.closest(OURS)) touched = event.target;
       }, true);
+    document.addEventListener('keydown', toAnEnd, true);
     document.addEventListener('beforeinput', comma, true);
     document.addEventListener('change', thousands, true);
     document.addEventListener('wheel', event => { // the wheel moves the page, and no number
