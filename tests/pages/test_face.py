@@ -11,8 +11,13 @@ import browser
 import pytest
 import reader
 from notebook_files import PATHS
+from places import DATA
 
 from liftcalc import Q, hourly_capacity, show
+from liftcalc.lifts.sheet import read_sheet
+from liftcalc.pages.brief import make_brief
+from liftcalc.pages.talk.reading import TALK, read_scenes
+from liftcalc.pages.talk.stick import stick_html
 
 browser.skip_without_chromium()
 browser.leave_to_ci()
@@ -75,7 +80,7 @@ def check(page, when):
     assert page.locator("[title=null]").count() == 0
 
 
-@pytest.mark.parametrize("name", [path.name for path in PATHS])
+@pytest.mark.parametrize("name", [path.name for path in PATHS if path != TALK])
 def test_a_page_fresh_after_moves_and_on_a_phone(app, page, checker, name):
     browser.run_in_app(page, app(name))
     page.wait_for_timeout(1500)  # until all panels stand
@@ -101,6 +106,30 @@ def test_a_page_fresh_after_moves_and_on_a_phone(app, page, checker, name):
     slider = page.locator(".widget-slider:visible").first
     if slider.count():
         assert slider.bounding_box()["width"] > 350
+
+
+def test_the_talk_scene_by_scene_live_and_from_a_stick(app, page, checker, tmp_path):
+    file = tmp_path / "talk.html"
+    file.write_text(stick_html(TALK), encoding="utf-8")
+    for address, last in ((app(TALK.name), ".result-TheCost"), (file.as_uri(), "section.scene")):
+        page.goto(address, wait_until="domcontentloaded")
+        page.locator(last).first.wait_for(state="attached")
+        page.wait_for_timeout(1500)
+        page.evaluate(checker)
+        for number in range(len(read_scenes(TALK))):
+            page.keyboard.type(str(number))
+            page.keyboard.press("Enter")
+            check(page, f"{address.partition('?')[0]} scene {number}")
+
+
+def test_the_front_page_and_the_brief(app, page, checker):
+    page.goto(app("").partition("voila/")[0] + "?" + app("").partition("?")[2], wait_until="domcontentloaded")
+    page.get_by_role("heading", name="Where to begin").wait_for()
+    page.evaluate(checker)
+    check(page, "the front page")
+    page.set_content(make_brief(read_sheet(DATA / "hill/1_penny_rope.csv")).html())
+    page.evaluate(checker)
+    check(page, "the brief")
 
 
 def top(page):

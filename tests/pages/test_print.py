@@ -6,6 +6,8 @@ import browser
 import pytest
 from notebook_files import PATHS
 
+from liftcalc.pages.talk.reading import TALK, read_scenes
+
 browser.skip_without_chromium()
 browser.leave_to_ci()
 
@@ -35,7 +37,7 @@ def app(tmp_path_factory):
         yield address
 
 
-@pytest.mark.parametrize("name", [path.name for path in PATHS])
+@pytest.mark.parametrize("name", [path.name for path in PATHS if path != TALK])
 def test_a_page_is_printed_whole(app, page, name):
     browser.run_in_app(page, app(name))
     page.wait_for_timeout(1500)  # until all panels stand
@@ -66,3 +68,17 @@ def test_a_page_is_printed_whole(app, page, name):
         assert whole <= sheets <= 1.6 * whole + 2
     assert page.evaluate("window.folded") == [0, 0], "folds print open"
     assert page.evaluate(FOLDED) == folds, "and are shut again"
+
+
+def test_the_talk_is_printed_two_scenes_a_sheet(app, page):
+    page.goto(app(TALK.name), wait_until="domcontentloaded")
+    page.locator(".result-TheCost").wait_for(state="attached")
+    page.emulate_media(media="print")
+    scenes = page.locator("section.scene")
+    boxes = [scene.bounding_box() for scene in scenes.all()]
+    assert len(boxes) == len(read_scenes(TALK))
+    assert len({(box["x"], box["width"], box["height"]) for box in boxes}) == 1
+    for paper, (width, _) in PAPER.items():
+        assert boxes[0]["width"] <= (width - 2 * 9) * 96 / 25.4, paper
+        sheets = len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper, prefer_css_page_size=False)))
+        assert sheets == (len(boxes) + 1) // 2, paper

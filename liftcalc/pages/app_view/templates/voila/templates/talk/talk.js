@@ -11,7 +11,7 @@
   let now = 0, typed = "";
 
   const add = (name, parent, tag = "div") => { const made = document.createElement(tag); made.className = name; parent.append(made); return made; };
-  const where = add("where", document.body), black = add("black", document.body);
+  const where = add("where", document.body, "footer"), black = add("black", document.body);
   black.hidden = true;
   for (const scene of scenes) scene.setAttribute("aria-label", (scene.querySelector("h2") || scene).textContent.trim());
 
