@@ -12,6 +12,7 @@ from liftcalc.cautions import ONE_LINE
 from liftcalc.exercises import session
 from liftcalc.panels.base import WIDTH, WithStill
 from liftcalc.panels.control_row import CAN_BE_CHOSEN, CHOSEN
+from liftcalc.panels.state import report_error
 
 # units to choose from: the unit is part of the answer, so all are offered everywhere
 UNITS = (
@@ -55,8 +56,15 @@ MOMENT = 0.2  # seconds: a page may send the Enter key before the last letters t
 
 def _in_a_moment(action):
     """Do something when what was typed has arrived; at once where no page is attached."""
+
+    def act():
+        try:
+            action()
+        except Exception:
+            report_error()
+
     try:
-        asyncio.get_running_loop().call_later(MOMENT, action)
+        asyncio.get_running_loop().call_later(MOMENT, act)
     except RuntimeError:
         action()
 

@@ -63,7 +63,7 @@ class NotebookState:
             try:
                 panel.follow()
             except Exception:
-                _report()
+                report_error()
 
     def _wait(self):
         if self._timer is not None:
@@ -79,7 +79,7 @@ class NotebookState:
             self._timer = loop.call_later(REST, self.settle)
 
 
-def _report():
+def report_error():
     """Show the error being handled where the reader sees it; outside a notebook, raise it."""
     shell = sys.modules["IPython"].get_ipython() if "IPython" in sys.modules else None
     if shell is None:
