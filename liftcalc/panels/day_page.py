@@ -64,9 +64,18 @@ class DayPage(Page):
         return found
 
     def of_visit(self, files):
-        """Return the day of the newest files of a visit, one of each sort; a sheet alone still waits for the others."""
-        newest = {sort_or_none(*file): file for file in files}
-        return super().of_visit([file for sort, file in newest.items() if sort])
+        """Return the day of the newest files of a visit that are in order, one of each sort; and what was wrong."""
+        newest, faults = {}, []
+        for file in files:
+            sort = sort_or_none(*file)
+            try:
+                if sort:
+                    check_alone(sort, *file)
+                    newest[sort] = file
+            except PlainError as error:
+                faults.append(str(error))
+        found, more = super().of_visit([*newest.values()])
+        return found, [*faults, *more]
 
     def own_files(self):
         """Return the names of the reader's files that the page speaks of."""

@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type. Nothing you do here can break anything.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows. Nothing you do here can break anything.
 #
 # Someone stands at the foot of a rope tow and asks how many people it lifts in an hour. You have a tape, a stopwatch and a phone. Two readings answer the question: how fast the rope runs, and how far apart riders stand on it. This page takes your readings, gives the answer with its unit, and says what kind of answer it is.
 #

@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # The phone says miles an hour, the maker's paper says feet a minute, the stopwatch and the tape say feet a second, and the formula wants metres a second. All four may be right, and a number without its unit is none of them. Many a capacity goes wrong here, before any formula begins. This page turns one speed and one power into all their units, and shows what it costs to round too soon.
 

@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # On a busy Saturday the line at the bottom is long, the gaps on the rope look wide, and someone says: "Load them closer." On paper that works at once; half the spacing carries twice the people. On the snow the next rider is then one second behind whoever falls, and the tips of the skis half a second. This page shows what a spacing is made of, what it means in seconds, how far the rope runs after a fall, and what happens at the top.
 

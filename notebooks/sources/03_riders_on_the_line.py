@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # The motor feels every rider on the rope. The attendant at the top sees each of them arrive. If the tow stops for good, every one of them must ski down. So how many hold on at once is worth knowing, and it has two answers: the average, which the hourly capacity obeys, and the most at one moment, which the rope must bear. Mixing them up is an error of up to one rider, and one rider is much on a short tow.
 

@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # This is the number everybody asks for: people an hour, written pph. It decides whether the line at the bottom melts or grows, and it is the number most often repeated without anyone having measured it. Here you get it by two routes that share no reading, and by a count on a rope that the page runs for you; you see what each depends on, and learn to say which kind of number you hold.
 

@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # A cold morning, a lift stopped and locked out, a tape; later a phone in a closed pocket, other people's rides timed with a watch from outside their path, and a line drawn on a map. Four sources, and the first thing they do is disagree: 150 m says the tape, 163 m says the map. Nobody misread anything. This page takes a track apart, finds the part of it that knows the rope, and shows why two honest lengths can differ by thirteen metres.
 

@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # "Eighteen hundred an hour," says one. "Never, it is sixteen hundred," says the other. Both may have read the same tape. A number from the hill has a plus-minus whether or not anyone writes it down, and until it is written nobody can say whether two numbers differ. This page gives each reading its doubt, carries the doubts to the people an hour, and says which reading to take again; seldom is it the one you would have guessed.
 

@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # The belt squeals on a wet Sunday, the rope slows, and someone says: "Run it slower, then the motor has it easier." On many drives the slower rope carries fewer. A motor does not deal in metres a second; it pays an energy for each rider, and what it can pay in an hour is its limit. This page works that energy out, first by a law so simple that speed drops out of it, then with all that spoils the law. Then it asks of two grips that no motor helps: the rope's on its sheave, and a hand's on the rope. (A drive that squeals is stopped and reported, not reckoned with.)
 

@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # A new supervisor sees a long line at the bottom and wide gaps on the rope, and reaches for the obvious: load them closer. On the Penny Rope that would change the number of people an hour by exactly nothing. The rope allows 1,800 pph. The loading point lets 1,200 pph through, one every 3 s, and in 3 s the rope has run 10.2 m. That is where the wide gaps come from, and no intended spacing closes them. A lift is a row of gates, and the narrowest one decides. (That is a picture: the stop gates of the cautions are devices, and nobody moves them.) This page computes every gate, puts them on one chart, and shows how the narrowest changes place as speed, slope, motor and people change.
 

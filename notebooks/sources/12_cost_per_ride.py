@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # A ride on the Penny Rope costs 0.20 dollars. From the same books somebody gets 0.08, and somebody else 0.04. Whoever gets 0.08 has left out the hours of the volunteers; whoever gets 0.04 has divided by rides that nobody took. This page reckons a season of every lift of Owlpenny Hill, part by part. It says what the cost hangs on and how sure it is, sets the lifts side by side, and puts a proposal before the board.
 #

@@ -5,7 +5,7 @@
 # To run this page, choose *Run*, then *Run All Cells*.
 
 # %% [markdown]
-# To move a slider, drag it, or click its number and type.
+# To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # You were on the hill with a tape, a stopwatch and a phone, and now there is a heap: a sheet with a wet corner, a count with a gap, a track with a hole in it. Is one of the readings wrong? What holds the lift down? Did people really get through as the sum says? This page takes the heap as it is. It holds the readings against one another, says what governs and how surely, puts the count beside it, and ends with one page to pin to the wall.
 

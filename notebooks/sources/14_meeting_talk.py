@@ -2,7 +2,7 @@
 # %% [markdown]
 # # How many people an hour, says the room?
 #
-# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type.
+# To run this page, choose *Run*, then *Run All Cells*. To move a slider, drag it, or click its number and type; by keys, Tab to it, then use the arrows.
 #
 # This is a talk of 25 minutes for a meeting of operators: eleven scenes and four to spare. In front of a room it runs in the app view, one scene a screen, large and without code: `python -m liftcalc.pages.talk` starts it. Here each scene stands with the words to say. The numbers are those of the invented Penny Rope on Owlpenny Hill.
 

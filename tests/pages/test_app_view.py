@@ -56,6 +56,7 @@ def test_the_first_page_shows_no_code_and_leads_on(app, page, tmp_path):
     page.wait_for_function("scrollY > 500")
     assert page.locator(".jp-InputArea .cm-editor, .jp-CodeCell .jp-InputArea-editor, pre code").count() == 0
     assert "SheetPage(" not in page.content()
+    assert page.get_by_role("link", name="All pages").get_attribute("href") == "/"
     reader.check_start_page(page)
     own_sheets(page, tmp_path)
     # another page of the series is one link away, and its charts move
