@@ -151,6 +151,8 @@ def app_view(folder, notebooks=NOTEBOOKS, *more):
     as_in_the_readme = [sys.executable, "-m", "liftcalc.pages.app_view", "--no-browser", f"--port={port}"]
     arguments = as_in_the_readme if notebooks == NOTEBOOKS else command(port, browser=False, folder=notebooks)
     with _server([*arguments, *more], variables, address, folder / "app.log"):
+        said = (folder / "app.log").read_text(errors="replace")
+        assert f"{address}/" in said, f"port {port} was taken by another server in the meantime:\n{said}"
         yield lambda name: f"{address}/voila/render/{name}?secret={APP_SECRET}"
 
 
