@@ -14,6 +14,19 @@ def number_box(page, label):
     return page.get_by_role("spinbutton", name=label, exact=True)
 
 
+# of the scene that is shown: what is drawn outside the window, beside what runs out of a picture on purpose
+OUTSIDE = """() => [...document.querySelectorAll('section.scene:not([hidden]) *, .where')].filter(element => {
+  if (element.closest('svg') && !element.matches('svg, svg text')) return false;
+  const box = element.getBoundingClientRect();
+  const inside = box.left > -1 && box.top > -1 && box.right < innerWidth + 1 && box.bottom < innerHeight + 1;
+  return box.width && box.height && !inside;
+}).map(element => element.outerHTML.slice(0, 90))"""
+ON_THE_FOOT = """() => { const scene = document.querySelector('section.scene:not([hidden])');
+  const foot = scene.querySelector('.caution').getBoundingClientRect().top + 1;
+  return [...scene.querySelectorAll('.part:not(.caution)')]
+    .filter(part => part.getBoundingClientRect().bottom > foot).map(part => part.innerText.slice(0, 90)); }"""
+
+
 def handle(page, label):
     """Return the slider that stands beside the number box of a name."""
     row = page.locator(".widget-hbox", has=number_box(page, label)).last

@@ -8,6 +8,7 @@ import re
 
 import browser
 import pytest
+import reader
 
 from liftcalc.pages import talk
 from liftcalc.pages.talk import stick
@@ -445,18 +446,6 @@ def test_a_browser_that_keeps_nothing_for_a_file_shows_the_talk_all_the_same(fil
     the(page, ".guesses svg").get_by_text("40", exact=True).wait_for()
 
 
-# whatever is drawn, beside what runs out of a picture on purpose
-OUTSIDE = """() => [...document.querySelectorAll('section.scene:not([hidden]) *, .where')].filter(element => {
-  if (element.closest('svg') && !element.matches('svg, svg text')) return false;
-  const { left, right, top, bottom, width, height } = element.getBoundingClientRect();
-  return width && height && (left < -1 || top < -1 || right > innerWidth + 1 || bottom > innerHeight + 1);
-}).map(element => element.outerHTML.slice(0, 90))"""
-ON_THE_FOOT = """() => {
-  const scene = document.querySelector('section.scene:not([hidden])');
-  const foot = scene.querySelector('.caution').getBoundingClientRect();
-  return [...scene.querySelectorAll('.part:not(.caution)')]
-    .filter(part => part.getBoundingClientRect().bottom > foot.top + 1).map(part => part.innerText.slice(0, 90));
-}"""
 CUT = """() => [...document.querySelectorAll('section.scene:not([hidden]) :is(label, output, button, h2, p)')]
   .filter(words => words.scrollWidth > words.clientWidth + 2 && words.clientWidth).map(words => words.innerText)"""
 
@@ -470,7 +459,7 @@ def test_nothing_is_cut_on_any_screen(room, size):
             for box in the(room, "[data-board] input").all():
                 box.fill("1200")
             room.keyboard.press("Escape")
-            assert room.evaluate(OUTSIDE) == [], scene.id
+            assert room.evaluate(reader.OUTSIDE) == [], scene.id
             room.keyboard.press("l")
             room.keyboard.press("l")
         for _ in range(2):
@@ -479,7 +468,7 @@ def test_nothing_is_cut_on_any_screen(room, size):
                     the(room, "input[type=range]").focus()
                     room.keyboard.press(end)
                     room.keyboard.press("Escape")
-                for fault in (OUTSIDE, ON_THE_FOOT, CUT):
+                for fault in (reader.OUTSIDE, reader.ON_THE_FOOT, CUT):
                     assert room.evaluate(fault) == [], (scene.id, end)
             room.keyboard.press("u")
         assert the(room, ".caution").bounding_box()["height"] < 60 * size[1] / 720

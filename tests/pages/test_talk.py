@@ -4,6 +4,7 @@ import re
 
 import browser
 import pytest
+import reader
 
 from liftcalc.pages import talk
 from liftcalc.pages.talk.notes import KEYS, notes_html
@@ -148,7 +149,7 @@ def test_keys_while_a_slider_a_box_or_a_button_has_the_focus(room):
 def test_a_guess_is_typed_locked_revealed_and_stays(room):
     go_to(room, 4)
     the(room, ".instead").wait_for()
-    assert room.evaluate(ON_THE_FOOT) == [], "a drawing stands where no guess was locked"
+    assert room.evaluate(reader.ON_THE_FOOT) == [], "a drawing stands where no guess was locked"
     go_to(room, 2)
     the(room, "[data-board]").wait_for()
     room.keyboard.press("Tab")
@@ -241,17 +242,6 @@ def test_the_rope_runs_when_its_scene_comes_and_by_steps_where_movement_is_unwan
     assert float(riders()[1].split(",")[4]) == pytest.approx(step / 4, abs=0.5)
 
 
-# whatever is drawn, beside what runs out of a picture on purpose
-OUTSIDE = """() => [...document.querySelectorAll('section.scene:not([hidden]) *, .where')].filter(element => {
-  if (element.closest('svg') && !element.matches('svg, svg text')) return false;
-  const box = element.getBoundingClientRect();
-  const inside = box.left > -1 && box.top > -1 && box.right < innerWidth + 1 && box.bottom < innerHeight + 1;
-  return box.width && box.height && !inside;
-}).map(element => element.outerHTML.slice(0, 90))"""
-ON_THE_FOOT = """() => { const scene = document.querySelector('section.scene:not([hidden])');
-  const foot = scene.querySelector('.caution').getBoundingClientRect().top + 1;
-  return [...scene.querySelectorAll('.part:not(.caution)')]
-    .filter(part => part.getBoundingClientRect().bottom > foot).map(part => part.innerText.slice(0, 90)); }"""
 CUT = """() => [...document.querySelectorAll('section.scene:not([hidden]) :is(.widget-label, button, h2, p)')]
   .filter(words => words.scrollWidth > words.clientWidth + 2 && words.clientWidth).map(words => words.innerText)"""
 
@@ -265,10 +255,10 @@ def test_nothing_is_cut_on_any_screen(room, size):
             for number, box in enumerate(the(room, "[data-board] input").all()):
                 box.fill(str(1200 + 10 * number))  # close together: each called number takes a row of its own
             room.keyboard.press("Escape")
-            assert room.evaluate(OUTSIDE) == [], scene.id
+            assert room.evaluate(reader.OUTSIDE) == [], scene.id
             room.keyboard.press("l")
             room.keyboard.press("l")
-        assert room.evaluate(OUTSIDE) == [], scene.id
-        assert room.evaluate(ON_THE_FOOT) == [], scene.id
+        assert room.evaluate(reader.OUTSIDE) == [], scene.id
+        assert room.evaluate(reader.ON_THE_FOOT) == [], scene.id
         assert room.evaluate(CUT) == [], scene.id
         assert the(room, ".caution").bounding_box()["height"] < 60 * size[1] / 720
